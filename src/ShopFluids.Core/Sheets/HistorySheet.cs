@@ -1,0 +1,41 @@
+namespace ShopFluids.Core.Sheets;
+
+/// <summary>
+/// The history sheet of one sump over one period, ready to print. Every quantity, date and name is already the text that the
+/// reader sees (formatted for the shop's culture and time zone), so that printing knows neither culture nor clock.
+/// </summary>
+public sealed record HistorySheet(
+    HistorySheetTitle Title,
+    HistorySheetHead Head,
+    HistorySheetStanding Standing,
+    HistorySheetCharge? Charge,
+    IReadOnlyList<HistorySheetLimitSet> Limits,
+    HistorySheetTrends Trends,
+    IReadOnlyList<HistorySheetFlag> Flags,
+    HistorySheetReadings Readings,
+    IReadOnlyList<HistorySheetMovement> Movements,
+    IReadOnlyList<HistorySheetLot> Lots,
+    IReadOnlyList<HistorySheetTask> Tasks,
+    HistorySheetOrigin Origin);
+
+/// <summary>The title block that stands on every page.</summary>
+/// <remarks>
+/// <para>Tag: the sump's tag, such as S-07; printed large.</para>
+/// <para>Sheet: what the sheet is, such as "Fluid history, sump S-07".</para>
+/// <para>Machine: tag and name of the machine, or of the machines of a central system.</para>
+/// <para>Period: first and last day, such as "31 Aug to 25 Nov 2026".</para>
+/// </remarks>
+public sealed record HistorySheetTitle(string Tag, string Sheet, string Machine, string Area, string Period, string Shop);
+
+/// <summary>Where the sheet comes from: what the foot of every page and the file's own metadata say.</summary>
+/// <remarks>
+/// <para>PrintedAtUtc: the instant of printing, for the file's metadata. Kind must be Utc.</para>
+/// <para>PrintedAt: the same instant as the reader sees it, in shop time.</para>
+/// <para>RecordEntry: number of the last record entry that the sheet takes in.</para>
+/// <para>Fingerprint: SHA-256 of that entry as 64 hexadecimal digits; printing groups them.</para>
+/// <para>Code: what the QR code says: the sheet's address with the fingerprint, or the fingerprint alone.</para>
+/// <para>TimeZone: offset of shop time, such as "UTC+1".</para>
+/// <para>Language: language tag of the texts, such as "en" or "de"; goes into the file's catalog.</para>
+/// </remarks>
+public sealed record HistorySheetOrigin(
+    DateTime PrintedAtUtc, string PrintedAt, string PrintedBy, string RecordEntry, string Fingerprint, string Code, string TimeZone, string Language);
