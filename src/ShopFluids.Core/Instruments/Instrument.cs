@@ -1,0 +1,61 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Machines;
+
+namespace ShopFluids.Core.Instruments;
+
+public enum InstrumentKind : short
+{
+    Refractometer = 1,
+    PhMeter = 2,
+    PhStrips = 3,
+    Rule = 4,
+}
+
+/// <summary>What a value was read from; its resolution and accuracy enter the uncertainty.</summary>
+public sealed class Instrument : Entity, ISetup
+{
+    private Instrument()
+    {
+    }
+
+    public Instrument(Guid id, string tag, InstrumentKind kind, decimal resolution, decimal accuracy, bool compensatesTemperature, DateOnly? checkedOn)
+    {
+        Id = id;
+        Tag = tag;
+        TagKey = Tags.Key(tag);
+        Kind = kind;
+        Resolution = resolution;
+        Accuracy = accuracy;
+        CompensatesTemperature = compensatesTemperature;
+        CheckedOn = checkedOn;
+    }
+
+    public string Tag { get; private set; } = "";
+
+    public string TagKey { get; private set; } = "";
+
+    public InstrumentKind Kind { get; private set; }
+
+    /// <summary>Smallest step that can be read, in the unit of the scale.</summary>
+    public decimal Resolution { get; private set; }
+
+    /// <summary>Stated accuracy as a half width, in the unit of the scale.</summary>
+    public decimal Accuracy { get; private set; }
+
+    /// <summary>A refractometer with automatic temperature compensation needs no correction.</summary>
+    public bool CompensatesTemperature { get; private set; }
+
+    public DateOnly? CheckedOn { get; private set; }
+}
+
+internal sealed class InstrumentConfiguration : IEntityTypeConfiguration<Instrument>
+{
+    public void Configure(EntityTypeBuilder<Instrument> builder)
+    {
+        builder.Property(i => i.Tag).HasMaxLength(Tags.MaximumLength);
+        builder.Property(i => i.TagKey).HasMaxLength(Tags.MaximumLength);
+        builder.HasIndex(i => i.TagKey).IsUnique();
+    }
+}

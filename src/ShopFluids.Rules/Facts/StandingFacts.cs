@@ -1,0 +1,25 @@
+namespace ShopFluids.Rules.Facts;
+
+/// <summary>What is known of a sump before a reading.</summary>
+/// <param name="FilledAt">When the charge was filled, UTC.</param>
+/// <param name="FirstFillPh">The pH from which the fall is reckoned: the charge's first pH; null before it.</param>
+/// <param name="Latest">The latest value of each parameter, by code.</param>
+/// <param name="OpenFlags">Flags still open.</param>
+/// <param name="OpenTasks">Tasks still open.</param>
+public sealed record StandingFacts(
+    DateTime FilledAt,
+    decimal? FirstFillPh,
+    IReadOnlyDictionary<string, LatestValue> Latest,
+    IReadOnlyList<OpenFlag> OpenFlags,
+    IReadOnlyList<OpenTask> OpenTasks);
+
+/// <summary>The latest value of one parameter.</summary>
+public sealed record LatestValue(decimal Value, decimal Uncertainty, DateTime TakenAt, Verdict Verdict, Direction Direction);
+
+/// <summary>A flag that is open.</summary>
+/// <param name="Numbers">The numbers it was raised with, as in <see cref="Findings.RaisedFlag"/>.</param>
+public sealed record OpenFlag(Guid Id, string Rule, string Parameter, Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers);
+
+/// <summary>A task that is open. At most one is open for each kind and cause.</summary>
+/// <param name="Cause">Why it exists: <c>step:{id}</c> of a care plan or <c>{rule}:{parameter}</c> of a flag.</param>
+public sealed record OpenTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAt);

@@ -1,0 +1,96 @@
+using ShopFluids.Calculations.Mixing;
+
+namespace ShopFluids.Rules.Findings;
+
+/// <summary>What the rules make of one reading: codes and numbers only; the sentence is made where it is shown.</summary>
+/// <param name="Measurements">A verdict for each measurement, in the reading's order.</param>
+/// <param name="Verdict">The worst of them.</param>
+/// <param name="Raised">New flags.</param>
+/// <param name="Cleared">Open flags that this reading ends.</param>
+/// <param name="Recipe">The top-up recipe where volume and concentration are known; otherwise null.</param>
+/// <param name="NewTasks">Work that falls due because of this reading or because a step of the plan was done.</param>
+/// <param name="DoneTasks">Open tasks that this reading itself completes (tests).</param>
+/// <param name="WithdrawnTasks">Open tasks whose cause went away.</param>
+/// <param name="Cautions">Cautions that belong to the advice, most important first.</param>
+/// <param name="NextTestDueAt">The earliest due time of an open or new test, UTC.</param>
+public sealed record Evaluation(
+    IReadOnlyList<JudgedMeasurement> Measurements,
+    Verdict Verdict,
+    IReadOnlyList<RaisedFlag> Raised,
+    IReadOnlyList<Guid> Cleared,
+    TopUpRecipe? Recipe,
+    IReadOnlyList<ProposedTask> NewTasks,
+    IReadOnlyList<Guid> DoneTasks,
+    IReadOnlyList<Guid> WithdrawnTasks,
+    IReadOnlyList<Caution> Cautions,
+    DateTime? NextTestDueAt);
+
+/// <summary>The verdict on one measurement.</summary>
+/// <param name="Limit">The limit that was crossed, in the parameter's unit (or the allowed fall for <see cref="Facts.LimitBasis.DropFromFirstFill"/>); null in range.</param>
+public sealed record JudgedMeasurement(string Parameter, string Method, Verdict Verdict, Direction Direction, decimal? Limit);
+
+/// <summary>A finding.</summary>
+/// <param name="Rule">The rule's code.</param>
+/// <param name="RuleVersion">The rule's version: raised when the same facts would give another finding.</param>
+/// <param name="Parameter">The parameter it is about; empty when it is about the sump.</param>
+/// <param name="Numbers">The numbers it used, by <see cref="NumberNames"/>.</param>
+public sealed record RaisedFlag(string Rule, int RuleVersion, string Parameter, Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers);
+
+/// <summary>Work that should exist. A task of the same kind and cause that is already open is kept instead.</summary>
+/// <param name="StepId">The care step, for work of the plan.</param>
+/// <param name="DueAt">The moment at which it becomes late, UTC.</param>
+/// <param name="FromRecipe">The task carries the evaluation's recipe.</param>
+public sealed record ProposedTask(TaskKind Kind, string Cause, Guid? StepId, DateTime DueAt, bool FromRecipe);
+
+/// <summary>Names of the numbers that a flag carries.</summary>
+public static class NumberNames
+{
+    /// <summary>The value judged.</summary>
+    public const string Value = "value";
+
+    /// <summary>The limit crossed.</summary>
+    public const string Limit = "limit";
+
+    /// <summary>The value at or inside of which the flag clears.</summary>
+    public const string ClearsAt = "clearsAt";
+
+    /// <summary>The first-fill value from which a fall is reckoned.</summary>
+    public const string FirstFill = "firstFill";
+
+    /// <summary>How far the value has fallen from it.</summary>
+    public const string Drop = "drop";
+
+    /// <summary>How late a test was when noticed, in hours.</summary>
+    public const string HoursLate = "hoursLate";
+}
+
+/// <summary>A caution that stands beside advice. Each defers to the safety data sheet, local codes and licensed practice.</summary>
+public enum Caution : short
+{
+    /// <summary>Gloves and goggles with concentrates and additives; the safety data sheet.</summary>
+    GlovesAndGoggles = 1,
+
+    /// <summary>Concentrate into water, outside the sump.</summary>
+    ConcentrateIntoWater = 2,
+
+    /// <summary>No biocide on this reading alone; trained people only, per label.</summary>
+    BiocideByLabel = 3,
+
+    /// <summary>Rotten-egg smell: hydrogen sulphide; ventilate, keep the head out, a sump may be a confined space.</summary>
+    HydrogenSulphide = 4,
+
+    /// <summary>Skimmers and submersible pumps on a residual-current protected outlet.</summary>
+    ResidualCurrent = 5,
+
+    /// <summary>Lock out before reaching into conveyors and pumps.</summary>
+    LockOut = 6,
+
+    /// <summary>Nitrite with secondary amines: nitrosamines.</summary>
+    Nitrosamines = 7,
+
+    /// <summary>Spent fluid is regulated waste: licensed carrier.</summary>
+    RegulatedWaste = 8,
+
+    /// <summary>Skin or breathing complaints: occupational health.</summary>
+    OccupationalHealth = 9,
+}
