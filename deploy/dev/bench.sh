@@ -1,0 +1,19 @@
+#!/usr/bin/env bash
+# Runs the benchmarks in a release build, on SQLite and on a private PostgreSQL server with fsync on, side by side with their floors.
+# Prints one line per measurement, tab-separated: name, ours, floor, ratio, target. Exit code 1 when a target is missed.
+# Arguments go to the program.
+set -euo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/../.."
+source deploy/dev/packages.sh
+source deploy/dev/postgres.sh
+
+packages_install postgresql >&2
+dotnet build tests/ShopFluids.Benchmarks --configuration Release --nologo --verbosity quiet >&2
+
+trap postgres_stop EXIT
+trap 'exit 130' INT TERM HUP
+if [ -z "${SHOPFLUIDS_TEST_POSTGRES_CONNECTION:-}" ]; then
+  postgres_start
+  export SHOPFLUIDS_TEST_POSTGRES_CONNECTION=$postgres_connection
+fi
+tests/ShopFluids.Benchmarks/bin/Release/net10.0/ShopFluids.Benchmarks "$@"

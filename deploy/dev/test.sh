@@ -1,0 +1,96 @@
+#!/usr/bin/env bash
+# Sets up what the tests need and runs them all, on SQLite, on PostgreSQL and in a real browser.
+# The last line reads `N passed, N failed, N skipped`; the exit code is 0 only when something ran and nothing failed.
+#
+#   bash deploy/dev/test.sh              every test project
+#   bash deploy/dev/test.sh Core         the test projects with "Core" in their name
+#   bash deploy/dev/test.sh --no-build   with what is built already
+#
+#   SHOPFLUIDS_TEST_POSTGRES=container           PostgreSQL from a container (Testcontainers) in place of a private server
+#   SHOPFLUIDS_TEST_POSTGRES_IMAGE               its image, postgres:17 if not set
+#   SHOPFLUIDS_TEST_POSTGRES_CONNECTION          a server of your own: a connection that may create databases
+set -uo pipefail
+cd "$(dirname "${BASH_SOURCE[0]}")/../.." || exit 1
+source deploy/dev/packages.sh
+source deploy/dev/postgres.sh
+
+configuration=Debug
+minutes_per_project=15
+results=artifacts/test-results
+passed=0 failed=0 skipped=0
+build=yes filter=
+problems=()
+
+finish() { # exit code
+  local problem
+  for problem in "${problems[@]}"; do echo "PROBLEM: $problem"; done
+  echo "$passed passed, $failed failed, $skipped skipped"
+  exit "$1"
+}
+stop_with() { problems+=("$1"); finish 1; }
+
+for argument in "$@"; do
+  case $argument in
+    --no-build) build=no ;;
+    -*) echo "unknown option $argument" >&2; exit 2 ;;
+    *) filter=$argument ;;
+  esac
+done
+
+packages=(chromium fonts-liberation poppler-utils procps)
+private_server=no
+if [ "${SHOPFLUIDS_TEST_POSTGRES:-}" != container ] && [ -z "${SHOPFLUIDS_TEST_POSTGRES_CONNECTION:-}" ]; then
+  private_server=yes
+  packages+=(postgresql)
+fi
+packages_install "${packages[@]}" || stop_with "what the tests need could not be installed"
+
+if [ $build = yes ]; then
+  dotnet restore ShopFluids.sln --locked-mode --verbosity quiet || stop_with "the packages could not be restored from the lock files"
+  dotnet build ShopFluids.sln --configuration $configuration --no-restore --nologo --verbosity quiet || stop_with "the solution does not build"
+fi
+
+trap postgres_stop EXIT
+trap 'exit 130' INT TERM HUP
+if [ $private_server = yes ]; then
+  postgres_start || stop_with "the private PostgreSQL server did not start"
+  export SHOPFLUIDS_TEST_POSTGRES_CONNECTION=$postgres_connection
+fi
+
+count() { # attribute, report: the number in the report's <assembly> element
+  grep -oE '<assembly [^>]*' "$2" | head -n 1 | grep -oE " $1=\"[0-9]+\"" | tr -dc '0-9'
+}
+
+run_project() { # name
+  local name=$1 program=tests/$1/bin/$configuration/net10.0/$1 report=$results/$1.xml started=$SECONDS code=0
+  if [ ! -x "$program" ]; then failed=$((failed + 1)); problems+=("$name is not built: no $program"); return; fi
+  timeout --foreground --kill-after=10 ${minutes_per_project}m "$program" -noLogo -noColor -noAutoReporters -result-xml "$report" </dev/null || code=$?
+
+  local project_passed='' project_failed='' project_errors='' project_skipped=''
+  if [ -s "$report" ]; then
+    project_passed=$(count passed "$report") project_failed=$(count failed "$report")
+    project_errors=$(count errors "$report") project_skipped=$(count skipped "$report")
+  fi
+  if [ -z "$project_passed" ]; then
+    failed=$((failed + 1))
+    problems+=("$name ended without a report (exit code $code$([ $code != 124 ] || echo ", stopped after $minutes_per_project minutes"))")
+    return
+  fi
+  project_failed=$((project_failed + ${project_errors:-0}))
+  passed=$((passed + project_passed)) failed=$((failed + project_failed)) skipped=$((skipped + project_skipped))
+  echo "-- $name: $project_passed passed, $project_failed failed, $project_skipped skipped in $((SECONDS - started)) s"
+  if [ $((project_passed + project_failed)) = 0 ]; then
+    failed=$((failed + 1)); problems+=("$name ran no test")
+  elif [ $code != 0 ] && [ $project_failed = 0 ]; then
+    failed=$((failed + 1)); problems+=("$name ended with exit code $code though no test failed")
+  fi
+}
+
+rm -rf "$results" && mkdir -p "$results"
+for project in tests/*.Tests/; do
+  name=$(basename "$project")
+  if [ -z "$filter" ] || [[ $name == *"$filter"* ]]; then run_project "$name"; fi
+done
+
+if [ $((passed + failed)) = 0 ]; then stop_with "no test ran"; fi
+finish $((failed > 0))
