@@ -1,0 +1,49 @@
+namespace ShopFluids.Calculations.Mixing;
+
+/// <summary>Which kind of recipe was worked out.</summary>
+public enum TopUpCase
+{
+    /// <summary>The sump is full enough and its concentration is accepted: nothing to add, nothing to remove.</summary>
+    NothingToAdd = 0,
+
+    /// <summary>Add premix. Ends on target, or short of it but accepted when even the strongest premix cannot reach the target in the room there is.</summary>
+    TopUp = 1,
+
+    /// <summary>Add the weakest premix; it still ends above the target, by <see cref="TopUpRecipe.EndsHighByPercent"/>.</summary>
+    TopUpEndsHigh = 2,
+
+    /// <summary>There is too little room for the strongest premix to reach the target: remove fluid, then add premix.</summary>
+    RemoveFirst = 3,
+
+    /// <summary>The removal that the target needs would uncover the pump; what is proposed is the nearest that can be reached, with as much removal as the pump allows, maybe none.</summary>
+    NoRemovalPossible = 4,
+
+    /// <summary>No room, and the concentration is not accepted: remove fluid and put the same amount of premix back.</summary>
+    SwapAtLevel = 5,
+}
+
+/// <summary>
+/// What to remove and what to add, in steps that the shop can measure, and where that leads. All expectations are worked out from the
+/// rounded amounts. Concentrate is stirred into the water outside the sump, never the other way round.
+/// </summary>
+/// <param name="Case">Which kind of recipe this is.</param>
+/// <param name="ConcentrateLitres">Concentrate for the premix, 0 L or more.</param>
+/// <param name="WaterLitres">Water for the premix, 0 L or more.</param>
+/// <param name="RemoveLitres">Fluid to remove before adding, 0 L or more.</param>
+/// <param name="PremixPercent">Concentration of the premix of the rounded amounts, % v/v; 0 where nothing is added.</param>
+/// <param name="ExpectedLitres">Volume afterwards, L; never above the brim.</param>
+/// <param name="ExpectedPercent">Concentration afterwards, % v/v.</param>
+/// <param name="UncertaintyPercent">Expanded uncertainty (k = 2) of the expected concentration from those of the volume and concentration before, % v/v.</param>
+/// <param name="EndsHighByPercent">How far the expected concentration lies above the target where nothing better is proposed, % v/v; otherwise 0.</param>
+/// <param name="RemoveForExactLitres">Removal with which the target itself would be reached, L; null where it is reached anyway or the pump would uncover.</param>
+public sealed record TopUpRecipe(
+    TopUpCase Case,
+    double ConcentrateLitres,
+    double WaterLitres,
+    double RemoveLitres,
+    double PremixPercent,
+    double ExpectedLitres,
+    double ExpectedPercent,
+    double UncertaintyPercent,
+    double EndsHighByPercent,
+    double? RemoveForExactLitres);
