@@ -1,0 +1,81 @@
+using ShopFluids.Core.Sheets;
+
+namespace ShopFluids.Printing.Charts;
+
+/// <summary>The limits of a trend: a band for the target, lines for warning and action, named at the right end.</summary>
+internal static class TrendLimitLines
+{
+    public static IEnumerable<string> Labels(TrendChartModel model) => Last(model) is { } limits ? Lines(limits).Select(l => Label(model, l)) : [];
+
+    public static IEnumerable<ChartItem> Bands(TrendChartModel model, TrendPlot plot)
+    {
+        foreach (var limits in Shown(model).Where(l => l.TargetLow is not null || l.TargetHigh is not null))
+        {
+            var (left, right) = (plot.X(limits.FromUtc), plot.X(limits.ToUtc));
+            var top = limits.TargetHigh is { } high ? plot.Y(high) : plot.Top;
+            var bottom = limits.TargetLow is { } low ? plot.Y(low) : plot.Bottom;
+            yield return new ChartRect(ChartClass.Target, left, top, right - left, bottom - top);
+        }
+    }
+
+    public static IEnumerable<ChartItem> Draw(TrendChartModel model, TrendPlot plot, TrendChartSizes sizes)
+    {
+        foreach (var limits in Shown(model))
+        {
+            foreach (var line in Lines(limits))
+            {
+                yield return new ChartLine(line.Class, plot.X(limits.FromUtc), plot.Y(line.Value), plot.X(limits.ToUtc), plot.Y(line.Value));
+            }
+        }
+
+        if (Last(model) is not { } last)
+        {
+            yield break;
+        }
+
+        var lines = Lines(last).ToList();
+        var wanted = lines.Select(l => plot.Y(l.Value)).ToList();
+        var heights = LabelColumn.Spread(wanted, sizes.Text * 1.12, plot.Top, plot.Bottom);
+        for (var n = 0; n < lines.Count; n++)
+        {
+            var gap = sizes.Text * 0.6;
+            if (Math.Abs(heights[n] - wanted[n]) > sizes.Text * 0.12)
+            {
+                yield return new ChartLine(ChartClass.Leader, plot.Right, wanted[n], plot.Right + gap, heights[n]);
+            }
+
+            yield return new ChartText(
+                ChartClass.LimitText, plot.Right + (gap * 1.25), heights[n] + (sizes.Text * 0.34), Label(model, lines[n]), ChartAnchor.Start, sizes.Text);
+        }
+    }
+
+    private static IEnumerable<TrendLimits> Shown(TrendChartModel model) =>
+        model.Trend.Limits.Where(l => l.ToUtc > model.Axis.FromUtc && l.FromUtc < model.Axis.ToUtc);
+
+    /// <summary>The limits at the right end of the axis, which are those that the labels name.</summary>
+    private static TrendLimits? Last(TrendChartModel model) => Shown(model).MaxBy(l => l.ToUtc);
+
+    private static IEnumerable<LimitLine> Lines(TrendLimits limits)
+    {
+        (string Class, double? Value)[] lines =
+        [
+            (ChartClass.Action, limits.ActionHigh), (ChartClass.Warning, limits.WarningHigh),
+            (ChartClass.Warning, limits.WarningLow), (ChartClass.Action, limits.ActionLow),
+        ];
+        foreach (var (name, value) in lines)
+        {
+            if (value is { } known)
+            {
+                yield return new LimitLine(name, known);
+            }
+        }
+    }
+
+    private static string Label(TrendChartModel model, LimitLine line)
+    {
+        var words = line.Class == ChartClass.Action ? model.Words.ActionLimit : model.Words.WarningLimit;
+        return words.Replace("{0}", model.Trend.Format(line.Value, model.Trend.Range.Decimals), StringComparison.Ordinal);
+    }
+
+    private sealed record LimitLine(string Class, double Value);
+}
