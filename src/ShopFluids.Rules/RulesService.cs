@@ -1,5 +1,8 @@
+using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Judging;
+using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Rules;
@@ -17,3 +20,55 @@ public sealed record EvaluationInput(
     IReadOnlyList<CareStepFacts> Plan,
     ShopCalendar Calendar,
     DateTime Now);
+
+/// <summary>
+/// The rules, as pure functions: the same facts always give the same findings, so a history can be replayed. Whoever calls loads the
+/// facts and stores the answer together with the reading.
+/// </summary>
+public static class RulesService
+{
+    /// <summary>Judges a reading and says what follows from it.</summary>
+    /// <param name="input">Everything that may be looked at.</param>
+    public static Evaluation Evaluate(EvaluationInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        var judged = input.Reading.Measurements.Select(m => MeasurementJudge.Judge(m, input.Limits, input.Standing.FirstFillPh)).ToList();
+        var flags = FlagChanges.Of(input);
+        var recipe = RecipeAdvice.Plan(input);
+        var work = WorkPlan.Of(input, flags, recipe is not null);
+        var openTests = input.Standing.OpenTasks.Except(work.Done).Except(work.Withdrawn).Where(t => t.Kind == TaskKind.Test).ToList();
+        return new(
+            judged,
+            judged.Select(j => j.Verdict).DefaultIfEmpty(Verdict.NotMeasured).Max(),
+            flags.Raised,
+            [.. flags.Cleared.Concat(NoLongerOverdue(input, openTests)).Select(f => f.Id)],
+            recipe,
+            work.New,
+            [.. work.Done.Select(t => t.Id)],
+            [.. work.Withdrawn.Select(t => t.Id)],
+            CautionAdvice.For(input.Reading, flags.After, work.Corrective, recipe),
+            EarliestDue(openTests.Select(t => t.DueAt), work.New));
+    }
+
+    /// <summary>What the passing of time alone raises; for a timer. Raises nothing that is open already.</summary>
+    /// <param name="standing">What is known of the sump.</param>
+    /// <param name="calendar">The shop's days.</param>
+    /// <param name="now">The moment of judging, UTC.</param>
+    public static IReadOnlyList<RaisedFlag> EvaluateClock(StandingFacts standing, ShopCalendar calendar, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(standing);
+        ArgumentNullException.ThrowIfNull(calendar);
+        var raised = standing.OpenTasks
+            .OrderBy(t => t.DueAt)
+            .ThenBy(t => t.Cause, StringComparer.Ordinal)
+            .Select(t => OverdueTestRule.Check(t, standing, calendar, now))
+            .FirstOrDefault(f => f is not null);
+        return raised is null ? [] : [raised];
+    }
+
+    private static IEnumerable<OpenFlag> NoLongerOverdue(EvaluationInput input, List<OpenTask> openTests) =>
+        openTests.Exists(t => OverdueTestRule.IsLate(t, input.Now)) ? [] : input.Standing.OpenFlags.Where(f => f.Rule == OverdueTestRule.Code);
+
+    private static DateTime? EarliestDue(IEnumerable<DateTime> open, IReadOnlyList<ProposedTask> proposed) =>
+        open.Concat(proposed.Where(t => t.Kind == TaskKind.Test).Select(t => t.DueAt)).Select(d => (DateTime?)d).Min();
+}

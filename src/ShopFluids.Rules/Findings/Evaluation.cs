@@ -27,7 +27,14 @@ public sealed record Evaluation(
 
 /// <summary>The verdict on one measurement.</summary>
 /// <param name="Limit">The limit that was crossed, in the parameter's unit (or the allowed fall for <see cref="Facts.LimitBasis.DropFromFirstFill"/>); null in range.</param>
-public sealed record JudgedMeasurement(string Parameter, string Method, Verdict Verdict, Direction Direction, decimal? Limit);
+/// <param name="Basis">What the crossed limit is held against; <see cref="Facts.LimitBasis.Value"/> in range.</param>
+public sealed record JudgedMeasurement(
+    string Parameter,
+    string Method,
+    Verdict Verdict,
+    Direction Direction,
+    decimal? Limit,
+    Facts.LimitBasis Basis = Facts.LimitBasis.Value);
 
 /// <summary>A finding.</summary>
 /// <param name="Rule">The rule's code.</param>
@@ -62,6 +69,9 @@ public static class NumberNames
 
     /// <summary>How late a test was when noticed, in hours.</summary>
     public const string HoursLate = "hoursLate";
+
+    /// <summary>How many open shop days began since it was due.</summary>
+    public const string ShopDaysLate = "shopDaysLate";
 }
 
 /// <summary>A caution that stands beside advice. Each defers to the safety data sheet, local codes and licensed practice.</summary>

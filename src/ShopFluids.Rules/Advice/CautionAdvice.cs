@@ -1,0 +1,99 @@
+using ShopFluids.Calculations.Mixing;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Judging;
+
+namespace ShopFluids.Rules.Advice;
+
+/// <summary>The cautions that belong beside the advice. They never replace the safety data sheet, local codes or licensed practice.</summary>
+public static class CautionAdvice
+{
+    private const decimal SourOdour = 2;
+
+    // What can kill comes first.
+    private static readonly Caution[] _mostImportantFirst =
+    [
+        Caution.HydrogenSulphide,
+        Caution.LockOut,
+        Caution.ResidualCurrent,
+        Caution.Nitrosamines,
+        Caution.BiocideByLabel,
+        Caution.GlovesAndGoggles,
+        Caution.ConcentrateIntoWater,
+        Caution.RegulatedWaste,
+        Caution.OccupationalHealth,
+    ];
+
+    /// <summary>The cautions, most important first.</summary>
+    /// <param name="reading">The reading.</param>
+    /// <param name="flags">Flags on what this reading measured that are open after it.</param>
+    /// <param name="work">Kinds of corrective work that these flags ask for.</param>
+    /// <param name="recipe">The recipe, if there is one.</param>
+    public static IReadOnlyList<Caution> For(
+        ReadingFacts reading,
+        IReadOnlyList<FlagState> flags,
+        IReadOnlySet<TaskKind> work,
+        TopUpRecipe? recipe)
+    {
+        var found = new HashSet<Caution>();
+        AddFor(recipe, found);
+        foreach (var kind in work)
+        {
+            AddFor(kind, found);
+        }
+
+        foreach (var flag in flags)
+        {
+            AddFor(flag.Parameter, flag.Severity, flag.Direction, found);
+        }
+
+        if (reading.Measurements.Any(m => m.Parameter == ParameterCodes.Odour && m.Value >= SourOdour))
+        {
+            found.Add(Caution.HydrogenSulphide);
+        }
+
+        return [.. _mostImportantFirst.Where(found.Contains)];
+    }
+
+    private static void AddFor(TopUpRecipe? recipe, HashSet<Caution> found)
+    {
+        if (recipe is { ConcentrateLitres: > 0 })
+        {
+            found.UnionWith([Caution.GlovesAndGoggles, Caution.ConcentrateIntoWater]);
+        }
+
+        if (recipe is { RemoveLitres: > 0 })
+        {
+            found.UnionWith([Caution.RegulatedWaste, Caution.LockOut]);
+        }
+    }
+
+    private static void AddFor(TaskKind kind, HashSet<Caution> found) => found.UnionWith(kind switch
+    {
+        TaskKind.Skim or TaskKind.Circulate => [Caution.ResidualCurrent],
+        TaskKind.DrainClean => [Caution.LockOut, Caution.RegulatedWaste, Caution.GlovesAndGoggles],
+        TaskKind.ChangeFilter => [Caution.LockOut],
+        TaskKind.Dose => [Caution.GlovesAndGoggles, Caution.BiocideByLabel],
+        TaskKind.Test or TaskKind.Adjust or TaskKind.Inspect or TaskKind.Calibrate => Array.Empty<Caution>(),
+        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of work."),
+    });
+
+    private static void AddFor(string parameter, Verdict severity, Direction direction, HashSet<Caution> found)
+    {
+        if ((parameter == ParameterCodes.Ph && direction == Direction.Low) || parameter is ParameterCodes.Bacteria or ParameterCodes.Odour)
+        {
+            found.Add(Caution.BiocideByLabel);
+        }
+
+        if (parameter == ParameterCodes.Nitrite)
+        {
+            found.Add(Caution.Nitrosamines);
+        }
+
+        // Over-strong and strongly alkaline fluid irritates the skin; bacteria in the mist irritate the lungs.
+        if (severity == Verdict.Action && ((parameter is ParameterCodes.Concentration or ParameterCodes.Ph && direction == Direction.High) || parameter == ParameterCodes.Bacteria))
+        {
+            found.Add(Caution.OccupationalHealth);
+        }
+    }
+}

@@ -1,0 +1,73 @@
+using ShopFluids.Calculations.Mixing;
+using ShopFluids.Calculations.Uncertainties;
+using ShopFluids.Rules.Facts;
+
+namespace ShopFluids.Rules.Advice;
+
+/// <summary>The top-up recipe that belongs to a reading.</summary>
+public static class RecipeAdvice
+{
+    /// <summary>How old the other half of a pair (level, concentration) may be when a reading measured only one. Common practice, no source.</summary>
+    public static readonly TimeSpan OtherHalfMaximumAge = TimeSpan.FromHours(24);
+
+    /// <summary>
+    /// The recipe to the full mark at the fluid's target; null when the reading measured neither level nor concentration, when the other
+    /// of them is unknown or too old, or when the level lies outside the sump.
+    /// </summary>
+    /// <param name="input">What the evaluation may look at.</param>
+    public static TopUpRecipe? Plan(EvaluationInput input)
+    {
+        var measuredLevel = Decisive(input.Reading, ParameterCodes.Level);
+        var measuredPercent = Decisive(input.Reading, ParameterCodes.Concentration);
+        if ((measuredLevel is null && measuredPercent is null)
+            || (measuredLevel ?? Recent(input, ParameterCodes.Level)) is not { } level
+            || (measuredPercent ?? Recent(input, ParameterCodes.Concentration)) is not { } percent)
+        {
+            return null;
+        }
+
+        var geometry = input.Sump.Geometry;
+        if (level.Value < 0 || level.Value > geometry.BrimMm || percent.Value is < 0 or > 100)
+        {
+            return null;
+        }
+
+        var target = input.Fluid.TargetPercent;
+        var band = AcceptedBand(input, target);
+        return TopUp.Plan(new TopUpRequest(
+            new Estimate(geometry.VolumeLitresAt(level.Value), geometry.SurfaceLitresPerMmAt(level.Value) * level.ExpandedUncertainty),
+            percent,
+            geometry.VolumeLitresAt(input.Sump.FullMarkMm),
+            target,
+            input.Fluid.PremixMinimumPercent,
+            input.Fluid.PremixMaximumPercent,
+            geometry.BrimLitres,
+            geometry.VolumeLitresAt(input.Sump.PumpIntakeMm),
+            input.Fluid.MeasurableLitres,
+            band.Low,
+            band.High));
+    }
+
+    private static Estimate? Decisive(ReadingFacts reading, string parameter)
+    {
+        var measured = reading.Measurements.Where(m => m.Parameter == parameter).ToList();
+        var decisive = measured.FirstOrDefault(m => m.Method == MethodCodes.Titration) ?? measured.FirstOrDefault();
+        return decisive is null ? null : ToEstimate(decisive.Value, decisive.Uncertainty);
+    }
+
+    private static Estimate? Recent(EvaluationInput input, string parameter) =>
+        input.Standing.Latest.TryGetValue(parameter, out var latest) && (input.Reading.TakenAt - latest.TakenAt).Duration() <= OtherHalfMaximumAge
+            ? ToEstimate(latest.Value, latest.Uncertainty)
+            : null;
+
+    private static Estimate ToEstimate(decimal value, decimal uncertainty) => new((double)value, (double)uncertainty);
+
+    // No fluid is thrown away for a concentration whose flag, if any, would clear.
+    private static (double? Low, double? High) AcceptedBand(EvaluationInput input, double target)
+    {
+        var row = input.Limits.FirstOrDefault(l => l.Parameter == ParameterCodes.Concentration && l.Basis == LimitBasis.Value);
+        double? low = row?.WarningLow is { } under ? Math.Clamp((double)(under + row.ClearMargin), 0, target) : null;
+        double? high = row?.WarningHigh is { } over ? Math.Clamp((double)(over - row.ClearMargin), target, 100) : null;
+        return (low, high);
+    }
+}

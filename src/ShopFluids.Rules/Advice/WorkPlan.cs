@@ -1,0 +1,100 @@
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Judging;
+using ShopFluids.Rules.OverdueTest;
+using ShopFluids.Rules.Scheduling;
+
+namespace ShopFluids.Rules.Advice;
+
+/// <summary>What a reading does to the tasks of its sump.</summary>
+/// <param name="New">Work to make; never of a kind and cause of which a task stays open.</param>
+/// <param name="Done">Tests that the reading completes.</param>
+/// <param name="Withdrawn">Corrective work whose flag ended, unless the flag that replaces it asks for the same.</param>
+/// <param name="Corrective">Kinds of corrective work that the flags ask for, new or open already.</param>
+public sealed record WorkPlan(
+    IReadOnlyList<ProposedTask> New,
+    IReadOnlyList<OpenTask> Done,
+    IReadOnlyList<OpenTask> Withdrawn,
+    IReadOnlySet<TaskKind> Corrective)
+{
+    /// <summary>Works out the changes.</summary>
+    /// <param name="input">What the evaluation may look at.</param>
+    /// <param name="flags">What the reading did to the flags.</param>
+    /// <param name="hasRecipe">Whether the evaluation carries a recipe.</param>
+    public static WorkPlan Of(EvaluationInput input, FlagChanges flags, bool hasRecipe)
+    {
+        var steps = input.Plan.ToDictionary(s => CareSchedule.CauseOf(s.Id), StringComparer.Ordinal);
+        var done = input.Standing.OpenTasks.Where(t => t.Kind == TaskKind.Test && Completes(t, steps, flags, input)).ToList();
+        var asked = flags.After.ToDictionary(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter), KindsFor, StringComparer.Ordinal);
+        var ended = flags.Cleared.Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).ToHashSet(StringComparer.Ordinal);
+        var withdrawn = input.Standing.OpenTasks
+            .Where(t => ended.Contains(t.Cause) && !done.Contains(t) && !(asked.TryGetValue(t.Cause, out var kinds) && kinds.Contains(t.Kind)))
+            .ToList();
+        var open = input.Standing.OpenTasks.Except(done).Except(withdrawn).ToList();
+        return new(
+            [.. Corrections(input, flags, open, withdrawn, hasRecipe), .. Care(input, done, open)],
+            done,
+            withdrawn,
+            asked.Values.SelectMany(k => k).ToHashSet());
+    }
+
+    private static IReadOnlyList<TaskKind> KindsFor(FlagState flag) =>
+        CorrectiveWork.For(flag.Rule, flag.Parameter, flag.Direction, flag.Severity, isConfirmed: !flag.IsNew);
+
+    // A test of the plan needs all its parameters; a second test that a flag asked for needs the flag's parameter.
+    private static bool Completes(OpenTask test, Dictionary<string, CareStepFacts> steps, FlagChanges flags, EvaluationInput input) =>
+        steps.TryGetValue(test.Cause, out var step)
+            ? Measures(input.Reading, step) && CareSchedule.CountsFor(step, test, input.Reading.TakenAt, input.Calendar)
+            : flags.Cleared.Select(f => (f.Rule, f.Parameter))
+                .Concat(flags.After.Where(f => !f.IsNew).Select(f => (f.Rule, f.Parameter)))
+                .Any(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter) == test.Cause);
+
+    private static bool Measures(ReadingFacts reading, CareStepFacts step) =>
+        step.Parameters.All(p => reading.Measurements.Any(m => m.Parameter == p));
+
+    // Work for a flag that is still beyond is asked for again when none is open: the first try was not enough. Work on the whole sump is
+    // asked for once, for the worst flag: one recipe sets level and concentration together, one draining answers every finding.
+    private static List<ProposedTask> Corrections(EvaluationInput input, FlagChanges flags, List<OpenTask> open, List<OpenTask> withdrawn, bool hasRecipe)
+    {
+        var proposed = new List<ProposedTask>();
+        var measured = flags.After.Where(f => f.IsBeyond).OrderByDescending(f => f.Severity).SelectMany(f => KindsFor(f).Select(k => (Flag: f, Kind: k)));
+        foreach (var (flag, kind) in measured.Concat(HandedOver(input, flags, withdrawn)))
+        {
+            var cause = CorrectiveWork.CauseOf(flag.Rule, flag.Parameter);
+            var isOpen = open.Exists(t => t.Kind == kind && (t.Cause == cause || (CorrectiveWork.OneIsEnough(kind) && IsCorrective(t))));
+            if (!isOpen && !proposed.Exists(t => t.Kind == kind && (t.Cause == cause || CorrectiveWork.IsOnWholeSump(kind))))
+            {
+                var due = CorrectiveDue.For(flag.Severity, input.Now, input.Calendar);
+                proposed.Add(new(kind, cause, null, due, FromRecipe: kind == TaskKind.Adjust && hasRecipe));
+            }
+        }
+
+        return proposed;
+    }
+
+    // A flag on something not measured now may have relied on work that goes with another flag: it takes that work over.
+    private static IEnumerable<(FlagState Flag, TaskKind Kind)> HandedOver(EvaluationInput input, FlagChanges flags, List<OpenTask> withdrawn) =>
+        input.Standing.OpenFlags
+            .Where(f => f.Rule != OverdueTestRule.Code && !flags.Cleared.Contains(f) && !flags.After.Any(a => a.Rule == f.Rule && a.Parameter == f.Parameter))
+            .Select(f => new FlagState(f.Rule, f.Parameter, f.Severity, f.Direction, IsNew: false, IsBeyond: true))
+            .SelectMany(f => KindsFor(f).Where(k => CorrectiveWork.IsOnWholeSump(k) && withdrawn.Exists(t => t.Kind == k)).Select(k => (f, k)));
+
+    private static bool IsCorrective(OpenTask task) => !CareSchedule.IsCauseOfStep(task.Cause);
+
+    private static IEnumerable<ProposedTask> Care(EvaluationInput input, List<OpenTask> done, List<OpenTask> open)
+    {
+        foreach (var step in input.Plan)
+        {
+            var cause = CareSchedule.CauseOf(step.Id);
+            if (done.Find(t => t.Cause == cause) is { } test)
+            {
+                yield return CareSchedule.After(step, test, input.Reading.TakenAt, input.Calendar);
+            }
+            else if (!open.Exists(t => t.Kind == step.Kind && t.Cause == cause))
+            {
+                DateOnly? lastDone = step.Kind == TaskKind.Test && Measures(input.Reading, step) ? input.Calendar.ShopDayOf(input.Reading.TakenAt) : null;
+                yield return CareSchedule.First(step, lastDone, input.Now, input.Calendar);
+            }
+        }
+    }
+}

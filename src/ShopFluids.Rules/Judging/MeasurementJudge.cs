@@ -1,0 +1,42 @@
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.FirstFillDrop;
+using ShopFluids.Rules.Limit;
+
+namespace ShopFluids.Rules.Judging;
+
+/// <summary>The verdict on a single measurement: the worst of all limits of its parameter, without memory.</summary>
+public static class MeasurementJudge
+{
+    /// <summary>Judges a measurement. A row without limits, or a drop row before the first fill's value is known, does not judge.</summary>
+    /// <param name="measurement">The measurement.</param>
+    /// <param name="limits">All limits in force.</param>
+    /// <param name="firstFillPh">The value from which a fall is reckoned.</param>
+    public static JudgedMeasurement Judge(MeasurementFacts measurement, IReadOnlyList<ParameterLimits> limits, decimal? firstFillPh)
+    {
+        var worst = new JudgedMeasurement(measurement.Parameter, measurement.Method, Verdict.NotMeasured, Direction.None, null);
+        foreach (var row in limits.Where(l => l.Parameter == measurement.Parameter).OrderBy(l => l.Basis))
+        {
+            if (Quantity(measurement.Value, row, firstFillPh) is not { } quantity || LimitRow.Judge(quantity, row) is not { } judged || judged.Verdict <= worst.Verdict)
+            {
+                continue;
+            }
+
+            worst = worst with { Verdict = judged.Verdict, Direction = SideOf(row, judged.Direction), Limit = judged.Crossed, Basis = judged.IsBeyond ? row.Basis : LimitBasis.Value };
+        }
+
+        return worst;
+    }
+
+    /// <summary>What a row is held against: the value, or its fall from the first fill; null while that is unknown.</summary>
+    public static decimal? Quantity(decimal value, ParameterLimits row, decimal? firstFillPh) => row.Basis switch
+    {
+        LimitBasis.Value => value,
+        LimitBasis.DropFromFirstFill => firstFillPh is { } first ? FirstFillDropRule.DropOf(first, value) : null,
+        _ => throw new ArgumentOutOfRangeException(nameof(row), row.Basis, "Not a basis of limits."),
+    };
+
+    /// <summary>The side as people see it: too great a fall puts the value low.</summary>
+    public static Direction SideOf(ParameterLimits row, Direction direction) =>
+        row.Basis == LimitBasis.DropFromFirstFill && direction == Direction.High ? Direction.Low : direction;
+}

@@ -1,0 +1,128 @@
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+
+namespace ShopFluids.Rules.Scheduling;
+
+/// <summary>
+/// When a step of a care plan is due. Days are shop days, so a change of the clock never moves one; the shift for a closed day moves
+/// only the day shown, never the series behind it.
+/// </summary>
+public static class CareSchedule
+{
+    private const string CausePrefix = "step:";
+
+    /// <summary>The cause that the tasks of a step carry.</summary>
+    public static string CauseOf(Guid stepId) => $"{CausePrefix}{stepId}";
+
+    /// <summary>Whether a cause is that of a step.</summary>
+    public static bool IsCauseOfStep(string cause) => cause.StartsWith(CausePrefix, StringComparison.Ordinal);
+
+    /// <summary>
+    /// The next due day. Anchored: the first anchor + k intervals, k from 0, that lies after the last done day, and whose shown day lies after it
+    /// too and on or after <paramref name="notBefore"/>. From last done: that day + interval, or the anchor before it was ever done, not
+    /// before <paramref name="notBefore"/>.
+    /// </summary>
+    /// <param name="step">The step.</param>
+    /// <param name="lastDone">The shop day on which it was last done; null when never.</param>
+    /// <param name="notBefore">The earliest day wanted. After an item done early: the day after that item, so that it is not planned twice.</param>
+    /// <param name="calendar">The shop's days.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The interval is below one day.</exception>
+    public static DateOnly NextDueDay(CareStepFacts step, DateOnly? lastDone, DateOnly notBefore, ShopCalendar calendar)
+    {
+        if (step.IntervalDays < 1)
+        {
+            throw new ArgumentOutOfRangeException(nameof(step), step.IntervalDays, "An interval has one day or more.");
+        }
+
+        return step.Basis == IntervalBasis.CalendarAnchored
+            ? Anchored(step, lastDone, notBefore, calendar)
+            : FromLastDone(step, lastDone, notBefore, calendar);
+    }
+
+    /// <summary>The moment from which work due on a day is late, UTC: the end of that shop day.</summary>
+    /// <param name="day">The due day.</param>
+    /// <param name="calendar">The shop's days.</param>
+    public static DateTime DueAt(DateOnly day, ShopCalendar calendar) => calendar.EndOf(day);
+
+    /// <summary>The due day behind a moment made by <see cref="DueAt"/>.</summary>
+    /// <param name="dueAt">The moment, UTC.</param>
+    /// <param name="calendar">The shop's days.</param>
+    public static DateOnly DueDayOf(DateTime dueAt, ShopCalendar calendar) => calendar.ShopDayOf(dueAt.AddTicks(-1));
+
+    /// <summary>The first task of a step, or the task that a step should have when it has none.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="lastDone">The shop day on which it was last done, where known.</param>
+    /// <param name="now">The moment of planning, UTC; nothing is planned into the past.</param>
+    /// <param name="calendar">The shop's days.</param>
+    public static ProposedTask First(CareStepFacts step, DateOnly? lastDone, DateTime now, ShopCalendar calendar) =>
+        Task(step, NextDueDay(step, lastDone, calendar.ShopDayOf(now), calendar), calendar);
+
+    /// <summary>The task after one that was done, early or late.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="done">The task done.</param>
+    /// <param name="doneAt">When the work was done, UTC.</param>
+    /// <param name="calendar">The shop's days.</param>
+    public static ProposedTask After(CareStepFacts step, OpenTask done, DateTime doneAt, ShopCalendar calendar)
+    {
+        var day = calendar.ShopDayOf(doneAt);
+        var notBefore = step.Basis == IntervalBasis.CalendarAnchored ? DueDayOf(done.DueAt, calendar).AddDays(1) : day.AddDays(1);
+        return Task(step, NextDueDay(step, day, notBefore, calendar), calendar);
+    }
+
+    /// <summary>
+    /// Whether work done at a moment counts for a task: not before the interval that ends with it has begun. Without this, a shop that
+    /// tests daily would push a weekly test a week further out with every reading.
+    /// </summary>
+    /// <param name="step">The step.</param>
+    /// <param name="open">Its open task.</param>
+    /// <param name="doneAt">When the work was done, UTC.</param>
+    /// <param name="calendar">The shop's days.</param>
+    public static bool CountsFor(CareStepFacts step, OpenTask open, DateTime doneAt, ShopCalendar calendar) =>
+        calendar.ShopDayOf(doneAt) > DueDayOf(open.DueAt, calendar).AddDays(-step.IntervalDays);
+
+    private static ProposedTask Task(CareStepFacts step, DateOnly day, ShopCalendar calendar) =>
+        new(step.Kind, CauseOf(step.Id), step.Id, DueAt(day, calendar), FromRecipe: false);
+
+    private static DateOnly Anchored(CareStepFacts step, DateOnly? lastDone, DateOnly notBefore, ShopCalendar calendar)
+    {
+        var earliest = EarliestShownFrom(step.ClosedDays, notBefore, calendar);
+        if (lastDone is { } done && done >= earliest)
+        {
+            earliest = done.AddDays(1);
+        }
+
+        var behind = earliest.DayNumber - step.Anchor.DayNumber;
+        var intervals = behind <= 0 ? 0 : ((behind - 1) / step.IntervalDays) + 1;
+        var series = step.Anchor.AddDays(intervals * step.IntervalDays);
+        var shown = Shown(series, step.ClosedDays, calendar);
+        while (shown < notBefore || shown <= lastDone)
+        {
+            series = series.AddDays(step.IntervalDays);
+            shown = Shown(series, step.ClosedDays, calendar);
+        }
+
+        return shown;
+    }
+
+    // The first day of a series that can be shown on or after a day: with "later", a closed day just before it can.
+    private static DateOnly EarliestShownFrom(ClosedDayPolicy policy, DateOnly day, ShopCalendar calendar) =>
+        policy == ClosedDayPolicy.Later ? OpenDays.OnOrBefore(day.AddDays(-1), calendar).AddDays(1) : day;
+
+    private static DateOnly FromLastDone(CareStepFacts step, DateOnly? lastDone, DateOnly notBefore, ShopCalendar calendar)
+    {
+        var wanted = lastDone?.AddDays(step.IntervalDays) ?? step.Anchor;
+        wanted = wanted < notBefore ? notBefore : wanted;
+        var shown = Shown(wanted, step.ClosedDays, calendar);
+
+        // Moving it earlier must not bring it back to a day already done, or before the earliest day wanted.
+        return shown < notBefore || shown <= lastDone ? OpenDays.OnOrAfter(wanted, calendar) : shown;
+    }
+
+    private static DateOnly Shown(DateOnly day, ClosedDayPolicy policy, ShopCalendar calendar) => policy switch
+    {
+        ClosedDayPolicy.Earlier => OpenDays.OnOrBefore(day, calendar),
+        ClosedDayPolicy.Later => OpenDays.OnOrAfter(day, calendar),
+        ClosedDayPolicy.AsIs => day,
+        _ => throw new ArgumentOutOfRangeException(nameof(policy), policy, "Not a policy for closed days."),
+    };
+}
