@@ -1,26 +1,38 @@
 using System.Text.Json;
+using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Storage.ValueConversion;
+using ShopFluids.Core.Record;
 
 namespace ShopFluids.Core.Database;
 
 /// <summary>Small documents that are read and written whole, kept as text that is the same on both engines.</summary>
 public static class JsonColumn
 {
-    public static ValueConverter<T, string> Converter<T>()
-        where T : class =>
-        new(value => Write(value), text => Read<T>(text));
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web) { Converters = { new PlainDecimals() } };
 
-    public static ValueComparer<T> Comparer<T>()
+    public static ValueConverter Converter<T>()
         where T : class =>
-        new(
+        new ValueConverter<T, string>(value => Write(value), text => Read<T>(text));
+
+    public static ValueComparer Comparer<T>()
+        where T : class =>
+        new ValueComparer<T>(
             (a, b) => ReferenceEquals(a, b) || (a != null && b != null && Write(a) == Write(b)),
             value => Write(value).GetHashCode(StringComparison.Ordinal),
             value => value);
 
-    public static string Write<T>(T value) => JsonSerializer.Serialize(value, JsonSerializerOptions.Web);
+    public static string Write<T>(T value) => JsonSerializer.Serialize(value, Options);
 
     public static T Read<T>(string text)
         where T : class =>
-        JsonSerializer.Deserialize<T>(text, JsonSerializerOptions.Web) ?? throw new InvalidDataException($"A stored {typeof(T).Name} is empty.");
+        JsonSerializer.Deserialize<T>(text, Options) ?? throw new InvalidDataException($"A stored {typeof(T).Name} is empty.");
+
+    /// <summary>8.60 and 8.6 are one number and one text.</summary>
+    private sealed class PlainDecimals : JsonConverter<decimal>
+    {
+        public override decimal Read(ref Utf8JsonReader reader, Type typeToConvert, JsonSerializerOptions options) => reader.GetDecimal();
+
+        public override void Write(Utf8JsonWriter writer, decimal value, JsonSerializerOptions options) => writer.WriteRawValue(RowImage.Plain(value));
+    }
 }

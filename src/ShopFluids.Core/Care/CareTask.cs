@@ -1,0 +1,107 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using ShopFluids.Calculations.Mixing;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
+
+namespace ShopFluids.Core.Care;
+
+public enum TaskState : short
+{
+    Open = 1,
+    Done = 2,
+    Skipped = 3,
+
+    /// <summary>Its cause went away.</summary>
+    Withdrawn = 4,
+}
+
+/// <summary>Work with a due time. It ends once; at most one is open for a sump, kind and cause.</summary>
+public sealed class CareTask : Entity
+{
+    private CareTask()
+    {
+    }
+
+    public CareTask(Guid id, Guid sumpId, TaskKind kind, string cause, Guid? stepId, DateTime dueAtUtc, DateTime createdAtUtc, Guid? readingId, TopUpRecipe? recipe)
+    {
+        Id = id;
+        SumpId = sumpId;
+        Kind = kind;
+        Cause = cause;
+        StepId = stepId;
+        DueAtUtc = dueAtUtc;
+        CreatedAtUtc = createdAtUtc;
+        ReadingId = readingId;
+        Recipe = recipe;
+        State = TaskState.Open;
+    }
+
+    public Guid SumpId { get; private set; }
+
+    public TaskKind Kind { get; private set; }
+
+    /// <summary><c>step:{id}</c> of the care plan or <c>{rule}:{parameter}</c> of a flag.</summary>
+    public string Cause { get; private set; } = "";
+
+    public Guid? StepId { get; private set; }
+
+    /// <summary>The moment at which it becomes late.</summary>
+    public DateTime DueAtUtc { get; private set; }
+
+    public DateTime CreatedAtUtc { get; private set; }
+
+    /// <summary>The reading that led to it.</summary>
+    public Guid? ReadingId { get; private set; }
+
+    public TopUpRecipe? Recipe { get; private set; }
+
+    public Guid? AssignedToId { get; private set; }
+
+    public TaskState State { get; private set; }
+
+    public DateTime? EndedAtUtc { get; private set; }
+
+    public Guid? EndedByPersonId { get; private set; }
+
+    public Guid? EndedByReadingId { get; private set; }
+
+    public string? EndReason { get; private set; }
+
+    public OpenTask ToOpen() => new(Id, Kind, Cause, DueAtUtc);
+
+    public void Assign(Guid? personId) => AssignedToId = personId;
+
+    /// <exception cref="InvalidOperationException">It has ended already.</exception>
+    public void End(TaskState state, DateTime atUtc, Guid? personId, Guid? readingId = null, string? reason = null)
+    {
+        if (State != TaskState.Open)
+        {
+            throw new InvalidOperationException($"Task {Id} ended already.");
+        }
+
+        State = state;
+        EndedAtUtc = atUtc;
+        EndedByPersonId = personId;
+        EndedByReadingId = readingId;
+        EndReason = reason;
+    }
+}
+
+internal sealed class CareTaskConfiguration : IEntityTypeConfiguration<CareTask>
+{
+    public void Configure(EntityTypeBuilder<CareTask> builder)
+    {
+        builder.Property(t => t.Cause).HasMaxLength(120);
+        builder.Property(t => t.EndReason).HasMaxLength(500);
+        builder.Property(t => t.Recipe).HasConversion(JsonColumn.Converter<TopUpRecipe>(), JsonColumn.Comparer<TopUpRecipe>());
+        builder.HasIndex(t => new { t.SumpId, t.Kind, t.Cause }, "IX_CareTasks_OneOpen").IsUnique().HasFilter("\"State\" = 1");
+        builder.HasIndex(t => new { t.State, t.DueAtUtc });
+        builder.HasIndex(t => new { t.SumpId, t.EndedAtUtc });
+        builder.HasIndex(t => t.StepId);
+        builder.HasOne<Sump>().WithMany().HasForeignKey(t => t.SumpId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<CareStep>().WithMany().HasForeignKey(t => t.StepId).OnDelete(DeleteBehavior.Restrict);
+    }
+}

@@ -1,0 +1,22 @@
+using Microsoft.EntityFrameworkCore;
+
+namespace ShopFluids.Core.Database;
+
+/// <summary>What differs between the engines, and nothing else.</summary>
+public interface IDatabaseProvider
+{
+    /// <summary>The name in settings: sqlite or postgres.</summary>
+    string Name { get; }
+
+    /// <summary>Points the options at a database.</summary>
+    void Configure(DbContextOptionsBuilder options, string connectionString);
+
+    /// <summary>
+    /// Takes the writers' lock inside the open transaction and reads the head of the record, tracked. Every write does this
+    /// first: one writer at a time, on one instance or many.
+    /// </summary>
+    Task<Record.RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken);
+
+    /// <summary>Copies a running database into a file, where the engine can; a clear error where its own tools must be used.</summary>
+    Task BackupAsync(ShopFluidsDbContext database, string file, CancellationToken cancellationToken);
+}

@@ -1,0 +1,117 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+
+namespace ShopFluids.Core.Flags;
+
+public enum FlagEnd : short
+{
+    /// <summary>A later reading cleared it.</summary>
+    Cleared = 1,
+
+    /// <summary>A supervisor closed it with a reason.</summary>
+    Closed = 2,
+
+    /// <summary>The charge ended.</summary>
+    ChargeEnded = 3,
+
+    /// <summary>The reading that raised it was superseded.</summary>
+    Superseded = 4,
+}
+
+/// <summary>A finding of a rule, in a code and numbers, open until it ends once.</summary>
+public sealed class Flag : Entity
+{
+    private Flag()
+    {
+    }
+
+    public Flag(Guid id, Guid sumpId, Guid chargeId, RaisedFlag raised, Guid? readingId, DateTime raisedAtUtc, Guid? limitSetId)
+    {
+        Id = id;
+        SumpId = sumpId;
+        ChargeId = chargeId;
+        Rule = raised.Rule;
+        RuleVersion = raised.RuleVersion;
+        Parameter = raised.Parameter;
+        Severity = raised.Severity;
+        Direction = raised.Direction;
+        Numbers = raised.Numbers;
+        ReadingId = readingId;
+        RaisedAtUtc = raisedAtUtc;
+        LimitSetId = limitSetId;
+    }
+
+    public Guid SumpId { get; private set; }
+
+    public Guid ChargeId { get; private set; }
+
+    public string Rule { get; private set; } = "";
+
+    public int RuleVersion { get; private set; }
+
+    /// <summary>Empty when it is about the sump.</summary>
+    public string Parameter { get; private set; } = "";
+
+    public Verdict Severity { get; private set; }
+
+    public Direction Direction { get; private set; }
+
+    public IReadOnlyDictionary<string, decimal> Numbers { get; private set; } = new Dictionary<string, decimal>(StringComparer.Ordinal);
+
+    /// <summary>The reading that raised it; null when a clock did.</summary>
+    public Guid? ReadingId { get; private set; }
+
+    public DateTime RaisedAtUtc { get; private set; }
+
+    public Guid? LimitSetId { get; private set; }
+
+    public DateTime? EndedAtUtc { get; private set; }
+
+    public FlagEnd? EndedHow { get; private set; }
+
+    public Guid? EndedByReadingId { get; private set; }
+
+    public Guid? EndedByPersonId { get; private set; }
+
+    public string? EndReason { get; private set; }
+
+    public OpenFlag ToOpen() => new(Id, Rule, Parameter, Severity, Direction, Numbers);
+
+    /// <exception cref="InvalidOperationException">It has ended already.</exception>
+    public void End(FlagEnd how, DateTime atUtc, Guid? readingId = null, Guid? personId = null, string? reason = null)
+    {
+        if (EndedAtUtc is not null)
+        {
+            throw new InvalidOperationException($"Flag {Id} ended already.");
+        }
+
+        EndedHow = how;
+        EndedAtUtc = atUtc;
+        EndedByReadingId = readingId;
+        EndedByPersonId = personId;
+        EndReason = reason;
+    }
+}
+
+internal sealed class FlagConfiguration : IEntityTypeConfiguration<Flag>
+{
+    public void Configure(EntityTypeBuilder<Flag> builder)
+    {
+        builder.Property(f => f.Rule).HasMaxLength(40);
+        builder.Property(f => f.Parameter).HasMaxLength(40);
+        builder.Property(f => f.EndReason).HasMaxLength(500);
+        builder.Property(f => f.Numbers).HasConversion(JsonColumn.Converter<IReadOnlyDictionary<string, decimal>>(), JsonColumn.Comparer<IReadOnlyDictionary<string, decimal>>());
+        builder.HasIndex(f => new { f.SumpId, f.Rule, f.Parameter }, "IX_Flags_OneOpen").IsUnique().HasFilter("\"EndedAtUtc\" IS NULL");
+        builder.HasIndex(f => new { f.SumpId, f.RaisedAtUtc });
+        builder.HasOne<Sump>().WithMany().HasForeignKey(f => f.SumpId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Charge>().WithMany().HasForeignKey(f => f.ChargeId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Reading>().WithMany().HasForeignKey(f => f.ReadingId).OnDelete(DeleteBehavior.Restrict);
+    }
+}

@@ -1,0 +1,34 @@
+namespace ShopFluids.Core.Record;
+
+/// <summary>Who acts.</summary>
+/// <param name="PersonId">Null for the program itself.</param>
+public sealed record Actor(Guid? PersonId, string Name)
+{
+    /// <summary>The program on its own account: its timer, its set-up at first start.</summary>
+    public static Actor Program { get; } = new(null, "ShopFluids");
+}
+
+/// <summary>One thing that is done and recorded as a whole.</summary>
+/// <param name="Code">One of <see cref="ActCodes"/>.</param>
+/// <param name="Subject">The tag or name of what it is done to.</param>
+public sealed record Act(string Code, Actor Actor, DateTime AtUtc, string Subject);
+
+public static class ActCodes
+{
+    public const string ReadingStored = "reading.stored";
+    public const string ReadingCorrected = "reading.corrected";
+    public const string AdditionStored = "addition.stored";
+    public const string RemovalStored = "removal.stored";
+    public const string ChargeFilled = "charge.filled";
+    public const string ChargeDrained = "charge.drained";
+    public const string TaskEnded = "task.ended";
+    public const string TaskAssigned = "task.assigned";
+    public const string FlagClosed = "flag.closed";
+    public const string OverdueNoticed = "overdue.noticed";
+    public const string SetupChanged = "setup.changed";
+    public const string LotReceived = "lot.received";
+    public const string LotQuarantined = "lot.quarantined";
+    public const string LotReleased = "lot.released";
+    public const string AccountMade = "account.made";
+    public const string AccountChanged = "account.changed";
+}

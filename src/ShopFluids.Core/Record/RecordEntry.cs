@@ -1,0 +1,116 @@
+using System.Security.Cryptography;
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace ShopFluids.Core.Record;
+
+/// <summary>One act in the audit trail: who, when, what, before and after. Chained to the entry before it by SHA-256.</summary>
+public sealed class RecordEntry
+{
+    private RecordEntry()
+    {
+    }
+
+    public RecordEntry(long sequence, Act act, string changes, string previousHash)
+    {
+        Sequence = sequence;
+        AtUtc = new DateTime(act.AtUtc.Ticks - (act.AtUtc.Ticks % TimeSpan.TicksPerMillisecond), DateTimeKind.Utc);
+        ActorId = act.Actor.PersonId;
+        ActorName = act.Actor.Name;
+        Code = act.Code;
+        Subject = act.Subject;
+        Changes = changes;
+        PreviousHash = previousHash;
+        Hash = ComputeHash();
+    }
+
+    /// <summary>1, 2, 3 ... without gaps.</summary>
+    public long Sequence { get; private set; }
+
+    public DateTime AtUtc { get; private set; }
+
+    public Guid? ActorId { get; private set; }
+
+    public string ActorName { get; private set; } = "";
+
+    /// <summary>What was done, such as reading.stored.</summary>
+    public string Code { get; private set; } = "";
+
+    /// <summary>The tag or name of what it was done to.</summary>
+    public string Subject { get; private set; } = "";
+
+    /// <summary>The changed rows: JSON array of entity, key, before (changed values) and after (whole row).</summary>
+    public string Changes { get; private set; } = "[]";
+
+    public string PreviousHash { get; private set; } = "";
+
+    /// <summary>SHA-256 in lower-case hex over all of the above.</summary>
+    public string Hash { get; private set; } = "";
+
+    public const string FirstPreviousHash = "0000000000000000000000000000000000000000000000000000000000000000";
+
+    /// <summary>The hash that this entry must carry. A JSON array keeps the fields apart, so that no text can move from one into another.</summary>
+    public string ComputeHash()
+    {
+        var content = JsonSerializer.SerializeToUtf8Bytes(new object?[]
+        {
+            Sequence,
+            AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", System.Globalization.CultureInfo.InvariantCulture),
+            ActorId,
+            ActorName,
+            Code,
+            Subject,
+            Changes,
+            PreviousHash,
+        });
+        return Convert.ToHexStringLower(SHA256.HashData(content));
+    }
+}
+
+/// <summary>The end of the chain and the version of the set-up: the one row that every write locks first.</summary>
+public sealed class RecordHead
+{
+    public const int TheOnlyId = 1;
+
+    public int Id { get; private set; } = TheOnlyId;
+
+    public long Sequence { get; private set; }
+
+    public string Hash { get; private set; } = RecordEntry.FirstPreviousHash;
+
+    /// <summary>Raised with every change of set-up, so that every instance knows when its snapshot is old.</summary>
+    public long SetupVersion { get; private set; }
+
+    public RecordEntry Append(Act act, string changes, bool changesSetup)
+    {
+        var entry = new RecordEntry(Sequence + 1, act, changes, Hash);
+        Sequence = entry.Sequence;
+        Hash = entry.Hash;
+        SetupVersion += changesSetup ? 1 : 0;
+        return entry;
+    }
+}
+
+internal sealed class RecordConfiguration : IEntityTypeConfiguration<RecordEntry>, IEntityTypeConfiguration<RecordHead>
+{
+    public void Configure(EntityTypeBuilder<RecordEntry> builder)
+    {
+        builder.ToTable("RecordEntries");
+        builder.HasKey(e => e.Sequence);
+        builder.Property(e => e.Sequence).ValueGeneratedNever();
+        builder.Property(e => e.ActorName).HasMaxLength(120);
+        builder.Property(e => e.Code).HasMaxLength(60);
+        builder.Property(e => e.Subject).HasMaxLength(120);
+        builder.Property(e => e.PreviousHash).HasMaxLength(64);
+        builder.Property(e => e.Hash).HasMaxLength(64);
+    }
+
+    public void Configure(EntityTypeBuilder<RecordHead> builder)
+    {
+        builder.ToTable("RecordHead");
+        builder.Property(h => h.Id).ValueGeneratedNever();
+        builder.Property(h => h.Hash).HasMaxLength(64);
+        builder.HasData(new RecordHead());
+    }
+}

@@ -1,0 +1,29 @@
+using Microsoft.Data.Sqlite;
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Record;
+
+namespace ShopFluids.Data.Sqlite;
+
+/// <summary>The embedded engine: one file, no server.</summary>
+public sealed class SqliteProvider : IDatabaseProvider
+{
+    public string Name => "sqlite";
+
+    public void Configure(DbContextOptionsBuilder options, string connectionString) =>
+        options.UseSqlite(connectionString, sqlite => sqlite.MigrationsAssembly(typeof(SqliteProvider).Assembly.GetName().Name))
+            .AddInterceptors(new PragmaInterceptor());
+
+    // BeginTransaction of this driver is BEGIN IMMEDIATE: the transaction itself is the writers' lock.
+    public Task<RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) =>
+        database.RecordHead.SingleAsync(cancellationToken);
+
+    public async Task BackupAsync(ShopFluidsDbContext database, string file, CancellationToken cancellationToken)
+    {
+        await database.Database.OpenConnectionAsync(cancellationToken);
+        var source = (SqliteConnection)database.Database.GetDbConnection();
+        await using var target = new SqliteConnection(new SqliteConnectionStringBuilder { DataSource = file, Pooling = false }.ToString());
+        await target.OpenAsync(cancellationToken);
+        source.BackupDatabase(target);
+    }
+}
