@@ -9,6 +9,7 @@ name=${1:-}
 dotnet tool restore --verbosity quiet
 for provider in Sqlite Postgres; do
   project=src/ShopFluids.Data.$provider
+  dotnet restore "$project" --verbosity quiet
   dotnet ef migrations add "$name" --context ShopFluidsDbContext --project "$project" --startup-project "$project" --output-dir Migrations
 done
 git status --short src/ShopFluids.Data.Sqlite/Migrations src/ShopFluids.Data.Postgres/Migrations

@@ -48,7 +48,7 @@ postgres_start() {
   for _ in 1 2 3; do
     port=$(postgres_free_port)
     if postgres_run "$postgres_bin/pg_ctl" --pgdata="$postgres_directory/data" --log="$postgres_directory/data/server.log" --wait \
-      --options="-c listen_addresses=127.0.0.1 -c port=$port -c unix_socket_directories=$postgres_directory -c max_connections=200 -c shared_buffers=256MB" \
+      --options="-c listen_addresses=127.0.0.1 -c port=$port -c unix_socket_directories=$postgres_directory -c max_connections=300 -c shared_buffers=256MB" \
       start >"$postgres_directory/start.log" 2>&1 </dev/null; then
       postgres_connection="Host=127.0.0.1;Port=$port;Username=postgres;Password=$password;Database=postgres"
       return 0
