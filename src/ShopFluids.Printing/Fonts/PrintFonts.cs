@@ -1,0 +1,55 @@
+using System.Text;
+
+namespace ShopFluids.Printing.Fonts;
+
+/// <summary>The faces that are built into this assembly: nothing depends on what is installed on the machine.</summary>
+public static class PrintFonts
+{
+    private static readonly byte[][] Files =
+    [
+        Load("AtkinsonHyperlegibleNext-Regular.ttf"), Load("AtkinsonHyperlegibleNext-Bold.ttf"), Load("AtkinsonHyperlegibleMono-Regular.ttf"),
+    ];
+
+    private static readonly TrueTypeFace[] Faces = [.. Files.Select(f => TrueTypeFace.Read(f))];
+
+    /// <summary>Width of a text, in the unit of the size.</summary>
+    public static double Measure(string text, PrintFace face, double size) => Faces[(int)face].Measure(Printable(text, face), size);
+
+    /// <summary>The measure that charts take; web pages show the same faces, so it fits them as well.</summary>
+    public static double MeasureChartText(string text, double size, bool isBold) => Measure(text, isBold ? PrintFace.Bold : PrintFace.Regular, size);
+
+    public static bool Has(Rune character, PrintFace face) => Faces[(int)face].Has(character);
+
+    /// <summary>
+    /// The text with what the face can show: composed, control characters as spaces, and a question mark for a character that
+    /// the face lacks, so that a reader sees that something stood there.
+    /// </summary>
+    public static string Printable(string text, PrintFace face)
+    {
+        var known = Faces[(int)face];
+        var composed = text.IsNormalized() ? text : text.Normalize();
+        if (composed.EnumerateRunes().All(known.Has))
+        {
+            return composed;
+        }
+
+        var printable = new StringBuilder(composed.Length);
+        foreach (var character in composed.EnumerateRunes())
+        {
+            printable.Append(known.Has(character) ? character.ToString() : Rune.IsControl(character) || Rune.IsWhiteSpace(character) ? " " : "?");
+        }
+
+        return printable.ToString();
+    }
+
+    internal static byte[] File(PrintFace face) => Files[(int)face];
+
+    private static byte[] Load(string name)
+    {
+        using var stream = typeof(PrintFonts).Assembly.GetManifestResourceStream($"ShopFluids.Printing.Fonts.{name}")
+            ?? throw new InvalidOperationException($"The face {name} is missing from the assembly.");
+        var file = new byte[stream.Length];
+        stream.ReadExactly(file);
+        return file;
+    }
+}

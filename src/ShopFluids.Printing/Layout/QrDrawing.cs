@@ -1,0 +1,37 @@
+using QRCoder;
+
+namespace ShopFluids.Printing.Layout;
+
+/// <summary>Draws a QR code as filled rectangles, one for each run of dark modules.</summary>
+internal static class QrDrawing
+{
+    public static void Draw(PrintPage page, string content, double x, double y, double size)
+    {
+        using var generator = new QRCodeGenerator();
+        using var code = generator.CreateQrCode(content, QRCodeGenerator.ECCLevel.M);
+
+        // The matrix carries its own quiet zone of four modules on each side.
+        var matrix = code.ModuleMatrix;
+        var module = size / matrix.Count;
+        var steps = new List<PathStep>();
+        for (var row = 0; row < matrix.Count; row++)
+        {
+            for (var column = 0; column < matrix.Count; column++)
+            {
+                var run = 0;
+                while (column + run < matrix.Count && matrix[row][column + run])
+                {
+                    run++;
+                }
+
+                if (run > 0)
+                {
+                    steps.AddRange(PagePath.Rectangle(x + (column * module), y + (row * module), run * module, module).Steps);
+                    column += run;
+                }
+            }
+        }
+
+        page.Fill(new PagePath(steps));
+    }
+}

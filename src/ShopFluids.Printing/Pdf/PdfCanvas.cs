@@ -1,0 +1,110 @@
+using PdfSharp.Drawing;
+using PdfSharp.Pdf;
+using ShopFluids.Printing.Layout;
+
+namespace ShopFluids.Printing.Pdf;
+
+/// <summary>Paints laid-out pages with PDFsharp. The only place, with <see cref="EmbeddedFontResolver"/>, that knows the library.</summary>
+internal static class PdfCanvas
+{
+    // PDFsharp shares its font caches across documents; one document at a time keeps that safe, and a sheet takes milliseconds.
+    private static readonly Lock Painting = new();
+
+    public static void Write(PrintDocument document, Stream output)
+    {
+        using var raw = new MemoryStream();
+        lock (Painting)
+        {
+            EmbeddedFontResolver.Register();
+            using var pdf = new PdfDocument();
+            Describe(pdf, document.Info);
+            foreach (var page in document.Pages)
+            {
+                Paint(pdf, page);
+            }
+
+            pdf.Save(raw, closeStream: false);
+        }
+
+        PdfFinish.Write(raw.ToArray(), document.Info.CreatedUtc, output);
+    }
+
+    private static void Describe(PdfDocument pdf, PrintDocumentInfo info)
+    {
+        pdf.Info.Title = info.Title;
+        pdf.Info.Subject = info.Subject;
+        pdf.Info.Author = info.Author;
+        pdf.Info.Creator = "ShopFluids";
+        pdf.Info.CreationDate = info.CreatedUtc;
+        pdf.Language = info.Language;
+        pdf.Options.CompressContentStreams = true;
+        pdf.ViewerPreferences.DisplayDocTitle = true;
+    }
+
+    private static void Paint(PdfDocument pdf, PrintPage source)
+    {
+        var page = pdf.AddPage();
+        page.Width = XUnit.FromPoint(source.Width);
+        page.Height = XUnit.FromPoint(source.Height);
+        using var graphics = XGraphics.FromPdfPage(page);
+        foreach (var item in source.Items)
+        {
+            switch (item)
+            {
+                case PageText text:
+                    var font = new XFont(EmbeddedFontResolver.Family(text.Face), text.Size, XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);
+                    graphics.DrawString(text.Text, font, XBrushes.Black, text.X, text.Baseline);
+                    break;
+                case PageStroke stroke:
+                    graphics.DrawPath(Pen(stroke), Outline(stroke.Path));
+                    break;
+                case PageFill fill:
+                    graphics.DrawPath(new XSolidBrush(XColor.FromGrayScale(fill.Grey)), Outline(fill.Path));
+                    break;
+                default:
+                    throw new NotSupportedException($"A {item.GetType().Name} has no way into a PDF.");
+            }
+        }
+    }
+
+    private static XPen Pen(PageStroke stroke)
+    {
+        var pen = new XPen(XColor.FromGrayScale(stroke.Grey), stroke.Width) { LineJoin = XLineJoin.Round };
+        if (stroke.Dashes.Count > 0)
+        {
+            // The library counts dashes in pen widths.
+            pen.DashPattern = [.. stroke.Dashes.Select(d => d / stroke.Width)];
+        }
+
+        return pen;
+    }
+
+    private static XGraphicsPath Outline(PagePath path)
+    {
+        var outline = new XGraphicsPath { FillMode = XFillMode.Winding };
+        var at = new XPoint(0, 0);
+        foreach (var step in path.Steps)
+        {
+            var to = new XPoint(step.X, step.Y);
+            switch (step.Kind)
+            {
+                case PathStepKind.Move:
+                    outline.StartFigure();
+                    break;
+                case PathStepKind.Line:
+                    outline.AddLine(at, to);
+                    break;
+                case PathStepKind.Curve:
+                    outline.AddBezier(at, new XPoint(step.X1, step.Y1), new XPoint(step.X2, step.Y2), to);
+                    break;
+                default:
+                    outline.CloseFigure();
+                    break;
+            }
+
+            at = to;
+        }
+
+        return outline;
+    }
+}
