@@ -55,7 +55,7 @@ public static class TrendChartLayout
     private static NiceScale Scale(TrendChartModel model, double height, TrendChartSizes sizes)
     {
         var (low, high) = ValueRange.Of(model.Trend, model.Axis);
-        return NiceScale.Over(low, high, Math.Max(2, (int)(height / (sizes.Text * 2.6))));
+        return NiceScale.Over(low, high, Math.Max(2, (int)(height / (sizes.Text * 1.9))));
     }
 
     private static IEnumerable<ChartItem> Days(TrendChartModel model, TrendPlot plot, double height, TextMeasure measure, TrendChartSizes sizes)

@@ -21,8 +21,8 @@ public static class PrintFonts
     public static bool Has(Rune character, PrintFace face) => Faces[(int)face].Has(character);
 
     /// <summary>
-    /// The text with what the face can show: composed, control characters as spaces, and a question mark for a character that
-    /// the face lacks, so that a reader sees that something stood there.
+    /// The text with what the face can show: composed, control characters as spaces, a plain digit for a raised or lowered one, and
+    /// a question mark for a character that the face lacks, so that a reader sees that something stood there.
     /// </summary>
     public static string Printable(string text, PrintFace face)
     {
@@ -36,10 +36,21 @@ public static class PrintFonts
         var printable = new StringBuilder(composed.Length);
         foreach (var character in composed.EnumerateRunes())
         {
-            printable.Append(known.Has(character) ? character.ToString() : Rune.IsControl(character) || Rune.IsWhiteSpace(character) ? " " : "?");
+            printable.Append(known.Has(character) ? character.ToString() : Substitute(character, known));
         }
 
         return printable.ToString();
+    }
+
+    private static string Substitute(Rune character, TrueTypeFace face)
+    {
+        if (Rune.IsControl(character) || Rune.IsWhiteSpace(character))
+        {
+            return " ";
+        }
+
+        var plain = character.ToString().Normalize(NormalizationForm.FormKC);
+        return plain.EnumerateRunes().All(face.Has) ? plain : "?";
     }
 
     internal static byte[] File(PrintFace face) => Files[(int)face];

@@ -10,21 +10,18 @@ internal sealed class FactsGrid
 {
     private const double LabelGap = 6;
     private const double ColumnGap = 14;
+    private const double MostForLabel = 0.6;
     private const double Lead = SheetStyle.Body * 1.36;
     private readonly IReadOnlyList<IReadOnlyList<Cell>> _rows;
-    private readonly double _columnWidth;
+    private readonly IReadOnlyList<double> _widths;
     private readonly double[] _labelWidths;
 
     public FactsGrid(IReadOnlyList<SheetFact> facts, int columns, double width)
     {
-        _columnWidth = (width - (ColumnGap * (columns - 1))) / columns;
-        _labelWidths = new double[columns];
-        for (var n = 0; n < facts.Count; n++)
-        {
-            var label = PrintFonts.Measure(facts[n].Label, PrintFace.Regular, SheetStyle.Body);
-            _labelWidths[n % columns] = Math.Clamp(label, _labelWidths[n % columns], _columnWidth * 0.6);
-        }
-
+        var available = width - (ColumnGap * (columns - 1));
+        var byColumn = Enumerable.Range(0, columns).Select(c => facts.Where((_, n) => n % columns == c).ToList()).ToList();
+        _labelWidths = [.. byColumn.Select(fs => Math.Min(fs.Select(f => Measure(f.Label, PrintFace.Regular)).DefaultIfEmpty(0).Max(), available / columns * MostForLabel))];
+        _widths = TableWidths.Share([.. byColumn.Select((fs, c) => Demand(fs, _labelWidths[c] + LabelGap))], available);
         _rows = [.. facts.Select((f, n) => Lay(f, n % columns)).Chunk(columns)];
     }
 
@@ -34,11 +31,12 @@ internal sealed class FactsGrid
     {
         foreach (var row in _rows)
         {
+            var left = x;
             for (var n = 0; n < row.Count; n++)
             {
-                var left = x + (n * (_columnWidth + ColumnGap));
                 Put(page, left, y, row[n].Label, PrintFace.Regular);
                 Put(page, left + _labelWidths[n] + LabelGap, y, row[n].Value, row[n].Face);
+                left += _widths[n] + ColumnGap;
             }
 
             y += RowHeight(row);
@@ -55,10 +53,19 @@ internal sealed class FactsGrid
 
     private static double RowHeight(IReadOnlyList<Cell> row) => row.Max(c => Math.Max(c.Label.Count, c.Value.Count)) * Lead;
 
+    private static double Measure(string text, PrintFace face) => PrintFonts.Measure(text, face, SheetStyle.Body);
+
+    private static (double Least, double Wanted, bool TakesRest) Demand(List<SheetFact> facts, double label)
+    {
+        var word = facts.Select(f => TextLines.LongestWord(f.Value, f.Face, SheetStyle.Body)).DefaultIfEmpty(0).Max();
+        var line = facts.Select(f => Measure(f.Value, f.Face)).DefaultIfEmpty(0).Max();
+        return (label + word, label + line, true);
+    }
+
     private Cell Lay(SheetFact fact, int column) =>
         new(
             TextLines.Break(fact.Label, PrintFace.Regular, SheetStyle.Body, _labelWidths[column]),
-            TextLines.Break(fact.Value, fact.Face, SheetStyle.Body, _columnWidth - _labelWidths[column] - LabelGap),
+            TextLines.Break(fact.Value, fact.Face, SheetStyle.Body, _widths[column] - _labelWidths[column] - LabelGap),
             fact.Face);
 
     private sealed record Cell(IReadOnlyList<string> Label, IReadOnlyList<string> Value, PrintFace Face);

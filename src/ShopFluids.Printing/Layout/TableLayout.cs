@@ -9,6 +9,10 @@ internal sealed class TableLayout
     private const double PadTop = 1.5;
     private const double PadBottom = 1.8;
     private const double TightestScale = 0.8;
+    private const double EnoughForText = 130;
+    private const double WrappedHead = 0.55;
+    private const double LongestKeptWord = 90;
+    private const double MarkRoom = 1.45;
     private readonly IReadOnlyList<TableColumn> _columns;
     private readonly IReadOnlyList<double> _widths;
     private readonly IReadOnlyList<IReadOnlyList<string>> _heads;
@@ -24,11 +28,15 @@ internal sealed class TableLayout
         var available = width - (Gap * (columns.Count - 1));
 
         // A table with very many columns is set smaller before any word is broken.
-        var least = Demands(columns, rows, scale: 1).Sum(d => d.Least);
+        var least = Demands(columns, rows, scale: 1, headShare: 1).Sum(d => d.Least);
         var scale = Math.Clamp(available / Math.Max(least, 1), TightestScale, 1);
+
+        // Heads stay on one line where that leaves the long columns enough; else they wrap first.
+        var roomy = Demands(columns, rows, scale, headShare: 1);
+        var demands = roomy.Sum(d => d.TakesRest ? Math.Min(d.Wanted, EnoughForText) : d.Wanted) <= available ? roomy : Demands(columns, rows, scale, WrappedHead);
         _size = SheetStyle.Body * scale;
         _headSize = SheetStyle.Small * scale;
-        _widths = TableWidths.Share(Demands(columns, rows, scale), available);
+        _widths = TableWidths.Share(demands, available);
         _heads = [.. columns.Select((c, n) => TextLines.Break(c.Heading, PrintFace.Bold, _headSize, _widths[n]))];
         _rows = [.. rows.Select(Lay)];
     }
@@ -127,10 +135,8 @@ internal sealed class TableLayout
 
     private double Indent(TableCell cell) => cell.Mark is null ? 0 : _size * MarkRoom;
 
-    private const double MarkRoom = 1.45;
-
     private static List<(double Least, double Wanted, bool TakesRest)> Demands(
-        IReadOnlyList<TableColumn> columns, IReadOnlyList<TableRow> rows, double scale)
+        IReadOnlyList<TableColumn> columns, IReadOnlyList<TableRow> rows, double scale, double headShare)
     {
         var (size, headSize) = (SheetStyle.Body * scale, SheetStyle.Small * scale);
         return
@@ -138,7 +144,7 @@ internal sealed class TableLayout
             .. columns.Select((column, n) =>
             {
                 var least = TextLines.LongestWord(column.Heading, PrintFace.Bold, headSize);
-                var wanted = Math.Max(least, column.TakesRest ? 0 : PrintFonts.Measure(column.Heading, PrintFace.Bold, headSize) * 0.7);
+                var wanted = Math.Max(least, column.TakesRest ? 0 : PrintFonts.Measure(column.Heading, PrintFace.Bold, headSize) * headShare);
                 foreach (var cell in rows.Select(r => r.Cells[n]))
                 {
                     var (face, mark) = (cell.Face ?? column.Face, cell.Mark is null ? 0 : size * MarkRoom);
@@ -152,8 +158,6 @@ internal sealed class TableLayout
             }),
         ];
     }
-
-    private const double LongestKeptWord = 90;
 
     private sealed record LaidCell(TableCell Source, PrintFace Face, IReadOnlyList<string> Lines);
 

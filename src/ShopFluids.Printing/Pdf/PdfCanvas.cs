@@ -26,7 +26,7 @@ internal static class PdfCanvas
             pdf.Save(raw, closeStream: false);
         }
 
-        PdfFinish.Write(raw.ToArray(), document.Info.CreatedUtc, output);
+        PdfFinish.Write(raw.ToArray(), output);
     }
 
     private static void Describe(PdfDocument pdf, PrintDocumentInfo info)
