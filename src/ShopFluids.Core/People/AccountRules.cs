@@ -1,0 +1,98 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Record;
+
+namespace ShopFluids.Core.People;
+
+/// <summary>What an account's name, password and roles must look like.</summary>
+public static class AccountRules
+{
+    public const int MaximumNameLength = 60;
+    public const int MaximumDisplayNameLength = 120;
+
+    /// <summary>Length is what makes a password strong; rules about signs only make it forgettable.</summary>
+    public const int MinimumPasswordLength = 10;
+
+    public const int MaximumPasswordLength = 200;
+
+    /// <summary>light, dark, or the bright one with large edges for the shop floor.</summary>
+    public static IReadOnlyList<string> Themes { get; } = ["light", "dark", "shop"];
+
+    internal static void CheckName(List<FieldError> errors, string signInName)
+    {
+        if (signInName.Length == 0)
+        {
+            errors.Add(new FieldError("signInName", FieldProblem.Missing));
+        }
+        else if (signInName.Length > MaximumNameLength)
+        {
+            errors.Add(new FieldError("signInName", FieldProblem.TooLong, High: MaximumNameLength));
+        }
+        else if (signInName.Any(c => !char.IsLetterOrDigit(c) && c is not ('.' or '-' or '_' or '@')))
+        {
+            errors.Add(new FieldError("signInName", FieldProblem.NotATag));
+        }
+    }
+
+    internal static void CheckDisplayName(List<FieldError> errors, string displayName)
+    {
+        if (displayName.Length == 0)
+        {
+            errors.Add(new FieldError("displayName", FieldProblem.Missing));
+        }
+        else if (displayName.Length > MaximumDisplayNameLength)
+        {
+            errors.Add(new FieldError("displayName", FieldProblem.TooLong, High: MaximumDisplayNameLength));
+        }
+    }
+
+    internal static void CheckPassword(List<FieldError> errors, string password, string signInName)
+    {
+        if (password.Length is < MinimumPasswordLength or > MaximumPasswordLength)
+        {
+            var problem = password.Length == 0 ? FieldProblem.Missing : FieldProblem.OutOfRange;
+            errors.Add(new FieldError("password", problem, Low: MinimumPasswordLength, High: MaximumPasswordLength));
+        }
+        else if (string.Equals(password, signInName, StringComparison.OrdinalIgnoreCase))
+        {
+            errors.Add(new FieldError("password", FieldProblem.NotUnique));
+        }
+    }
+
+    internal static void CheckRoles(List<FieldError> errors, IReadOnlyList<string> roles)
+    {
+        if (roles.Count == 0)
+        {
+            errors.Add(new FieldError("roles", FieldProblem.Missing));
+        }
+
+        errors.AddRange(roles.Where(r => !Roles.All.Contains(r)).Select(r => new FieldError("roles", FieldProblem.UnknownChoice, Detail: r)));
+    }
+
+    internal static void CheckTheme(List<FieldError> errors, string theme)
+    {
+        if (!Themes.Contains(theme))
+        {
+            errors.Add(new FieldError("theme", FieldProblem.UnknownChoice, Detail: theme));
+        }
+    }
+
+    /// <summary>
+    /// Writes that the act happened, without the row: an account's row holds secrets, which have no place in the record. Not
+    /// for a write that also changes recorded entities; its commit writes the entry itself.
+    /// </summary>
+    internal static void Note(ShopWrite write, Act act)
+    {
+        var head = write.Database.RecordHead.Local.Single();
+        write.Database.Add(head.Append(act, "[]", changesSetup: false));
+    }
+
+    internal static Task<Person?> FindAsync(ShopFluidsDbContext database, string normalizedName, CancellationToken cancellationToken) =>
+        database.Users.SingleOrDefaultAsync(p => p.NormalizedUserName == normalizedName, cancellationToken);
+}
+
+/// <summary>No account has this sign-in name or id.</summary>
+public sealed record AccountNotFound(string Name) : Error;
+
+/// <summary>The shop would be left without anybody who may do this.</summary>
+public sealed record LastOfItsRole(string Role) : Error;

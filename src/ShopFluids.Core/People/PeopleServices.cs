@@ -1,0 +1,23 @@
+using Microsoft.AspNetCore.Identity;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
+
+namespace ShopFluids.Core.People;
+
+public static class PeopleServices
+{
+    /// <summary>Commands and queries hold no state of their own, hence singletons.</summary>
+    public static IServiceCollection AddPeople(this IServiceCollection services)
+    {
+        services.TryAddSingleton<IPasswordHasher<Person>, PasswordHasher<Person>>();
+        services.TryAddSingleton<ILookupNormalizer, UpperInvariantLookupNormalizer>();
+        services.AddSingleton<AccountMaker>();
+        services.AddSingleton<MakeAccountHandler>();
+        services.AddSingleton<ChangeAccountHandler>();
+        services.AddSingleton<OpenShopHandler>();
+        services.AddSingleton<MakeTokenHandler>();
+        services.AddSingleton<RevokeTokenHandler>();
+        services.AddSingleton<AccountsQuery>();
+        return services;
+    }
+}
