@@ -38,7 +38,7 @@ public static class Dilution
         Require.Finite(waterLitres);
         var litres = volumeLitres + waterLitres;
         return litres > 0 && waterLitres >= -volumeLitres * (100 - percent) / 100
-            ? percent * volumeLitres / litres
+            ? Math.Min(percent * volumeLitres / litres, 100)
             : throw new ArgumentOutOfRangeException(nameof(waterLitres), waterLitres, "Accepted is a loss of at most the water in the mix.");
     }
 }
