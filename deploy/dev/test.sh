@@ -50,6 +50,14 @@ if [ $build = yes ]; then
   dotnet build ShopFluids.sln --configuration $configuration --no-restore --nologo --verbosity quiet || stop_with "the solution does not build"
 fi
 
+if [ "${SHOPFLUIDS_TEST_POSTGRES:-}" = container ]; then
+  # Each test process removes its own container, so the library's reaper, one more image to fetch, is not needed.
+  export TESTCONTAINERS_RYUK_DISABLED=${TESTCONTAINERS_RYUK_DISABLED:-true}
+  # Debian 12's docker.io speaks 1.41, the library asks for 1.44 unless told.
+  docker_version=$(docker version --format '{{.Server.APIVersion}}') || stop_with "no Docker daemon answers"
+  if [ "$(printf '%s\n' 1.44 "$docker_version" | sort -V | head -n 1)" != 1.44 ]; then export DOCKER_API_VERSION=$docker_version; fi
+fi
+
 trap postgres_stop EXIT
 trap 'exit 130' INT TERM HUP
 if [ $private_server = yes ]; then
