@@ -15,6 +15,8 @@ public sealed class ShopWrite : IAsyncDisposable
 {
     private readonly IDbContextTransaction _transaction;
     private readonly RecordHead _head;
+    private readonly List<string> _changes = [];
+    private bool _changesSetup;
 
     private ShopWrite(ShopFluidsDbContext database, IDbContextTransaction transaction, RecordHead head)
     {
@@ -44,29 +46,24 @@ public sealed class ShopWrite : IAsyncDisposable
         }
     }
 
+    /// <summary>Sends the changes so far to the database, so that a query of the same write sees them; they stay uncommitted.</summary>
+    public async Task FlushAsync(CancellationToken cancellationToken)
+    {
+        Collect();
+        await SaveAsync(cancellationToken);
+    }
+
     /// <summary>Stores what was changed and the act that changed it.</summary>
     public async Task CommitAsync(Act act, CancellationToken cancellationToken)
     {
-        Database.ChangeTracker.DetectChanges();
-        Database.RaiseVersions();
-        var changed = Database.ChangeTracker.Entries<IRecorded>()
-            .Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted)
-            .ToList();
-        if (changed.Count > 0)
+        Collect();
+        if (_changes.Count > 0)
         {
-            Database.Add(_head.Append(act, Describe(changed), changed.Any(e => e.Entity is ISetup)));
+            Database.Add(_head.Append(act, $"[{string.Join(',', _changes)}]", _changesSetup));
         }
 
-        Database.IsActing = true;
-        try
-        {
-            await Database.SaveChangesAsync(cancellationToken);
-            await _transaction.CommitAsync(cancellationToken);
-        }
-        finally
-        {
-            Database.IsActing = false;
-        }
+        await SaveAsync(cancellationToken);
+        await _transaction.CommitAsync(cancellationToken);
     }
 
     public async ValueTask DisposeAsync()
@@ -75,36 +72,56 @@ public sealed class ShopWrite : IAsyncDisposable
         await Database.DisposeAsync();
     }
 
-    private static string Describe(IEnumerable<EntityEntry<IRecorded>> changed)
+    private async Task SaveAsync(CancellationToken cancellationToken)
+    {
+        Database.IsActing = true;
+        try
+        {
+            await Database.SaveChangesAsync(cancellationToken);
+        }
+        finally
+        {
+            Database.IsActing = false;
+        }
+    }
+
+    private void Collect()
+    {
+        Database.ChangeTracker.DetectChanges();
+        Database.RaiseVersions();
+        var changed = Database.ChangeTracker.Entries<IRecorded>()
+            .Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted)
+            .OrderBy(e => e.Metadata.ShortName(), StringComparer.Ordinal)
+            .ThenBy(e => RowImage.KeyOf(e), StringComparer.Ordinal)
+            .ToList();
+        _changesSetup |= changed.Exists(e => e.Entity is ISetup);
+        _changes.AddRange(changed.Select(Describe));
+    }
+
+    private static string Describe(EntityEntry entry)
     {
         using var buffer = new MemoryStream();
         using (var json = new Utf8JsonWriter(buffer))
         {
-            json.WriteStartArray();
-            foreach (var entry in changed.OrderBy(e => e.Metadata.ShortName(), StringComparer.Ordinal).ThenBy(e => RowImage.KeyOf(e), StringComparer.Ordinal))
+            json.WriteStartObject();
+            json.WriteString("entity", entry.Metadata.ShortName());
+            json.WriteString("key", RowImage.KeyOf(entry));
+            if (entry.State != EntityState.Added)
             {
-                json.WriteStartObject();
-                json.WriteString("entity", entry.Metadata.ShortName());
-                json.WriteString("key", RowImage.KeyOf(entry));
-                if (entry.State != EntityState.Added)
-                {
-                    json.WritePropertyName("before");
-                    RowImage.Write(json, entry, entry.OriginalValues, p => entry.State == EntityState.Deleted || entry.Property(p.Name).IsModified);
-                }
-
-                if (entry.State != EntityState.Deleted)
-                {
-                    json.WritePropertyName("after");
-                    RowImage.Write(json, entry, entry.CurrentValues);
-                }
-
-                json.WriteEndObject();
+                json.WritePropertyName("before");
+                RowImage.Write(json, entry, entry.OriginalValues, p => entry.State == EntityState.Deleted || entry.Property(p.Name).IsModified);
             }
 
-            json.WriteEndArray();
+            if (entry.State != EntityState.Deleted)
+            {
+                json.WritePropertyName("after");
+                RowImage.Write(json, entry, entry.CurrentValues);
+            }
+
+            json.WriteEndObject();
         }
 
-        return Encoding.UTF8.GetString(buffer.ToArray());
+        return Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length);
     }
 }
 

@@ -1,0 +1,208 @@
+using ShopFluids.Calculations.Concentrations;
+using ShopFluids.Calculations.Volumes;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Fluids;
+using ShopFluids.Core.Instruments;
+using ShopFluids.Core.Limits;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Core.Readings;
+
+/// <summary>Turns a typed value into one in the canonical unit, or says at which field and why not.</summary>
+internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charge)
+{
+    /// <summary>Handheld scales end at 32 Brix; the temperature table of the calculations at 30. Common practice, no source.</summary>
+    public const decimal MaximumBrix = 30m;
+
+    // The same as in the calculations, exact as decimals; a test holds them together.
+    internal const decimal MillimetresPerInch = 25.4m;
+    internal const decimal MinimumTemperatureCelsius = 10m;
+    internal const decimal MaximumTemperatureCelsius = 30m;
+
+    private const decimal DefaultRefractometerResolution = 0.1m;
+    private const decimal DefaultRefractometerAccuracy = 0.2m;
+
+    private readonly Fluid _fluid = setup.Fluid(charge.FluidId);
+
+    public WorkedMeasurement? Read(TypedMeasurement typed, List<FieldError> errors)
+    {
+        var field = FieldNames.Of(typed.Parameter);
+        if (setup.FindParameter(typed.Parameter) is not { } parameter)
+        {
+            errors.Add(new(field, FieldProblem.UnknownParameter, Detail: string.Join(", ", setup.Parameters.Select(p => p.Code))));
+            return null;
+        }
+
+        var methods = MeasuringMethod.For(parameter);
+        var method = string.IsNullOrEmpty(typed.Method) ? methods[0] : methods.FirstOrDefault(m => m.Code == typed.Method);
+        if (method is null)
+        {
+            errors.Add(new(FieldNames.MethodOf(typed.Parameter), FieldProblem.UnknownMethod, Detail: string.Join(", ", methods.Select(m => m.Code))));
+            return null;
+        }
+
+        var unit = string.IsNullOrEmpty(typed.Unit) ? method.Units[0] : method.Units.FirstOrDefault(u => u.Equals(typed.Unit, StringComparison.OrdinalIgnoreCase));
+        if (unit is null)
+        {
+            errors.Add(new(FieldNames.UnitOf(typed.Parameter), FieldProblem.UnknownUnit, Detail: string.Join(", ", method.Units)));
+            return null;
+        }
+
+        Instrument? instrument = null;
+        if (!string.IsNullOrEmpty(typed.Instrument))
+        {
+            instrument = setup.Instruments.FirstOrDefault(i => i.TagKey == Machines.Tags.Key(typed.Instrument));
+            if (instrument is null)
+            {
+                errors.Add(new(FieldNames.InstrumentOf(typed.Parameter), FieldProblem.UnknownInstrument, Detail: string.Join(", ", setup.Instruments.Select(i => i.Tag))));
+                return null;
+            }
+        }
+
+        return method.Code switch
+        {
+            MeasuringMethod.Refractometer => ByRefractometer(parameter, typed, unit, instrument, errors),
+            MeasuringMethod.Titration => ByTitration(parameter, typed, unit, instrument, errors),
+            _ => parameter.Code == ParameterCodes.Level ? AsLevel(parameter, typed, unit, instrument, errors) : Directly(parameter, method, typed, unit, instrument, errors),
+        };
+    }
+
+    private WorkedMeasurement? ByRefractometer(Parameter parameter, TypedMeasurement typed, string unit, Instrument? instrument, List<FieldError> errors)
+    {
+        var field = FieldNames.Of(parameter.Code);
+        if (!InRange(typed.Value, 0, MaximumBrix, field, unit, errors))
+        {
+            return null;
+        }
+
+        var compensates = instrument?.CompensatesTemperature ?? typed.TemperatureCelsius is null;
+        if (!compensates && typed.TemperatureCelsius is null)
+        {
+            errors.Add(new(FieldNames.TemperatureOf(parameter.Code), FieldProblem.TemperatureNeeded, Detail: instrument?.Tag));
+            return null;
+        }
+
+        if (!compensates && !InRange(typed.TemperatureCelsius.GetValueOrDefault(), MinimumTemperatureCelsius, MaximumTemperatureCelsius, FieldNames.TemperatureOf(parameter.Code), "°C", errors))
+        {
+            return null;
+        }
+
+        var zero = setup.Water(sump)?.ZeroBrix ?? 0;
+        var estimate = Refractometry.Estimate(new RefractometerReading(
+            (double)typed.Value,
+            (double)zero,
+            (double)_fluid.RefractometerFactor,
+            compensates ? null : (double?)typed.TemperatureCelsius,
+            (double)(instrument?.Resolution ?? DefaultRefractometerResolution),
+            (double)(instrument?.Accuracy ?? DefaultRefractometerAccuracy)));
+
+        // Clear water reads a little under its own zero on some scales; a concentration is never negative.
+        var percent = Math.Clamp((decimal)estimate.Value, 0, 100);
+        return Worked(parameter, typed, MeasuringMethod.Refractometer, unit, instrument, percent, (decimal)estimate.ExpandedUncertainty) with
+        {
+            Factor = _fluid.RefractometerFactor,
+            ZeroBrix = zero,
+        };
+    }
+
+    private WorkedMeasurement? ByTitration(Parameter parameter, TypedMeasurement typed, string unit, Instrument? instrument, List<FieldError> errors)
+    {
+        var field = FieldNames.Of(parameter.Code);
+        if (_fluid.TitrationFactor is not { } factor)
+        {
+            errors.Add(new(FieldNames.MethodOf(parameter.Code), FieldProblem.UnknownMethod, Detail: MeasuringMethod.Refractometer));
+            return null;
+        }
+
+        if (!InRange(typed.Value, 0, 100, field, unit, errors))
+        {
+            return null;
+        }
+
+        var percent = decimal.Min(100, typed.Value * factor);
+        return Worked(parameter, typed, MeasuringMethod.Titration, unit, instrument, percent, 0.1m * factor) with { Factor = factor };
+    }
+
+    private WorkedMeasurement? AsLevel(Parameter parameter, TypedMeasurement typed, string unit, Instrument? instrument, List<FieldError> errors)
+    {
+        var brim = sump.Shape.BrimMm;
+        var millimetres = unit switch
+        {
+            "in" => typed.Value * MillimetresPerInch,
+            "%" => typed.Value * brim / 100,
+            _ => typed.Value,
+        };
+        if (millimetres < 0 || millimetres > brim)
+        {
+            var high = unit switch
+            {
+                "in" => decimal.Round(brim / MillimetresPerInch, 2, MidpointRounding.ToZero),
+                "%" => 100,
+                _ => brim,
+            };
+            errors.Add(new(FieldNames.Of(parameter.Code), millimetres > brim ? FieldProblem.OverTheBrim : FieldProblem.OutOfRange, typed.Value, 0, high, unit));
+            return null;
+        }
+
+        return Worked(parameter, typed, "", unit, instrument, millimetres, parameter.Accuracy);
+    }
+
+    private static WorkedMeasurement? Directly(Parameter parameter, MeasuringMethod method, TypedMeasurement typed, string unit, Instrument? instrument, List<FieldError> errors)
+    {
+        var field = FieldNames.Of(parameter.Code);
+        var value = unit switch
+        {
+            "°F" => (decimal)TemperatureUnits.CelsiusFromFahrenheit((double)decimal.Clamp(typed.Value, -400, 10000)),
+            "gpg" => typed.Value * (decimal)HardnessUnits.MgPerLitreCaCO3Per(HardnessUnit.GrainPerUsGallon),
+            "dH" => typed.Value * (decimal)HardnessUnits.MgPerLitreCaCO3Per(HardnessUnit.GermanDegree),
+            "CFU/mL" => typed.Value < 1 ? 0 : (decimal)Math.Log10((double)typed.Value),
+            _ => typed.Value,
+        };
+        if (value < parameter.PlausibleLow || value > parameter.PlausibleHigh)
+        {
+            errors.Add(new(field, FieldProblem.OutOfRange, typed.Value, parameter.PlausibleLow, parameter.PlausibleHigh, parameter.Unit));
+            return null;
+        }
+
+        if (parameter.Scale == ParameterScale.Words && value != decimal.Truncate(value))
+        {
+            errors.Add(new(field, FieldProblem.UnknownChoice, typed.Value, parameter.PlausibleLow, parameter.PlausibleHigh));
+            return null;
+        }
+
+        var uncertainty = instrument is null ? parameter.Accuracy : decimal.Max(instrument.Accuracy, instrument.Resolution / 2);
+        return Worked(parameter, typed, method.Code == MeasuringMethod.Direct && parameter.Code == ParameterCodes.Concentration ? MeasuringMethod.Direct : "", unit, instrument, value, uncertainty);
+    }
+
+    private static bool InRange(decimal value, decimal low, decimal high, string field, string unit, List<FieldError> errors)
+    {
+        if (value >= low && value <= high)
+        {
+            return true;
+        }
+
+        errors.Add(new(field, FieldProblem.OutOfRange, value, low, high, unit));
+        return false;
+    }
+
+    // Rounded once, to the parameter's resolution (a finer instrument keeps its own step): shown, judged and stored as it stands.
+    private static WorkedMeasurement Worked(Parameter parameter, TypedMeasurement typed, string method, string unit, Instrument? instrument, decimal value, decimal uncertainty)
+    {
+        var decimals = parameter.Code == ParameterCodes.Ph && instrument is { Resolution: < 0.1m } ? 2 : parameter.Decimals;
+        return new(
+            parameter,
+            method,
+            typed.Value,
+            unit,
+            instrument?.Id,
+            typed.TemperatureCelsius,
+            null,
+            null,
+            decimal.Round(value, decimals, MidpointRounding.AwayFromZero),
+            decimal.Round(uncertainty, Math.Max(2, decimals), MidpointRounding.AwayFromZero),
+            typed.IsConfirmed);
+    }
+}

@@ -1,0 +1,44 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Time;
+
+namespace ShopFluids.Core.Readings;
+
+/// <summary>Answers what storing a reading would answer, and stores nothing.</summary>
+public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
+{
+    public async Task<Result<ReadingOutcome>> RunAsync(RecordReading command, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(command);
+        await using var db = await database.ReadAsync(cancellationToken);
+        var setup = await setups.CurrentAsync(db, cancellationToken);
+        if (setup.FindSump(command.SumpTag) is not { } sump)
+        {
+            return new SumpNotFound(command.SumpTag);
+        }
+
+        if (sump.IsRetired)
+        {
+            return new SumpRetired(sump.Tag);
+        }
+
+        if (setup.OpenCharge(sump.Id) is not { } charge)
+        {
+            return new NoOpenCharge(sump.Tag);
+        }
+
+        var now = clock.UtcNow;
+        var (worked, errors) = ReadingChecks.Check(command, setup, sump, charge, now);
+        if (errors.Count > 0)
+        {
+            return new FieldErrors(errors);
+        }
+
+        var standing = await db.Standings.AsNoTracking().SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
+        var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
+        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(command, worked, facts, now, standing.LastReadAtUtc > command.TakenAtUtc);
+        return ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
+    }
+}

@@ -1,0 +1,60 @@
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+
+namespace ShopFluids.Core.Readings;
+
+/// <summary>Checks everything about a typed reading and reports every fault at once.</summary>
+internal static class ReadingChecks
+{
+    /// <summary>A tablet's clock may run this far ahead of the server's.</summary>
+    public static readonly TimeSpan AllowedClockSkew = TimeSpan.FromMinutes(5);
+
+    public static (IReadOnlyList<WorkedMeasurement> Worked, IReadOnlyList<FieldError> Errors) Check(RecordReading command, ShopSetup setup, Sump sump, Charge charge, DateTime nowUtc)
+    {
+        var errors = new List<FieldError>();
+        if (command.Id == Guid.Empty)
+        {
+            errors.Add(new(FieldNames.Id, FieldProblem.Missing));
+        }
+
+        if (command.TakenAtUtc > nowUtc + AllowedClockSkew)
+        {
+            errors.Add(new(FieldNames.TakenAt, FieldProblem.InTheFuture));
+        }
+        else if (command.TakenAtUtc < charge.FilledAtUtc)
+        {
+            errors.Add(new(FieldNames.TakenAt, FieldProblem.BeforeTheFill));
+        }
+
+        if (command.Note.Length > Reading.MaximumNoteLength)
+        {
+            errors.Add(new(FieldNames.Note, FieldProblem.TooLong, command.Note.Length, 0, Reading.MaximumNoteLength));
+        }
+
+        if (command.SupersedesId is not null && string.IsNullOrWhiteSpace(command.CorrectionReason))
+        {
+            errors.Add(new(FieldNames.CorrectionReason, FieldProblem.Missing));
+        }
+
+        if (command.CorrectionReason is { Length: > 500 } reason)
+        {
+            errors.Add(new(FieldNames.CorrectionReason, FieldProblem.TooLong, reason.Length, 1, 500));
+        }
+
+        if (command.Measurements.Count == 0)
+        {
+            errors.Add(new(FieldNames.Measurements, FieldProblem.NothingMeasured));
+        }
+
+        var reader = new MeasurementReader(setup, sump, charge);
+        var worked = command.Measurements.Select(m => reader.Read(m, errors)).OfType<WorkedMeasurement>().ToList();
+        foreach (var twice in worked.GroupBy(w => (w.Parameter.Code, w.Method)).Where(g => g.Count() > 1))
+        {
+            errors.Add(new(FieldNames.Of(twice.Key.Code), FieldProblem.TwiceInOneReading));
+        }
+
+        return ([.. worked.OrderBy(w => w.Parameter.Order).ThenBy(w => w.Method, StringComparer.Ordinal)], errors);
+    }
+}

@@ -1,0 +1,80 @@
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Limits;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+
+namespace ShopFluids.Core.Readings;
+
+/// <summary>Puts a checked reading before the rules.</summary>
+internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, LimitSet? Limits)
+{
+    public static ReadingJudge For(ShopSetup setup, Sump sump, Charge charge, DateTime takenAtUtc) =>
+        new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc));
+
+    /// <param name="isHistory">The sump has been read since: the values are judged, but nothing follows from them any more.</param>
+    public Evaluation Judge(RecordReading command, IReadOnlyList<WorkedMeasurement> worked, StandingFacts standing, DateTime nowUtc, bool isHistory)
+    {
+        var reading = new ReadingFacts(
+            command.Id,
+            command.TakenAtUtc,
+            [.. worked.Select(w => new MeasurementFacts(w.Parameter.Code, w.Method, w.Value, w.Uncertainty))]);
+        var evaluation = RulesService.Evaluate(new EvaluationInput(
+            ShopSetup.FactsOf(Sump),
+            Setup.FactsOf(Setup.Fluid(Charge.FluidId)),
+            standing,
+            reading,
+            [],
+            Limits?.Limits ?? [],
+            [.. Setup.StepsOf(Sump.Id).Select(s => s.ToFacts())],
+            Setup.Calendar,
+            nowUtc));
+        return isHistory
+            ? evaluation with { Raised = [], Cleared = [], Recipe = null, NewTasks = [], DoneTasks = [], WithdrawnTasks = [], Cautions = [], NextTestDueAt = null }
+            : evaluation;
+    }
+
+    /// <summary>The answer in full: what was judged, and what was made of it under which ids.</summary>
+    public static ReadingOutcome Outcome(Guid readingId, IReadOnlyList<WorkedMeasurement> worked, Evaluation evaluation, StandingFacts standing, Func<Guid> newId)
+    {
+        var open = standing.OpenTasks.ToDictionary(t => t.Id);
+        var flags = standing.OpenFlags.ToDictionary(f => f.Id);
+        return new(
+            readingId,
+            evaluation.Verdict,
+            [.. worked.Select((w, i) => Measured(w, evaluation.Measurements[i], standing))],
+            [.. evaluation.Raised.Select(f => new FlagOutcome(newId(), f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers))],
+            [.. evaluation.Cleared.Select(id => flags[id]).Select(f => new FlagOutcome(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers))],
+            evaluation.Recipe,
+            [.. evaluation.NewTasks.Select(t => new TaskOutcome(newId(), t.Kind, t.Cause, t.DueAt))],
+            [.. evaluation.DoneTasks.Select(id => open[id]).Select(t => new TaskOutcome(t.Id, t.Kind, t.Cause, t.DueAt))],
+            [.. evaluation.WithdrawnTasks.Select(id => open[id]).Select(t => new TaskOutcome(t.Id, t.Kind, t.Cause, t.DueAt))],
+            evaluation.Cautions,
+            evaluation.NextTestDueAt);
+    }
+
+    private static MeasurementOutcome Measured(WorkedMeasurement worked, JudgedMeasurement judged, StandingFacts standing)
+    {
+        var previous = standing.Latest.TryGetValue(worked.Parameter.Code, out var latest) ? latest.Value : (decimal?)null;
+        return new(
+            worked.Parameter.Code,
+            worked.Method,
+            worked.RawValue,
+            worked.RawUnit,
+            worked.Value,
+            worked.Parameter.Unit,
+            worked.Uncertainty,
+            judged.Verdict,
+            judged.Direction,
+            judged.Limit,
+            IsUnlikely(worked, previous),
+            previous);
+    }
+
+    private static bool IsUnlikely(WorkedMeasurement worked, decimal? previous) =>
+        worked.Value < worked.Parameter.UsualLow
+        || worked.Value > worked.Parameter.UsualHigh
+        || (previous is { } last && Math.Abs(worked.Value - last) > worked.Parameter.UnlikelyStep);
+}

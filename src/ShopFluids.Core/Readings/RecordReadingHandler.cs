@@ -1,0 +1,162 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.Logging;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Flags;
+using ShopFluids.Core.Live;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+
+namespace ShopFluids.Core.Readings;
+
+/// <summary>Stores a reading and everything that follows from it in one transaction; the same id again answers the same.</summary>
+public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news, ILogger<RecordReadingHandler> log)
+{
+    public async Task<Result<RecordedReading>> HandleAsync(RecordReading command, Actor actor, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(command);
+        ArgumentNullException.ThrowIfNull(actor);
+        var fingerprint = ReadingFingerprint.Of(command);
+        await using var write = await database.WriteAsync(cancellationToken);
+        var db = write.Database;
+        var setup = await setups.ForAsync(write, cancellationToken);
+
+        // The writers' lock is held: whoever posted this id first is done, so a race has already been decided.
+        var known = await db.Readings.AsNoTracking().Where(r => r.Id == command.Id).Select(r => new { r.Fingerprint, r.Outcome }).FirstOrDefaultAsync(cancellationToken);
+        if (known is not null)
+        {
+            return known.Fingerprint == fingerprint && known.Outcome is not null ? new RecordedReading(known.Outcome, IsNew: false) : new OtherContentForId(command.Id);
+        }
+
+        if (setup.FindSump(command.SumpTag) is not { } sump)
+        {
+            return new SumpNotFound(command.SumpTag);
+        }
+
+        if (sump.IsRetired)
+        {
+            return new SumpRetired(sump.Tag);
+        }
+
+        if (setup.OpenCharge(sump.Id) is not { } charge)
+        {
+            return new NoOpenCharge(sump.Tag);
+        }
+
+        var now = clock.UtcNow;
+        var (worked, errors) = ReadingChecks.Check(command, setup, sump, charge, now);
+        if (errors.Count > 0)
+        {
+            return new FieldErrors(errors);
+        }
+
+        var standing = await db.Standings.SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
+        if (command.SupersedesId is { } supersededId)
+        {
+            var error = await new ReadingCorrection(db, sump).PrepareAsync(supersededId, charge, now, cancellationToken);
+            if (error is not null)
+            {
+                return error;
+            }
+
+            await write.FlushAsync(cancellationToken);
+            (await StandingRebuild.FromHistoryAsync(db, sump, cancellationToken, withoutReading: supersededId)).ApplyTo(standing);
+        }
+
+        var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
+        var isHistory = standing.LastReadAtUtc > command.TakenAtUtc;
+        var judge = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc);
+        var evaluation = judge.Judge(command, worked, facts, now, isHistory);
+        var outcome = ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
+        var reading = MakeReading(command, actor, sump, charge, now, fingerprint, worked, evaluation, judge.Limits?.Id);
+        reading.Judge(outcome);
+        db.Add(reading);
+        var (flags, tasks) = await ApplyAsync(db, reading, outcome, evaluation, facts, judge, actor, now, cancellationToken);
+
+        if (isHistory || command.SupersedesId is not null)
+        {
+            await write.FlushAsync(cancellationToken);
+            (await StandingRebuild.FromHistoryAsync(db, sump, cancellationToken)).ApplyTo(standing);
+        }
+        else
+        {
+            var next = StandingFold.With(StandingFold.Add(facts, reading.TakenAtUtc, reading.Measurements), flags, tasks);
+            var level = worked.FirstOrDefault(w => w.Parameter.Code == ParameterCodes.Level);
+            standing.Set(charge.Id, next, reading.TakenAtUtc, level is null ? standing.VolumeLitres : StandingRebuild.VolumeAt(sump, level.Value));
+        }
+
+        await write.CommitAsync(new Act(command.SupersedesId is null ? ActCodes.ReadingStored : ActCodes.ReadingCorrected, actor, now, sump.Tag), cancellationToken);
+        log.ReadingStored(reading.Id, sump.Id, outcome.Raised.Count);
+        news.Publish(sump.Id);
+        return new RecordedReading(outcome, IsNew: true);
+    }
+
+    private static Reading MakeReading(RecordReading command, Actor actor, Sump sump, Charge charge, DateTime now, string fingerprint, IReadOnlyList<WorkedMeasurement> worked, Evaluation evaluation, Guid? limitSetId)
+    {
+        var reading = new Reading(command.Id, sump.Id, charge.Id, command.TakenAtUtc, now, actor.PersonId ?? Guid.Empty, command.Note, fingerprint);
+        for (var i = 0; i < worked.Count; i++)
+        {
+            reading.Add(new Measurement(reading.Id, worked[i], evaluation.Measurements[i].Verdict, evaluation.Measurements[i].Direction, limitSetId));
+        }
+
+        if (command.SupersedesId is { } superseded)
+        {
+            reading.Supersede(superseded, command.CorrectionReason ?? "");
+        }
+
+        return reading;
+    }
+
+    /// <summary>Makes and ends the flags and tasks; answers what is open afterwards.</summary>
+    private static async Task<(IReadOnlyList<OpenFlag> Flags, IReadOnlyList<OpenTask> Tasks)> ApplyAsync(
+        ShopFluidsDbContext db, Reading reading, ReadingOutcome outcome, Evaluation evaluation, StandingFacts facts, ReadingJudge judge, Actor actor, DateTime now, CancellationToken cancellationToken)
+    {
+        var openFlags = facts.OpenFlags.ToList();
+        if (outcome.Cleared.Count > 0)
+        {
+            var ids = outcome.Cleared.Select(f => f.Id).ToList();
+            foreach (var flag in await db.Flags.Where(f => ids.Contains(f.Id)).ToListAsync(cancellationToken))
+            {
+                flag.End(FlagEnd.Cleared, now, reading.Id);
+            }
+
+            openFlags.RemoveAll(f => ids.Contains(f.Id));
+        }
+
+        for (var i = 0; i < outcome.Raised.Count; i++)
+        {
+            var flag = new Flag(outcome.Raised[i].Id, reading.SumpId, reading.ChargeId, evaluation.Raised[i], reading.Id, now, judge.Limits?.Id);
+            db.Add(flag);
+            openFlags.Add(flag.ToOpen());
+        }
+
+        var openTasks = facts.OpenTasks.ToList();
+        var ended = outcome.Done.Concat(outcome.Withdrawn).Select(t => t.Id).ToList();
+        if (ended.Count > 0)
+        {
+            var done = outcome.Done.Select(t => t.Id).ToHashSet();
+            foreach (var task in await db.CareTasks.Where(t => ended.Contains(t.Id)).ToListAsync(cancellationToken))
+            {
+                task.End(done.Contains(task.Id) ? TaskState.Done : TaskState.Withdrawn, now, done.Contains(task.Id) ? actor.PersonId : null, reading.Id);
+            }
+
+            openTasks.RemoveAll(t => ended.Contains(t.Id));
+        }
+
+        for (var i = 0; i < outcome.Made.Count; i++)
+        {
+            var proposed = evaluation.NewTasks[i];
+            var task = new CareTask(outcome.Made[i].Id, reading.SumpId, proposed.Kind, proposed.Cause, proposed.StepId, proposed.DueAt, now, reading.Id, proposed.FromRecipe ? evaluation.Recipe : null);
+            db.Add(task);
+            openTasks.Add(task.ToOpen());
+        }
+
+        return (openFlags, openTasks);
+    }
+}

@@ -1,0 +1,55 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+
+namespace ShopFluids.Core.Setup;
+
+/// <summary>
+/// Holds the latest snapshot. A write learns the current version from the head that it locks anyway, so a snapshot is never
+/// older than the transaction that uses it, on any number of instances.
+/// </summary>
+public sealed class SetupCache(ShopDatabase database)
+{
+    private ShopSetup? _latest;
+
+    /// <summary>The snapshot as of now; one small query when it is still current.</summary>
+    public async Task<ShopSetup> CurrentAsync(CancellationToken cancellationToken)
+    {
+        await using var db = await database.ReadAsync(cancellationToken);
+        return await CurrentAsync(db, cancellationToken);
+    }
+
+    public async Task<ShopSetup> CurrentAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
+    {
+        var version = await db.RecordHead.AsNoTracking().Select(h => h.SetupVersion).SingleAsync(cancellationToken);
+        return await OfVersionAsync(db, version, cancellationToken);
+    }
+
+    /// <summary>The snapshot for a write that has locked the head.</summary>
+    public Task<ShopSetup> ForAsync(ShopWrite write, CancellationToken cancellationToken) =>
+        OfVersionAsync(write.Database, write.SetupVersion, cancellationToken);
+
+    private async Task<ShopSetup> OfVersionAsync(ShopFluidsDbContext db, long version, CancellationToken cancellationToken)
+    {
+        var latest = Volatile.Read(ref _latest);
+        if (latest is not null && latest.Version == version)
+        {
+            return latest;
+        }
+
+        var loaded = new ShopSetup(
+            version,
+            await db.Sites.AsNoTracking().FirstOrDefaultAsync(cancellationToken),
+            await db.Areas.AsNoTracking().OrderBy(a => a.WalkOrder).ThenBy(a => a.Name).ToListAsync(cancellationToken),
+            await db.Machines.AsNoTracking().OrderBy(m => m.TagKey).ToListAsync(cancellationToken),
+            await db.Sumps.AsNoTracking().Include(s => s.Machines).OrderBy(s => s.WalkOrder).ThenBy(s => s.TagKey).ToListAsync(cancellationToken),
+            await db.WaterSources.AsNoTracking().OrderBy(w => w.Name).ToListAsync(cancellationToken),
+            await db.Fluids.AsNoTracking().OrderBy(f => f.NameKey).ToListAsync(cancellationToken),
+            await db.Charges.AsNoTracking().Where(c => c.DrainedAtUtc == null).ToListAsync(cancellationToken),
+            await db.Parameters.AsNoTracking().OrderBy(p => p.Order).ThenBy(p => p.Code).ToListAsync(cancellationToken),
+            await db.LimitSets.AsNoTracking().ToListAsync(cancellationToken),
+            await db.Instruments.AsNoTracking().OrderBy(i => i.TagKey).ToListAsync(cancellationToken),
+            await db.CarePlans.AsNoTracking().Include(p => p.Steps).ToListAsync(cancellationToken));
+        Volatile.Write(ref _latest, loaded);
+        return loaded;
+    }
+}

@@ -1,0 +1,128 @@
+using System.Globalization;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Fluids;
+using ShopFluids.Core.Instruments;
+using ShopFluids.Core.Limits;
+using ShopFluids.Core.Machines;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Water;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Scheduling;
+
+namespace ShopFluids.Core.Setup;
+
+/// <summary>Everything that changes seldom, as one unchanging snapshot of one set-up version.</summary>
+public sealed class ShopSetup
+{
+    private readonly Dictionary<string, Sump> _sumpsByTag;
+    private readonly Dictionary<Guid, Sump> _sumpsById;
+    private readonly Dictionary<Guid, Charge> _openCharges;
+    private readonly Dictionary<string, Parameter> _parameters;
+    private readonly ILookup<Guid, CareStep> _stepsBySump;
+
+    internal ShopSetup(
+        long version,
+        Site? site,
+        IReadOnlyList<Area> areas,
+        IReadOnlyList<Machine> machines,
+        IReadOnlyList<Sump> sumps,
+        IReadOnlyList<WaterSource> waters,
+        IReadOnlyList<Fluid> fluids,
+        IReadOnlyList<Charge> openCharges,
+        IReadOnlyList<Parameter> parameters,
+        IReadOnlyList<LimitSet> limitSets,
+        IReadOnlyList<Instrument> instruments,
+        IReadOnlyList<CarePlan> plans)
+    {
+        Version = version;
+        Site = site;
+        Areas = areas;
+        Machines = machines;
+        Sumps = sumps;
+        Waters = waters;
+        Fluids = fluids;
+        Parameters = parameters;
+        LimitSets = limitSets;
+        Instruments = instruments;
+        Plans = plans;
+        _sumpsByTag = sumps.ToDictionary(s => s.TagKey, StringComparer.Ordinal);
+        _sumpsById = sumps.ToDictionary(s => s.Id);
+        _openCharges = openCharges.ToDictionary(c => c.SumpId);
+        _parameters = parameters.ToDictionary(p => p.Code, StringComparer.Ordinal);
+        _stepsBySump = plans.SelectMany(p => p.Steps.Where(s => !s.IsStopped).Select(s => (p.SumpId, Step: s))).ToLookup(p => p.SumpId, p => p.Step);
+        Calendar = site is null
+            ? new ShopCalendar(TimeZoneInfo.Utc, 6, new HashSet<DayOfWeek>(), new HashSet<DateOnly>())
+            : new ShopCalendar(TimeZoneInfo.FindSystemTimeZoneById(site.TimeZoneId), site.DayStartHour, WeekdaysOf(site.ClosedWeekdays), new HashSet<DateOnly>());
+    }
+
+    public long Version { get; }
+
+    /// <summary>Null until the first set-up.</summary>
+    public Site? Site { get; }
+
+    public IReadOnlyList<Area> Areas { get; }
+
+    public IReadOnlyList<Machine> Machines { get; }
+
+    /// <summary>In walking order.</summary>
+    public IReadOnlyList<Sump> Sumps { get; }
+
+    public IReadOnlyList<WaterSource> Waters { get; }
+
+    public IReadOnlyList<Fluid> Fluids { get; }
+
+    /// <summary>In their order on pages.</summary>
+    public IReadOnlyList<Parameter> Parameters { get; }
+
+    public IReadOnlyList<LimitSet> LimitSets { get; }
+
+    public IReadOnlyList<Instrument> Instruments { get; }
+
+    public IReadOnlyList<CarePlan> Plans { get; }
+
+    public ShopCalendar Calendar { get; }
+
+    public Sump? FindSump(string tag) => _sumpsByTag.GetValueOrDefault(Tags.Key(tag));
+
+    public Sump? FindSump(Guid id) => _sumpsById.GetValueOrDefault(id);
+
+    public Parameter? FindParameter(string code) => _parameters.GetValueOrDefault(code);
+
+    public Charge? OpenCharge(Guid sumpId) => _openCharges.GetValueOrDefault(sumpId);
+
+    public Fluid Fluid(Guid id) => Fluids.First(f => f.Id == id);
+
+    public Area Area(Guid id) => Areas.First(a => a.Id == id);
+
+    public WaterSource? Water(Sump sump) => Waters.FirstOrDefault(w => w.Id == sump.WaterSourceId);
+
+    public IReadOnlyList<Machine> MachinesOf(Sump sump) => [.. Machines.Where(m => sump.Machines.Any(s => s.MachineId == m.Id))];
+
+    public IReadOnlyList<CareStep> StepsOf(Guid sumpId) => [.. _stepsBySump[sumpId]];
+
+    /// <summary>The sump's own limits in force at an instant, else its fluid's; null when neither has any.</summary>
+    public LimitSet? LimitsAt(Guid sumpId, Guid fluidId, DateTime atUtc) =>
+        Latest(LimitSets.Where(l => l.SumpId == sumpId), atUtc) ?? Latest(LimitSets.Where(l => l.FluidId == fluidId), atUtc);
+
+    public static SumpFacts FactsOf(Sump sump) => new(sump.Tag, sump.Geometry, (double)sump.FullMarkMm, (double)sump.PumpIntakeMm);
+
+    public FluidFacts FactsOf(Fluid fluid) => new(
+        (double)fluid.TargetPercent,
+        (double)fluid.PremixMinimumPercent,
+        (double)fluid.PremixMaximumPercent,
+        (double)(Site?.MeasurableLitres ?? 0.1m));
+
+    /// <summary>How numbers and days are written for a person, or for the site when none is named.</summary>
+    public ShopFormat FormatFor(Person? person = null) => new(
+        CultureInfo.GetCultureInfo(Site?.Culture ?? "en-GB"),
+        person?.Units ?? Site?.Units ?? UnitSystem.Metric,
+        Calendar);
+
+    private static LimitSet? Latest(IEnumerable<LimitSet> sets, DateTime atUtc) =>
+        sets.Where(l => l.ValidFromUtc <= atUtc).OrderByDescending(l => l.ValidFromUtc).ThenByDescending(l => l.Number).FirstOrDefault();
+
+    private static HashSet<DayOfWeek> WeekdaysOf(int bits) => [.. Enum.GetValues<DayOfWeek>().Where(d => (bits & (1 << (int)d)) != 0)];
+}

@@ -1,0 +1,57 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Database;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
+
+namespace ShopFluids.Core.Sumps;
+
+/// <summary>What a standing must say, worked out from the history alone.</summary>
+/// <param name="VolumeLitres">From the latest level, plus what was added and less what was removed since; the fill before the first level.</param>
+internal sealed record StandingRebuild(Guid? ChargeId, StandingFacts? Facts, DateTime? LastReadAtUtc, double? VolumeLitres)
+{
+    /// <param name="withoutReading">A reading that is about to be superseded.</param>
+    public static async Task<StandingRebuild> FromHistoryAsync(ShopFluidsDbContext db, Sump sump, CancellationToken cancellationToken, Guid? withoutReading = null)
+    {
+        var charge = await db.Charges.AsNoTracking().FirstOrDefaultAsync(c => c.SumpId == sump.Id && c.DrainedAtUtc == null, cancellationToken);
+        var tasks = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken);
+        if (charge is null)
+        {
+            return new(null, tasks.Count == 0 ? null : StandingFold.Fresh(DateTime.UnixEpoch, tasks.Select(t => t.ToOpen())), null, null);
+        }
+
+        var readings = await db.Readings.AsNoTracking().Include(r => r.Measurements)
+            .Where(r => r.ChargeId == charge.Id && r.Id != withoutReading && !db.Readings.Any(later => later.SupersedesId == r.Id))
+            .OrderBy(r => r.TakenAtUtc).ThenBy(r => r.StoredAtUtc).ThenBy(r => r.Id)
+            .ToListAsync(cancellationToken);
+        var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sump.Id && f.EndedAtUtc == null).ToListAsync(cancellationToken);
+        var facts = StandingFold.Fresh(charge.FilledAtUtc, []);
+        foreach (var reading in readings)
+        {
+            facts = StandingFold.Add(facts, reading.TakenAtUtc, reading.Measurements);
+        }
+
+        facts = StandingFold.With(facts, flags.Select(f => f.ToOpen()), tasks.Select(t => t.ToOpen()));
+        var movements = await MovementsAsync(db, charge.Id, facts, cancellationToken);
+        return new(charge.Id, facts, readings.Count == 0 ? null : readings[^1].TakenAtUtc, VolumeNow(sump, charge.FillLitres, facts, movements));
+    }
+
+    public void ApplyTo(Standing standing) => standing.Set(ChargeId, Facts, LastReadAtUtc, VolumeLitres);
+
+    /// <summary>The volume at a level alone, L, to 0.1 L.</summary>
+    public static double VolumeAt(Sump sump, decimal levelMm) => Math.Round(sump.Geometry.VolumeLitresAt((double)levelMm), 1, MidpointRounding.AwayFromZero);
+
+    private static async Task<decimal> MovementsAsync(ShopFluidsDbContext db, Guid chargeId, StandingFacts facts, CancellationToken cancellationToken)
+    {
+        var since = facts.Latest.TryGetValue(ParameterCodes.Level, out var level) ? level.TakenAt : DateTime.MinValue.ToUniversalTime();
+        var additions = await db.Additions.AsNoTracking().Where(a => a.ChargeId == chargeId && a.AddedAtUtc > since).ToListAsync(cancellationToken);
+        var removals = await db.Removals.AsNoTracking().Where(r => r.ChargeId == chargeId && r.RemovedAtUtc > since).ToListAsync(cancellationToken);
+        return additions.Sum(a => a.WaterLitres + a.ConcentrateLitres) - removals.Sum(r => r.Litres);
+    }
+
+    private static double VolumeNow(Sump sump, decimal fillLitres, StandingFacts facts, decimal movements)
+    {
+        var start = facts.Latest.TryGetValue(ParameterCodes.Level, out var level) ? VolumeAt(sump, level.Value) : (double)fillLitres;
+        return Math.Round(Math.Clamp(start + (double)movements, 0, sump.Geometry.BrimLitres), 1, MidpointRounding.AwayFromZero);
+    }
+}
