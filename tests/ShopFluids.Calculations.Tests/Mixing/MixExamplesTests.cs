@@ -5,7 +5,7 @@ using Xunit;
 namespace ShopFluids.Calculations.Tests.Mixing;
 
 /// <summary>
-/// mix_examples.csv: alligation problems read in a US Army pharmacy text (MD0802) and others like it, top-up and dilution computed.
+/// mix_examples.csv: alligation exercises that were read (the first in US Army MD0802, its answer computed), top-up and dilution computed.
 /// </summary>
 public sealed class MixExamplesTests
 {
