@@ -12,7 +12,10 @@ public sealed record ShopCalendar(TimeZoneInfo Zone, int DayStartHour, IReadOnly
     public DateOnly ShopDayOf(DateTime instantUtc) =>
         DateOnly.FromDateTime(TimeZoneInfo.ConvertTimeFromUtc(instantUtc, Zone).AddHours(-DayStartHour));
 
-    /// <summary>The instant at which a shop day begins, UTC. An hour that a clock change skips begins at the moment of the change.</summary>
+    /// <summary>
+    /// The instant at which a shop day begins, UTC. In an hour that a clock change skips it begins at the moment of the change, in an
+    /// hour that comes twice with the first of them.
+    /// </summary>
     /// <param name="day">The shop day.</param>
     public DateTime StartOf(DateOnly day)
     {
@@ -22,7 +25,9 @@ public sealed record ShopCalendar(TimeZoneInfo Zone, int DayStartHour, IReadOnly
             local = local.AddMinutes(15);
         }
 
-        return TimeZoneInfo.ConvertTimeToUtc(local, Zone);
+        return Zone.IsAmbiguousTime(local)
+            ? DateTime.SpecifyKind(local - Zone.GetAmbiguousTimeOffsets(local).Max(), DateTimeKind.Utc)
+            : TimeZoneInfo.ConvertTimeToUtc(local, Zone);
     }
 
     /// <summary>The instant at which a shop day ends: work due on that day is late from here on. UTC.</summary>

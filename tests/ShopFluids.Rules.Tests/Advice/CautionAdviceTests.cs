@@ -1,0 +1,39 @@
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Shipped;
+
+namespace ShopFluids.Rules.Tests.Advice;
+
+public sealed class CautionAdviceTests
+{
+    private static readonly ParameterLimits[] _limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits)];
+
+    [Theory]
+    [InlineData(ParameterCodes.Ph, 9, new Caution[0])]
+    [InlineData(ParameterCodes.Odour, 1, new Caution[0])]
+    [InlineData(ParameterCodes.Odour, 2, new[] { Caution.HydrogenSulphide, Caution.ResidualCurrent, Caution.BiocideByLabel })]
+    [InlineData(ParameterCodes.Odour, 3, new[] { Caution.HydrogenSulphide, Caution.LockOut, Caution.BiocideByLabel, Caution.GlovesAndGoggles, Caution.RegulatedWaste })]
+    [InlineData(ParameterCodes.TrampOil, 20, new[] { Caution.ResidualCurrent })]
+    [InlineData(ParameterCodes.Fines, 2, new[] { Caution.LockOut })]
+    [InlineData(ParameterCodes.Ph, 8.4, new[] { Caution.BiocideByLabel })]
+    [InlineData(ParameterCodes.Ph, 10.1, new[] { Caution.OccupationalHealth })]
+    [InlineData(ParameterCodes.Nitrite, 21, new[] { Caution.LockOut, Caution.Nitrosamines, Caution.GlovesAndGoggles, Caution.RegulatedWaste })]
+    public void Evaluate_Finding_CarriesItsCautionsMostImportantFirst(string parameter, double value, Caution[] cautions) =>
+        Assert.Equal(cautions, Some.Evaluate(Some.Measured(parameter, (decimal)value), null, _limits).Cautions);
+
+    [Fact]
+    public void Evaluate_RecipeWithConcentrate_SaysGlovesAndWhichIntoWhich()
+    {
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Level, 200m), Some.Measured(ParameterCodes.Concentration, 6m));
+
+        Assert.Equal([Caution.GlovesAndGoggles, Caution.ConcentrateIntoWater], RulesService.Evaluate(Some.Input(reading)).Cautions);
+    }
+
+    [Fact]
+    public void Evaluate_RecipeThatRemoves_SaysRegulatedWaste()
+    {
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Level, 300m), Some.Measured(ParameterCodes.Concentration, 2m));
+
+        Assert.Contains(Caution.RegulatedWaste, RulesService.Evaluate(Some.Input(reading)).Cautions);
+    }
+}

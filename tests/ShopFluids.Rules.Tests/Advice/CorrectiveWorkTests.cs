@@ -1,0 +1,143 @@
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.FirstFillDrop;
+using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.Shipped;
+
+namespace ShopFluids.Rules.Tests.Advice;
+
+public sealed class CorrectiveWorkTests
+{
+    private static readonly ParameterLimits[] _limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits), CommonPractice.Level(300m, 80m).Limits];
+
+    [Theory]
+    [InlineData(ParameterCodes.Concentration, 4.9, new[] { TaskKind.Adjust })]
+    [InlineData(ParameterCodes.Concentration, 10.1, new[] { TaskKind.Adjust })]
+    [InlineData(ParameterCodes.Level, 150, new[] { TaskKind.Adjust })]
+    [InlineData(ParameterCodes.Level, 320, new[] { TaskKind.Inspect })]
+    [InlineData(ParameterCodes.Ph, 8.4, new[] { TaskKind.Test })]
+    [InlineData(ParameterCodes.Ph, 8.1, new[] { TaskKind.Inspect })]
+    [InlineData(ParameterCodes.Ph, 9.6, new[] { TaskKind.Inspect })]
+    [InlineData(ParameterCodes.Nitrite, 21, new[] { TaskKind.DrainClean })]
+    [InlineData(ParameterCodes.Bacteria, 4, new[] { TaskKind.Inspect })]
+    [InlineData(ParameterCodes.Bacteria, 6, new[] { TaskKind.DrainClean })]
+    [InlineData(ParameterCodes.TrampOil, 11, new[] { TaskKind.Skim })]
+    [InlineData(ParameterCodes.Odour, 2, new[] { TaskKind.Skim, TaskKind.Circulate })]
+    [InlineData(ParameterCodes.Odour, 3, new[] { TaskKind.DrainClean })]
+    [InlineData(ParameterCodes.Foam, 2, new[] { TaskKind.Inspect })]
+    [InlineData(ParameterCodes.Fines, 2, new[] { TaskKind.ChangeFilter })]
+    [InlineData(ParameterCodes.Temperature, 36, new[] { TaskKind.Inspect })]
+    public void Evaluate_ValueBeyondAShippedLimit_AsksForItsWork(string parameter, double value, TaskKind[] kinds)
+    {
+        var evaluation = Some.Evaluate(Some.Measured(parameter, (decimal)value), null, _limits);
+
+        Assert.Equal(kinds, evaluation.NewTasks.Select(t => t.Kind));
+        Assert.All(evaluation.NewTasks, t => Assert.Equal(($"limit:{parameter}", null), (t.Cause, t.StepId)));
+    }
+
+    [Fact]
+    public void Evaluate_ParameterOfTheShopsOwn_LooksForTheCause() =>
+        Assert.Equal(TaskKind.Inspect, Assert.Single(Some.Evaluate(Some.Measured("iron", 9m), null, Some.Limits("iron")).NewTasks).Kind);
+
+    [Fact]
+    public void Evaluate_ConcentrationAndLevelLow_IsOneAdjustmentWithTheRecipe()
+    {
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Level, 150m), Some.Measured(ParameterCodes.Concentration, 2.9m));
+
+        var evaluation = RulesService.Evaluate(Some.Input(reading, limits: _limits));
+
+        var task = Assert.Single(evaluation.NewTasks);
+        Assert.Equal((TaskKind.Adjust, "limit:concentration", true), (task.Kind, task.Cause, task.FromRecipe));
+    }
+
+    [Fact]
+    public void Evaluate_SharedWorkGoesWithOneFlag_TheOtherTakesItOver()
+    {
+        // Odour and slide both asked for draining; the work hung on the odour, which is gone. The slide was not read again.
+        var standing = Some.Standing(
+            flags: [Some.Flag(LimitRule.Code, ParameterCodes.Odour, Verdict.Action, Direction.High), Some.Flag(LimitRule.Code, ParameterCodes.Bacteria, Verdict.Action, Direction.High, 101)],
+            tasks: [Some.Task(TaskKind.DrainClean, "limit:odour")]);
+
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Odour, 0m), standing, _limits);
+
+        Assert.Equal([Some.Id(200)], evaluation.WithdrawnTasks);
+        Assert.Equal((TaskKind.DrainClean, "limit:bacteria"), (Assert.Single(evaluation.NewTasks).Kind, evaluation.NewTasks[0].Cause));
+    }
+
+    [Fact]
+    public void Evaluate_FlagClears_ItsTasksAreWithdrawnAndNoOthers()
+    {
+        var standing = Some.Standing(
+            flags: [Some.Flag(LimitRule.Code, ParameterCodes.Odour, Verdict.Warning, Direction.High)],
+            tasks: [Some.Task(TaskKind.Skim, "limit:odour"), Some.Task(TaskKind.Circulate, "limit:odour", id: 201), Some.Task(TaskKind.Skim, "step:x", id: 202)]);
+
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Odour, 1m), standing, _limits);
+
+        Assert.Equal([Some.Id(200), Some.Id(201)], evaluation.WithdrawnTasks);
+        Assert.Empty(evaluation.NewTasks);
+    }
+
+    [Fact]
+    public void Evaluate_WarningBecomesAction_SameWorkOpenIsKept()
+    {
+        var standing = Some.Standing(
+            flags: [Some.Flag(LimitRule.Code, ParameterCodes.Concentration, Verdict.Warning, Direction.Low)],
+            tasks: [Some.Task(TaskKind.Adjust, "limit:concentration")]);
+
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Concentration, 2m), standing, _limits);
+
+        Assert.Equal(Verdict.Action, Assert.Single(evaluation.Raised).Severity);
+        Assert.Empty(evaluation.NewTasks);
+        Assert.Empty(evaluation.WithdrawnTasks);
+    }
+
+    [Fact]
+    public void Evaluate_WarningBecomesAction_OtherWorkTakesItsPlace()
+    {
+        var standing = Some.Standing(
+            9.2m,
+            [Some.Flag(FirstFillDropRule.Code, ParameterCodes.Ph, Verdict.Warning, Direction.Low)],
+            [Some.Task(TaskKind.Inspect, "first-fill-drop:ph")]);
+
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Ph, 8.1m), standing, DguvAnnex3.PhDrop.Limits);
+
+        Assert.Equal(TaskKind.DrainClean, Assert.Single(evaluation.NewTasks).Kind);
+        Assert.Equal([Some.Id(200)], evaluation.WithdrawnTasks);
+    }
+
+    [Fact]
+    public void Evaluate_LowPhFoundAgain_SecondTestIsDoneAndTheCauseIsLookedFor()
+    {
+        var standing = Some.Standing(
+            flags: [Some.Flag(LimitRule.Code, ParameterCodes.Ph, Verdict.Warning, Direction.Low)],
+            tasks: [Some.Task(TaskKind.Test, "limit:ph")]);
+
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Ph, 8.4m), standing, _limits);
+
+        Assert.Equal([Some.Id(200)], evaluation.DoneTasks);
+        Assert.Equal(TaskKind.Inspect, Assert.Single(evaluation.NewTasks).Kind);
+        Assert.Empty(evaluation.Raised);
+    }
+
+    [Fact]
+    public void Evaluate_LowPhNotFoundAgain_SecondTestIsDoneNotWithdrawn()
+    {
+        var standing = Some.Standing(
+            flags: [Some.Flag(LimitRule.Code, ParameterCodes.Ph, Verdict.Warning, Direction.Low)],
+            tasks: [Some.Task(TaskKind.Test, "limit:ph")]);
+
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Ph, 9m), standing, _limits);
+
+        Assert.Equal([Some.Id(200)], evaluation.DoneTasks);
+        Assert.Empty(evaluation.WithdrawnTasks);
+    }
+
+    [Theory]
+    [InlineData(4.9, 1)]
+    [InlineData(5.1, 0)]
+    public void Evaluate_WorkDoneButFlagStillOpen_AsksAgainOnlyWhileBeyond(double value, int tasks)
+    {
+        var standing = Some.Standing(flags: [Some.Flag(LimitRule.Code, ParameterCodes.Concentration, Verdict.Warning, Direction.Low)]);
+
+        Assert.Equal(tasks, Some.Evaluate(Some.Measured(ParameterCodes.Concentration, (decimal)value), standing, _limits).NewTasks.Count);
+    }
+}

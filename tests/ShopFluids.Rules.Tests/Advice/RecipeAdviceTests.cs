@@ -1,0 +1,85 @@
+using ShopFluids.Calculations.Mixing;
+using ShopFluids.Rules.Facts;
+
+namespace ShopFluids.Rules.Tests.Advice;
+
+/// <summary>The sump of the tests holds 1 L for each mm, is topped up to 300 mm, and its fluid aims at 6 %.</summary>
+public sealed class RecipeAdviceTests
+{
+    [Fact]
+    public void Evaluate_LevelAndConcentration_PlansToTheFullMarkAtTheTarget()
+    {
+        // x = 300 L x 6 % - 200 L x 5 % = 8 L of concentrate in 100 L of premix.
+        var recipe = Plan(Some.Standing(), Some.Measured(ParameterCodes.Level, 200m), Some.Measured(ParameterCodes.Concentration, 5m));
+
+        Assert.Equal((TopUpCase.TopUp, 8.0, 92.0), (recipe?.Case, recipe?.ConcentrateLitres, recipe?.WaterLitres));
+        Assert.Equal(300.0, recipe?.ExpectedLitres);
+        Assert.Equal(6.0, recipe?.ExpectedPercent ?? 0, 9);
+    }
+
+    [Fact]
+    public void Evaluate_OnlyLevel_UsesTheConcentrationOfTheLastDay()
+    {
+        var standing = Some.Standing(latest: [(ParameterCodes.Concentration, Some.Latest(5m, Some.Now.AddHours(-24)))]);
+
+        Assert.Equal(8.0, Plan(standing, Some.Measured(ParameterCodes.Level, 200m))?.ConcentrateLitres);
+    }
+
+    [Fact]
+    public void Evaluate_OnlyConcentration_UsesTheLevelOfTheLastDay()
+    {
+        var standing = Some.Standing(latest: [(ParameterCodes.Level, Some.Latest(200m, Some.Now.AddHours(-24)))]);
+
+        Assert.Equal(8.0, Plan(standing, Some.Measured(ParameterCodes.Concentration, 5m))?.ConcentrateLitres);
+    }
+
+    [Fact]
+    public void Evaluate_OtherHalfTooOld_HasNoRecipe()
+    {
+        var standing = Some.Standing(latest: [(ParameterCodes.Concentration, Some.Latest(5m, Some.Now.AddHours(-24).AddTicks(-1)))]);
+
+        Assert.Null(Plan(standing, Some.Measured(ParameterCodes.Level, 200m)));
+    }
+
+    [Fact]
+    public void Evaluate_NeitherMeasured_HasNoRecipe()
+    {
+        var standing = Some.Standing(latest: [(ParameterCodes.Concentration, Some.Latest(5m, Some.Now)), (ParameterCodes.Level, Some.Latest(200m, Some.Now))]);
+
+        Assert.Null(Plan(standing, Some.Measured(ParameterCodes.Ph, 9m)));
+    }
+
+    [Fact]
+    public void Evaluate_ConcentrationUnknown_HasNoRecipe() => Assert.Null(Plan(Some.Standing(), Some.Measured(ParameterCodes.Level, 200m)));
+
+    [Theory]
+    [InlineData(-1)]
+    [InlineData(401)]
+    public void Evaluate_LevelOutsideTheSump_HasNoRecipe(int level) =>
+        Assert.Null(Plan(Some.Standing(), Some.Measured(ParameterCodes.Level, level), Some.Measured(ParameterCodes.Concentration, 5m)));
+
+    [Fact]
+    public void Evaluate_TitrationAndRefractometer_PlansFromTitration()
+    {
+        var recipe = Plan(
+            Some.Standing(),
+            Some.Measured(ParameterCodes.Level, 200m),
+            Some.Measured(ParameterCodes.Concentration, 7m, MethodCodes.Refractometer),
+            Some.Measured(ParameterCodes.Concentration, 5m, MethodCodes.Titration));
+
+        Assert.Equal(8.0, recipe?.ConcentrateLitres);
+    }
+
+    [Theory]
+    [InlineData("7.8", TopUpCase.NothingToAdd)]
+    [InlineData("8.1", TopUpCase.SwapAtLevel)]
+    public void Evaluate_FullSump_ThrowsNoFluidAwayForAValueThatIsInRange(string percent, TopUpCase expected)
+    {
+        var value = decimal.Parse(percent, System.Globalization.CultureInfo.InvariantCulture);
+
+        Assert.Equal(expected, Plan(Some.Standing(), Some.Measured(ParameterCodes.Level, 300m), Some.Measured(ParameterCodes.Concentration, value))?.Case);
+    }
+
+    private static TopUpRecipe? Plan(StandingFacts standing, params MeasurementFacts[] measurements) =>
+        RulesService.Evaluate(Some.Input(Some.Reading(measurements), standing)).Recipe;
+}

@@ -1,0 +1,106 @@
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Limit;
+
+namespace ShopFluids.Rules.Tests.Limit;
+
+public sealed class LimitRuleTests
+{
+    [Theory]
+    [InlineData("3.99", Verdict.Action, Direction.Low, "4")]
+    [InlineData("4.00", Verdict.Warning, Direction.Low, "5")]
+    [InlineData("4.99", Verdict.Warning, Direction.Low, "5")]
+    [InlineData("5.00", Verdict.InRange, Direction.None, null)]
+    [InlineData("8.00", Verdict.InRange, Direction.None, null)]
+    [InlineData("8.01", Verdict.Warning, Direction.High, "8")]
+    [InlineData("9.00", Verdict.Warning, Direction.High, "8")]
+    [InlineData("9.01", Verdict.Action, Direction.High, "9")]
+    public void Judge_ValueOnALimit_IsInside(string value, Verdict verdict, Direction direction, string? limit)
+    {
+        var judged = LimitRow.Judge(Number(value), Some.Limits());
+
+        Assert.Equal(new Judgement(verdict, direction, limit is null ? null : Number(limit)), judged);
+    }
+
+    [Theory]
+    [InlineData("4.00", Verdict.Action, Direction.Low)]
+    [InlineData("4.01", Verdict.Warning, Direction.Low)]
+    [InlineData("5.00", Verdict.Warning, Direction.Low)]
+    [InlineData("5.01", Verdict.InRange, Direction.None)]
+    [InlineData("7.99", Verdict.InRange, Direction.None)]
+    [InlineData("8.00", Verdict.Warning, Direction.High)]
+    [InlineData("9.00", Verdict.Action, Direction.High)]
+    public void Judge_EdgeIsBeyond_ValueOnALimitIsBeyond(string value, Verdict verdict, Direction direction)
+    {
+        var judged = LimitRow.Judge(Number(value), Some.Limits(edgeIsBeyond: true));
+
+        Assert.Equal((verdict, direction), (judged?.Verdict, judged?.Direction));
+    }
+
+    [Fact]
+    public void Judge_RowWithoutLimits_DoesNotJudge() =>
+        Assert.Null(LimitRow.Judge(5m, Some.Limits(actionLow: null, warningLow: null, warningHigh: null, actionHigh: null)));
+
+    [Fact]
+    public void Judge_OnlyActionLow_Judges() =>
+        Assert.Equal(Verdict.InRange, LimitRow.Judge(5m, Some.Limits(warningLow: null, warningHigh: null, actionHigh: null))?.Verdict);
+
+    [Fact]
+    public void Evaluate_ParameterWithoutLimits_IsNotMeasured()
+    {
+        var evaluation = Some.Evaluate(Some.Measured("chloride", 90m));
+
+        Assert.Equal([new JudgedMeasurement("chloride", "", Verdict.NotMeasured, Direction.None, null)], evaluation.Measurements);
+        Assert.Equal(Verdict.NotMeasured, evaluation.Verdict);
+        Assert.Empty(evaluation.Raised);
+    }
+
+    [Fact]
+    public void Evaluate_SeveralMeasurements_ReadingHasTheWorstVerdict()
+    {
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Concentration, 4.5m), Some.Measured(ParameterCodes.Ph, 8m), Some.Measured("chloride", 1m));
+
+        var evaluation = RulesService.Evaluate(Some.Input(reading, limits: [Some.Limits(), Some.Limits(ParameterCodes.Ph, 8.2m, 8.5m, 9.5m, 10m)]));
+
+        Assert.Equal([Verdict.Warning, Verdict.Action, Verdict.NotMeasured], evaluation.Measurements.Select(m => m.Verdict));
+        Assert.Equal(Verdict.Action, evaluation.Verdict);
+    }
+
+    [Fact]
+    public void Evaluate_BeyondWarning_FlagCarriesItsNumbers()
+    {
+        var flag = Assert.Single(Some.Evaluate(Some.Measured(ParameterCodes.Concentration, 4.8m)).Raised);
+
+        Assert.Equal((LimitRule.Code, LimitRule.Version, Verdict.Warning, Direction.Low), (flag.Rule, flag.RuleVersion, flag.Severity, flag.Direction));
+        Assert.Equal(
+            new Dictionary<string, decimal> { [NumberNames.ClearsAt] = 5.2m, [NumberNames.Limit] = 5m, [NumberNames.Value] = 4.8m },
+            flag.Numbers);
+    }
+
+    [Theory]
+    [InlineData("4.5", "6.0", 0)]
+    [InlineData("6.0", "4.5", 1)]
+    public void Evaluate_TitrationAndRefractometer_BothAreJudgedAndTitrationFlags(string refractometer, string titration, int flags)
+    {
+        // DGUV Regel 109-003, 7.1.1: titration is independent of tramp oil, a refractometer is not.
+        var reading = Some.Reading(
+            Some.Measured(ParameterCodes.Concentration, Number(refractometer), MethodCodes.Refractometer),
+            Some.Measured(ParameterCodes.Concentration, Number(titration), MethodCodes.Titration));
+
+        var evaluation = RulesService.Evaluate(Some.Input(reading));
+
+        Assert.Equal(1, evaluation.Measurements.Count(m => m.Verdict == Verdict.Warning));
+        Assert.Equal(flags, evaluation.Raised.Count);
+    }
+
+    [Fact]
+    public void Evaluate_TwoOtherMethods_WorstFlags()
+    {
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Ph, 8.6m, "meter"), Some.Measured(ParameterCodes.Ph, 8.1m, "strip"));
+
+        var evaluation = RulesService.Evaluate(Some.Input(reading, limits: [Some.Limits(ParameterCodes.Ph, 8.2m, 8.5m, 9.5m, 10m)]));
+
+        Assert.Equal((Verdict.Action, 8.1m), (Assert.Single(evaluation.Raised).Severity, evaluation.Raised[0].Numbers[NumberNames.Value]));
+    }
+
+    private static decimal Number(string text) => decimal.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+}

@@ -1,0 +1,91 @@
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.OverdueTest;
+using ShopFluids.Rules.Scheduling;
+
+namespace ShopFluids.Rules.Tests.OverdueTest;
+
+public sealed class OverdueTestRuleTests
+{
+    private static readonly string _cause = CareSchedule.CauseOf(Some.StepId);
+    private static readonly ShopCalendar _calendar = Some.Calendar();
+
+    [Theory]
+    [InlineData(-1, false)]
+    [InlineData(0, true)]
+    [InlineData(1, true)]
+    public void EvaluateClock_AtTheDueMoment_TestIsLate(int ticks, bool raised)
+    {
+        var standing = Some.Standing(tasks: [Some.Task(TaskKind.Test, _cause, Some.Now)]);
+
+        Assert.Equal(raised, RulesService.EvaluateClock(standing, _calendar, Some.Now.AddTicks(ticks)).Count == 1);
+    }
+
+    [Fact]
+    public void EvaluateClock_LateTest_FlagIsAboutTheSumpAndCarriesWholeHoursAndShopDays()
+    {
+        // Due at the end of Wednesday 2026-03-04; seen on Monday at 07:30: Thursday, Friday and Monday have begun, the weekend is closed.
+        var due = _calendar.EndOf(new(2026, 3, 4));
+        var standing = Some.Standing(tasks: [Some.Task(TaskKind.Test, _cause, due)]);
+
+        var flag = Assert.Single(RulesService.EvaluateClock(standing, _calendar, due.AddDays(4).AddMinutes(90)));
+
+        Assert.Equal((OverdueTestRule.Code, "", Verdict.Warning, Direction.None), (flag.Rule, flag.Parameter, flag.Severity, flag.Direction));
+        Assert.Equal(new Dictionary<string, decimal> { [NumberNames.HoursLate] = 97m, [NumberNames.ShopDaysLate] = 3m }, flag.Numbers);
+    }
+
+    [Fact]
+    public void EvaluateClock_FlagOpenAlready_RaisesNothing()
+    {
+        var standing = Some.Standing(flags: [OverdueFlag], tasks: [Some.Task(TaskKind.Test, _cause, Some.Now)]);
+
+        Assert.Empty(RulesService.EvaluateClock(standing, _calendar, Some.Now));
+    }
+
+    [Fact]
+    public void EvaluateClock_SeveralLateTests_RaisesOneForTheLongestOverdue()
+    {
+        var standing = Some.Standing(tasks: [Some.Task(TaskKind.Test, "step:b", Some.Now.AddHours(-1)), Some.Task(TaskKind.Test, "step:a", Some.Now.AddHours(-5), 201)]);
+
+        Assert.Equal(5m, Assert.Single(RulesService.EvaluateClock(standing, _calendar, Some.Now)).Numbers[NumberNames.HoursLate]);
+    }
+
+    [Fact]
+    public void EvaluateClock_OtherLateWork_IsNoLateTest() =>
+        Assert.Empty(RulesService.EvaluateClock(Some.Standing(tasks: [Some.Task(TaskKind.Skim, _cause, Some.Now)]), _calendar, Some.Now));
+
+    [Fact]
+    public void Evaluate_ReadingCompletesTheLateTest_ClearsTheFlag()
+    {
+        var standing = Some.Standing(flags: [OverdueFlag], tasks: [Some.Task(TaskKind.Test, _cause, Some.Now.AddDays(-1))]);
+
+        var evaluation = RulesService.Evaluate(Some.Input(Some.Reading(Some.Measured(ParameterCodes.Ph, 9m)), standing, plan: [Some.Step(parameters: [ParameterCodes.Ph])]));
+
+        Assert.Equal([OverdueFlag.Id], evaluation.Cleared);
+    }
+
+    [Fact]
+    public void Evaluate_AnotherTestStillLate_FlagStays()
+    {
+        var standing = Some.Standing(
+            flags: [OverdueFlag],
+            tasks: [Some.Task(TaskKind.Test, _cause, Some.Now.AddDays(-1)), Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.Id(901)), Some.Now.AddDays(-1), 201)]);
+        CareStepFacts[] plan = [Some.Step(parameters: [ParameterCodes.Ph]), Some.Step(id: Some.Id(901), parameters: [ParameterCodes.Bacteria])];
+
+        var evaluation = RulesService.Evaluate(Some.Input(Some.Reading(Some.Measured(ParameterCodes.Ph, 9m)), standing, plan: plan));
+
+        Assert.Equal([Some.Id(200)], evaluation.DoneTasks);
+        Assert.Empty(evaluation.Cleared);
+    }
+
+    [Fact]
+    public void Evaluate_LimitFlagOpenToo_IsNotTouched()
+    {
+        var standing = Some.Standing(flags: [Some.Flag(LimitRule.Code, ParameterCodes.Concentration, Verdict.Warning, Direction.Low)]);
+
+        Assert.Empty(RulesService.Evaluate(Some.Input(Some.Reading(Some.Measured(ParameterCodes.Ph, 9m)), standing)).Cleared);
+    }
+
+    private static OpenFlag OverdueFlag => Some.Flag(OverdueTestRule.Code, "", Verdict.Warning, Direction.None, 101);
+}

@@ -1,0 +1,113 @@
+using System.Text.Json;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Scheduling;
+using ShopFluids.Rules.Shipped;
+
+namespace ShopFluids.Rules.Tests;
+
+public sealed class RulesServiceTests
+{
+    private static readonly ShopCalendar _calendar = Some.Calendar();
+    private static readonly string _cause = CareSchedule.CauseOf(Some.StepId);
+    private static readonly CareStepFacts _test = Some.Step(parameters: [ParameterCodes.Concentration, ParameterCodes.Ph]);
+
+    [Fact]
+    public void Evaluate_WholeRound_AnswersEverythingAtOnce()
+    {
+        // An evaporating sump: the level is down, the concentration up; pH has fallen 0.6 from the first fill's 9.2.
+        ParameterLimits[] limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits), CommonPractice.Level(300m, 80m).Limits];
+        var reading = Some.Reading(
+            Some.Measured(ParameterCodes.Concentration, 8.6m, MethodCodes.Refractometer),
+            Some.Measured(ParameterCodes.Ph, 8.6m),
+            Some.Measured(ParameterCodes.Level, 180m));
+        var standing = Some.Standing(9.2m, tasks: [Some.Task(TaskKind.Test, _cause, CareSchedule.DueAt(new(2026, 3, 4), _calendar))]);
+
+        var evaluation = RulesService.Evaluate(Some.Input(reading, standing, limits, [_test]));
+
+        Assert.Equal([Verdict.Warning, Verdict.Warning, Verdict.Warning], evaluation.Measurements.Select(m => m.Verdict));
+        Assert.Equal(
+            [("limit", ParameterCodes.Concentration), ("first-fill-drop", ParameterCodes.Ph), ("limit", ParameterCodes.Level)],
+            evaluation.Raised.Select(f => (f.Rule, f.Parameter)));
+        Assert.Equal(
+            [(TaskKind.Adjust, "limit:concentration", true), (TaskKind.Inspect, "first-fill-drop:ph", false), (TaskKind.Test, _cause, false)],
+            evaluation.NewTasks.Select(t => (t.Kind, t.Cause, t.FromRecipe)));
+        Assert.Equal([Some.Id(200)], evaluation.DoneTasks);
+        Assert.Equal([Caution.BiocideByLabel, Caution.GlovesAndGoggles, Caution.ConcentrateIntoWater], evaluation.Cautions);
+        Assert.Equal((2.5, 117.5), (evaluation.Recipe?.ConcentrateLitres, evaluation.Recipe?.WaterLitres));
+        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 11), _calendar), evaluation.NextTestDueAt);
+    }
+
+    [Fact]
+    public void Evaluate_SameInputTwice_SameBytes()
+    {
+        var input = Some.Input(Some.Reading(Some.Measured(ParameterCodes.Concentration, 3m), Some.Measured(ParameterCodes.Level, 200m)), plan: [_test]);
+
+        Assert.Equal(JsonSerializer.Serialize(RulesService.Evaluate(input)), JsonSerializer.Serialize(RulesService.Evaluate(input)));
+    }
+
+    [Fact]
+    public void Evaluate_EmptyReading_IsNotMeasured()
+    {
+        var evaluation = RulesService.Evaluate(Some.Input(Some.Reading()));
+
+        Assert.Equal(Verdict.NotMeasured, evaluation.Verdict);
+        Assert.Null(evaluation.NextTestDueAt);
+    }
+
+    [Fact]
+    public void Evaluate_TestWithAllParameters_IsDoneAndTheNextIsPlanned()
+    {
+        var evaluation = Evaluate([Some.Measured(ParameterCodes.Ph, 9m), Some.Measured(ParameterCodes.Concentration, 6m)], dueDay: new(2026, 3, 4));
+
+        Assert.Equal([Some.Id(200)], evaluation.DoneTasks);
+        Assert.Equal(
+            [new ProposedTask(TaskKind.Test, _cause, Some.StepId, CareSchedule.DueAt(new(2026, 3, 11), _calendar), FromRecipe: false)],
+            evaluation.NewTasks);
+    }
+
+    [Fact]
+    public void Evaluate_TestWithOneParameterMissing_StaysOpen()
+    {
+        var evaluation = Evaluate([Some.Measured(ParameterCodes.Concentration, 6m)], dueDay: new(2026, 3, 4));
+
+        Assert.Empty(evaluation.DoneTasks);
+        Assert.Empty(evaluation.NewTasks);
+        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 4), _calendar), evaluation.NextTestDueAt);
+    }
+
+    [Fact]
+    public void Evaluate_SecondReadingOfTheDay_DoesNotPushTheWeeklyTestOut()
+    {
+        var evaluation = Evaluate([Some.Measured(ParameterCodes.Ph, 9m), Some.Measured(ParameterCodes.Concentration, 6m)], dueDay: new(2026, 3, 11));
+
+        Assert.Empty(evaluation.DoneTasks);
+        Assert.Empty(evaluation.NewTasks);
+    }
+
+    [Fact]
+    public void Evaluate_StepsWithoutTask_AreGivenTheirs()
+    {
+        CareStepFacts[] plan = [_test, Some.Step(TaskKind.Skim, anchor: new(2026, 3, 6), id: Some.Id(901))];
+
+        var evaluation = RulesService.Evaluate(Some.Input(Some.Reading(Some.Measured(ParameterCodes.Ph, 9m)), plan: plan));
+
+        Assert.Equal(
+            [(TaskKind.Test, CareSchedule.DueAt(new(2026, 3, 4), _calendar)), (TaskKind.Skim, CareSchedule.DueAt(new(2026, 3, 6), _calendar))],
+            evaluation.NewTasks.Select(t => (t.Kind, t.DueAt)));
+    }
+
+    [Fact]
+    public void Evaluate_TestWithoutTaskMadeByThisReading_IsPlannedForTheNextTime()
+    {
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Ph, 9m), Some.Measured(ParameterCodes.Concentration, 6m));
+
+        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 11), _calendar), RulesService.Evaluate(Some.Input(reading, plan: [_test])).NextTestDueAt);
+    }
+
+    private static Evaluation Evaluate(MeasurementFacts[] measurements, DateOnly dueDay) =>
+        RulesService.Evaluate(Some.Input(
+            Some.Reading(measurements),
+            Some.Standing(tasks: [Some.Task(TaskKind.Test, _cause, CareSchedule.DueAt(dueDay, _calendar))]),
+            plan: [_test]));
+}

@@ -1,0 +1,136 @@
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Scheduling;
+
+namespace ShopFluids.Rules.Tests.Scheduling;
+
+/// <summary>March 2026: the 4th is a Wednesday, the 7th a Saturday. The shop is closed at weekends.</summary>
+public sealed class CareScheduleTests
+{
+    private static readonly ShopCalendar _calendar = Some.Calendar();
+
+    [Theory]
+    [InlineData("2026-03-04", "2026-03-01", "2026-03-04")]
+    [InlineData("2026-03-04", "2026-03-04", "2026-03-04")]
+    [InlineData("2026-03-04", "2026-03-05", "2026-03-11")]
+    [InlineData("2026-03-04", "2027-03-01", "2027-03-03")]
+    public void NextDueDay_AnchoredNeverDone_FirstOfTheSeriesFromTheDayWanted(string anchor, string notBefore, string due) =>
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(anchor: Day(anchor)), null, Day(notBefore), _calendar));
+
+    [Theory]
+    [InlineData("2026-03-03", "2026-03-04")]
+    [InlineData("2026-03-04", "2026-03-11")]
+    [InlineData("2026-03-06", "2026-03-11")]
+    [InlineData("2026-03-10", "2026-03-11")]
+    public void NextDueDay_AnchoredDoneLate_SeriesDoesNotDrift(string lastDone, string due) =>
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(), Day(lastDone), Day(lastDone), _calendar));
+
+    [Theory]
+    [InlineData(ClosedDayPolicy.Earlier, "2026-03-06", "2026-03-13")]
+    [InlineData(ClosedDayPolicy.Later, "2026-03-09", "2026-03-16")]
+    [InlineData(ClosedDayPolicy.AsIs, "2026-03-07", "2026-03-14")]
+    public void NextDueDay_AnchoredOnClosedDays_ShiftMovesTheShownDayOnly(ClosedDayPolicy policy, string first, string second)
+    {
+        var step = Some.Step(anchor: Day("2026-03-07"), closedDays: policy);
+
+        Assert.Equal(Day(first), CareSchedule.NextDueDay(step, null, Day("2026-03-02"), _calendar));
+        Assert.Equal(Day(second), CareSchedule.NextDueDay(step, Day(first), Day(first), _calendar));
+    }
+
+    [Theory]
+    [InlineData(ClosedDayPolicy.Earlier, "2026-04-02")]
+    [InlineData(ClosedDayPolicy.Later, "2026-04-07")]
+    public void NextDueDay_LongClosure_ShiftsOverAllOfIt(ClosedDayPolicy policy, string due)
+    {
+        // Easter 2026: Friday the 3rd to Monday the 6th of April.
+        var calendar = Some.Calendar(closedDays: [Day("2026-04-03"), Day("2026-04-06")]);
+
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(anchor: Day("2026-04-05"), closedDays: policy), null, Day("2026-04-01"), calendar));
+    }
+
+    [Fact]
+    public void NextDueDay_LaterPolicyFromAClosedDay_KeepsTheItemOfTheClosedDayBefore() =>
+        Assert.Equal(Day("2026-03-09"), CareSchedule.NextDueDay(Some.Step(anchor: Day("2026-03-07")), null, Day("2026-03-08"), _calendar));
+
+    [Fact]
+    public void NextDueDay_DailyOverAWeekend_PlansMondayOnce()
+    {
+        var step = Some.Step(intervalDays: 1, anchor: Day("2026-03-02"));
+
+        Assert.Equal(Day("2026-03-09"), CareSchedule.NextDueDay(step, Day("2026-03-06"), Day("2026-03-06"), _calendar));
+        Assert.Equal(Day("2026-03-10"), CareSchedule.NextDueDay(step, Day("2026-03-09"), Day("2026-03-09"), _calendar));
+    }
+
+    [Theory]
+    [InlineData("2026-03-04", "2026-03-11")]
+    [InlineData("2026-03-06", "2026-03-13")]
+    [InlineData("2026-03-07", "2026-03-16")]
+    public void NextDueDay_FromLastDone_CountsFromThatDay(string lastDone, string due) =>
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(basis: IntervalBasis.FromLastDone), Day(lastDone), Day(lastDone), _calendar));
+
+    [Theory]
+    [InlineData("2026-03-02", "2026-03-04")]
+    [InlineData("2026-03-10", "2026-03-10")]
+    public void NextDueDay_FromLastDoneNeverDone_IsTheAnchorOrToday(string notBefore, string due) =>
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(basis: IntervalBasis.FromLastDone), null, Day(notBefore), _calendar));
+
+    [Fact]
+    public void NextDueDay_FromLastDoneMovedEarlier_NeverFallsBackToADayDone()
+    {
+        var step = Some.Step(basis: IntervalBasis.FromLastDone, intervalDays: 1, closedDays: ClosedDayPolicy.Earlier);
+
+        Assert.Equal(Day("2026-03-09"), CareSchedule.NextDueDay(step, Day("2026-03-06"), Day("2026-03-06"), _calendar));
+    }
+
+    [Fact]
+    public void NextDueDay_NoOpenDayAtAll_StaysAsItIs()
+    {
+        var never = Some.Calendar(closed: Enum.GetValues<DayOfWeek>());
+
+        Assert.Equal(Day("2026-03-04"), CareSchedule.NextDueDay(Some.Step(), null, Day("2026-03-01"), never));
+    }
+
+    [Fact]
+    public void NextDueDay_NoInterval_IsRefused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => CareSchedule.NextDueDay(Some.Step(intervalDays: 0), null, Day("2026-03-04"), _calendar));
+
+    [Theory]
+    [InlineData("2026-03-09T08:00:00Z", "2026-03-18")]
+    [InlineData("2026-03-11T08:00:00Z", "2026-03-18")]
+    [InlineData("2026-03-13T08:00:00Z", "2026-03-18")]
+    [InlineData("2026-03-18T08:00:00Z", "2026-03-25")]
+    public void After_AnchoredItemDoneEarlyOrLate_NextIsStrictlyAfterIt(string doneAt, string due)
+    {
+        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-11"), _calendar));
+
+        var next = CareSchedule.After(Some.Step(), item, Instant(doneAt), _calendar);
+
+        Assert.Equal(CareSchedule.DueAt(Day(due), _calendar), next.DueAt);
+    }
+
+    [Fact]
+    public void After_ItemShownBeforeAClosedDayAndDoneEarly_IsNotPlannedTwice()
+    {
+        // The series falls on Sunday the 8th, shown on Friday the 6th, done on Thursday the 5th.
+        var step = Some.Step(anchor: Day("2026-03-08"), closedDays: ClosedDayPolicy.Earlier);
+        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-06"), _calendar));
+
+        Assert.Equal(CareSchedule.DueAt(Day("2026-03-13"), _calendar), CareSchedule.After(step, item, Instant("2026-03-05T08:00:00Z"), _calendar).DueAt);
+    }
+
+    [Theory]
+    [InlineData("2026-03-04T08:00:00Z", false)]
+    [InlineData("2026-03-05T04:59:59Z", false)]
+    [InlineData("2026-03-05T05:00:00Z", true)]
+    [InlineData("2026-03-20T08:00:00Z", true)]
+    public void CountsFor_WeeklyItem_OnlyFromTheDayAfterTheOneBefore(string doneAt, bool counts)
+    {
+        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-11"), _calendar));
+
+        Assert.Equal(counts, CareSchedule.CountsFor(Some.Step(), item, Instant(doneAt), _calendar));
+    }
+
+    private static DateOnly Day(string text) => DateOnly.ParseExact(text, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
+
+    private static DateTime Instant(string text) =>
+        DateTime.Parse(text, System.Globalization.CultureInfo.InvariantCulture, System.Globalization.DateTimeStyles.AdjustToUniversal);
+}
