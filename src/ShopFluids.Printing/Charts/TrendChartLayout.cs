@@ -76,6 +76,11 @@ public static class TrendChartLayout
     private static IEnumerable<ChartItem> Values(TrendChartModel model, TrendPlot plot, TrendChartSizes sizes)
     {
         yield return new ChartLine(ChartClass.Axis, plot.Left, plot.Top, plot.Left, plot.Bottom);
+        if (ValueRange.IsEmpty(model.Trend, model.Axis))
+        {
+            yield break;
+        }
+
         var scale = Scale(model, plot.Bottom - plot.Top, sizes);
         foreach (var tick in scale.Ticks)
         {

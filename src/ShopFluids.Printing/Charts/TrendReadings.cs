@@ -42,7 +42,7 @@ internal static class TrendReadings
         if (shown.Count == 0)
         {
             yield return new ChartText(
-                ChartClass.AxisText, (plot.Left + plot.Right) / 2, ((plot.Top + plot.Bottom) / 2) + (sizes.Text * 0.34), model.Words.NoReadings, ChartAnchor.Middle, sizes.Text);
+                ChartClass.AxisText, plot.Left + (sizes.Text * 0.7), ((plot.Top + plot.Bottom) / 2) + (sizes.Text * 0.34), model.Words.NoReadings, ChartAnchor.Start, sizes.Text);
         }
     }
 

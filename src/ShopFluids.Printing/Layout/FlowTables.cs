@@ -17,11 +17,14 @@ internal static class FlowTables
         }
 
         var table = new TableLayout(columns, rows, flow.Width);
-        flow.Heading(heading, table.HeadHeight + Math.Min(table.RowHeight(0), flow.Bottom - flow.Top - PageFlow.HeadingHeight - table.HeadHeight));
+        var wholePage = flow.Bottom - flow.Top - PageFlow.HeadingHeight - table.HeadHeight;
+        flow.Heading(heading, table.HeadHeight + (Pair(table, 0) <= wholePage ? Pair(table, 0) : Math.Min(table.RowHeight(0), wholePage)));
         flow.Y = table.DrawHead(flow.Page, flow.Left, flow.Y);
         for (var row = 0; row < table.Count; row++)
         {
-            if (table.RowHeight(row) > flow.Room && table.RowHeight(row) <= flow.Bottom - flow.Top - PageFlow.HeadingHeight - table.HeadHeight)
+            // The last two rows stay together, so that no page begins with a lone end of a table.
+            var together = row > 0 && row == table.Count - 2 ? Pair(table, row) : table.RowHeight(row);
+            if (together > flow.Room && together <= wholePage)
             {
                 Continue(flow, heading, table);
             }
@@ -42,6 +45,8 @@ internal static class FlowTables
             flow.Y += SheetStyle.Body * SheetStyle.LineHeight;
         }
     }
+
+    private static double Pair(TableLayout table, int row) => table.RowHeight(row) + (row + 1 < table.Count ? table.RowHeight(row + 1) : 0);
 
     private static void Row(PageFlow flow, string heading, TableLayout table, int row)
     {

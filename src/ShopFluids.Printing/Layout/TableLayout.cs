@@ -9,9 +9,11 @@ internal sealed class TableLayout
     private const double PadTop = 1.5;
     private const double PadBottom = 1.8;
     private const double TightestScale = 0.8;
-    private const double EnoughForText = 130;
+    private const double TightScale = 0.9;
+    private const double EnoughForText = 110;
     private const double WrappedHead = 0.55;
     private const double LongestKeptWord = 90;
+    private const double LongestWhole = 110;
     private const double MarkRoom = 1.45;
     private readonly IReadOnlyList<TableColumn> _columns;
     private readonly IReadOnlyList<double> _widths;
@@ -135,6 +137,29 @@ internal sealed class TableLayout
 
     private double Indent(TableCell cell) => cell.Mark is null ? 0 : _size * MarkRoom;
 
+    /// <summary>
+    /// How many of the columns fit into a width, from the left, beside a given number that must: those want their cells on one
+    /// line, the others at least their words whole.
+    /// </summary>
+    public static int Fitting(
+        IReadOnlyList<TableColumn> fixedColumns, IReadOnlyList<TableRow> fixedRows, IReadOnlyList<TableColumn> columns, IReadOnlyList<TableRow> rows, double width)
+    {
+        var taken = Demands(fixedColumns, fixedRows, TightScale, headShare: 0).Sum(d => Math.Min(d.Wanted, EnoughForText) + Gap) - Gap;
+        var count = 0;
+        foreach (var demand in Demands(columns, rows, TightScale, headShare: 0))
+        {
+            taken += demand.Least + Gap;
+            if (taken > width)
+            {
+                break;
+            }
+
+            count++;
+        }
+
+        return count;
+    }
+
     private static List<(double Least, double Wanted, bool TakesRest)> Demands(
         IReadOnlyList<TableColumn> columns, IReadOnlyList<TableRow> rows, double scale, double headShare)
     {
@@ -153,7 +178,7 @@ internal sealed class TableLayout
                 }
 
                 // One overlong word (a pasted address) must not starve the other columns: past this it is broken.
-                least = Math.Min(least, LongestKeptWord);
+                least = column.IsWhole ? Math.Min(Math.Max(least, wanted), LongestWhole) : Math.Min(least, LongestKeptWord);
                 return (least, Math.Max(wanted, least), column.TakesRest);
             }),
         ];

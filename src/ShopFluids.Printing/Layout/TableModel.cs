@@ -7,7 +7,9 @@ namespace ShopFluids.Printing.Layout;
 /// <param name="IsRight">Numbers stand to the right.</param>
 /// <param name="Face">Face of the cells.</param>
 /// <param name="TakesRest">Room that no column needs goes to these.</param>
-internal sealed record TableColumn(string Heading, bool IsRight = false, PrintFace Face = PrintFace.Regular, bool TakesRest = false);
+/// <param name="IsWhole">Dates, names and verdicts stay on one line unless they are very long.</param>
+internal sealed record TableColumn(
+    string Heading, bool IsRight = false, PrintFace Face = PrintFace.Regular, bool TakesRest = false, bool IsWhole = false);
 
 /// <param name="Text">What the cell says; may hold line breaks.</param>
 /// <param name="Mark">The verdict mark before the text.</param>

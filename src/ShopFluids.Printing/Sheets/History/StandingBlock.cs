@@ -30,7 +30,7 @@ internal static class StandingBlock
         }
 
         var table = new TableLayout(
-            [new(""), new("", Face: PrintFace.Bold), new("", TakesRest: true), new("", Face: PrintFace.Bold)],
+            [new(""), new("", Face: PrintFace.Bold, IsWhole: true), new("", TakesRest: true), new("", Face: PrintFace.Bold, IsWhole: true)],
             [.. standing.Rows.Select(r => new TableRow([r.Parameter, r.Value, r.Remark, new TableCell(r.Verdict.Word, VerdictMarks.Of(r.Verdict))]))],
             width);
         for (var row = 0; row < table.Count; row++)

@@ -12,7 +12,7 @@ internal static class TableBlocks
     public static void AddFlags(PageFlow flow, IReadOnlyList<HistorySheetFlag> flags) =>
         flow.Table(
             Texts.Sheet_Flags,
-            [new(Texts.Sheet_Raised), new(Texts.Sheet_Verdict, Face: PrintFace.Bold), new(Texts.Sheet_Reason, TakesRest: true), new(Texts.Sheet_Ended)],
+            [new(Texts.Sheet_Raised, IsWhole: true), new(Texts.Sheet_Verdict, Face: PrintFace.Bold, IsWhole: true), new(Texts.Sheet_Reason, TakesRest: true), new(Texts.Sheet_Ended)],
             [.. flags.Select(f => new TableRow([f.Raised, new(f.Verdict.Word, VerdictMarks.Of(f.Verdict)), f.Reason, f.Ended]))],
             Texts.Sheet_NoFlags);
 
@@ -20,8 +20,8 @@ internal static class TableBlocks
         flow.Table(
             Texts.Sheet_Movements,
             [
-                new(Texts.Sheet_When), new(Texts.Sheet_What), new(Texts.Sheet_WaterLitres, IsRight: true), new(Texts.Sheet_ConcentrateLitres, IsRight: true),
-                new(Texts.Sheet_RemovedLitres, IsRight: true), new(Texts.Sheet_Lot, Face: PrintFace.Mono), new(Texts.Sheet_By), new(Texts.Sheet_Remarks, TakesRest: true),
+                new(Texts.Sheet_When, IsWhole: true), new(Texts.Sheet_What), new(Texts.Sheet_WaterLitres, IsRight: true), new(Texts.Sheet_ConcentrateLitres, IsRight: true),
+                new(Texts.Sheet_RemovedLitres, IsRight: true), new(Texts.Sheet_Lot, Face: PrintFace.Mono, IsWhole: true), new(Texts.Sheet_By, IsWhole: true), new(Texts.Sheet_Remarks, TakesRest: true),
             ],
             [.. movements.Select(m => new TableRow([m.When, m.What, m.WaterLitres, m.ConcentrateLitres, m.RemovedLitres, m.Lot, m.By, m.Remark]))],
             Texts.Sheet_NoMovements);
@@ -29,14 +29,14 @@ internal static class TableBlocks
     public static void AddLots(PageFlow flow, IReadOnlyList<HistorySheetLot> lots) =>
         flow.Table(
             Texts.Sheet_Lots,
-            [new(Texts.Sheet_Lot, Face: PrintFace.Mono), new(Texts.Sheet_Fluid, TakesRest: true), new(Texts.Sheet_Received), new(Texts.Sheet_Expiry), new(Texts.Sheet_DrawnLitres, IsRight: true)],
+            [new(Texts.Sheet_Lot, Face: PrintFace.Mono, IsWhole: true), new(Texts.Sheet_Fluid, TakesRest: true), new(Texts.Sheet_Received, IsWhole: true), new(Texts.Sheet_Expiry, IsWhole: true), new(Texts.Sheet_DrawnLitres, IsRight: true)],
             [.. lots.Select(l => new TableRow([l.Lot, l.Fluid, l.Received, l.Expiry, l.DrawnLitres]))],
             Texts.Sheet_NoLots);
 
     public static void AddTasks(PageFlow flow, IReadOnlyList<HistorySheetTask> tasks) =>
         flow.Table(
             Texts.Sheet_Tasks,
-            [new(Texts.Sheet_Due), new(Texts.Sheet_Done), new(Texts.Sheet_Task, TakesRest: true), new(Texts.Sheet_By)],
+            [new(Texts.Sheet_Due, IsWhole: true), new(Texts.Sheet_Done, IsWhole: true), new(Texts.Sheet_Task, TakesRest: true), new(Texts.Sheet_By, IsWhole: true)],
             [.. tasks.Select(t => new TableRow([t.Due, t.Done, t.What, t.By]))],
             Texts.Sheet_NoTasks);
 }
