@@ -1,0 +1,39 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Scheduling;
+
+namespace ShopFluids.Core.Care;
+
+/// <summary>Makes the tasks that the steps of a care plan call for; at most one is open for each step.</summary>
+internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopClock clock)
+{
+    /// <summary>Gives every running step of a sump without an open task its task.</summary>
+    public async Task PlanMissingAsync(Guid sumpId, CancellationToken cancellationToken)
+    {
+        var steps = await db.CarePlans.Where(p => p.SumpId == sumpId).SelectMany(p => p.Steps).Where(s => !s.IsStopped).ToListAsync(cancellationToken);
+        var open = await db.CareTasks.Where(t => t.SumpId == sumpId && t.State == TaskState.Open).Select(t => t.Cause).ToListAsync(cancellationToken);
+        foreach (var step in steps.Where(s => !open.Contains(CareSchedule.CauseOf(s.Id), StringComparer.Ordinal)))
+        {
+            var last = await db.CareTasks.Where(t => t.StepId == step.Id && t.State == TaskState.Done).MaxAsync(t => t.EndedAtUtc, cancellationToken);
+            DateOnly? lastDay = last is { } done ? setup.Calendar.ShopDayOf(done) : null;
+            Make(sumpId, CareSchedule.First(step.ToFacts(), lastDay, clock.UtcNow, setup.Calendar));
+        }
+    }
+
+    /// <summary>Plans the task after one that ended, unless its step was stopped.</summary>
+    public async Task PlanAfterAsync(CareTask ended, CancellationToken cancellationToken)
+    {
+        if (ended.StepId is not { } stepId || await db.CareSteps.FirstOrDefaultAsync(s => s.Id == stepId && !s.IsStopped, cancellationToken) is not { } step)
+        {
+            return;
+        }
+
+        Make(ended.SumpId, CareSchedule.After(step.ToFacts(), ended.ToOpen(), ended.EndedAtUtc ?? clock.UtcNow, setup.Calendar));
+    }
+
+    private void Make(Guid sumpId, ProposedTask proposed) =>
+        db.Add(new CareTask(clock.NewId(), sumpId, proposed.Kind, proposed.Cause, proposed.StepId, proposed.DueAt, clock.UtcNow, null, null));
+}

@@ -1,0 +1,72 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Live;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Time;
+
+namespace ShopFluids.Core.Care;
+
+/// <summary>Ends a task: done, or skipped with a reason. A recurring step plans its next from it.</summary>
+/// <param name="State">Done or Skipped.</param>
+public sealed record EndTask(Guid TaskId, TaskState State, string? Reason = null);
+
+public sealed record EndedTask(Guid TaskId, TaskState State, DateTime EndedAtUtc);
+
+public sealed record TaskNotFound(Guid TaskId) : Error;
+
+/// <summary>It ended before, in another way than was asked for now.</summary>
+public sealed record TaskEndedAlready(Guid TaskId, TaskState State, DateTime EndedAtUtc) : Error;
+
+public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
+{
+    public const int MaximumReasonLength = 500;
+
+    public async Task<Result<EndedTask>> HandleAsync(EndTask command, Actor actor, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(command);
+        if (command.State is not (TaskState.Done or TaskState.Skipped))
+        {
+            throw new ArgumentException("A person ends a task as done or skipped.", nameof(command));
+        }
+
+        var reason = command.Reason?.Trim() ?? "";
+        if (command.State == TaskState.Skipped && reason.Length == 0)
+        {
+            return new FieldErrors([new("reason", FieldProblem.Missing)]);
+        }
+
+        if (reason.Length > MaximumReasonLength)
+        {
+            return new FieldErrors([new("reason", FieldProblem.TooLong, reason.Length, 1, MaximumReasonLength)]);
+        }
+
+        await using var write = await database.WriteAsync(cancellationToken);
+        var db = write.Database;
+        var setup = await setups.ForAsync(write, cancellationToken);
+        if (await db.CareTasks.FirstOrDefaultAsync(t => t.Id == command.TaskId, cancellationToken) is not { } task)
+        {
+            return new TaskNotFound(command.TaskId);
+        }
+
+        var now = clock.UtcNow;
+        if (task.State != TaskState.Open)
+        {
+            // A second press of the same button is the same act.
+            return task.State == command.State ? new EndedTask(task.Id, task.State, task.EndedAtUtc ?? now) : new TaskEndedAlready(task.Id, task.State, task.EndedAtUtc ?? now);
+        }
+
+        task.End(command.State, now, actor.PersonId, reason: reason.Length == 0 ? null : reason);
+        await write.FlushAsync(cancellationToken);
+        await new CarePlanner(db, setup, clock).PlanAfterAsync(task, cancellationToken);
+        if (setup.FindSump(task.SumpId) is { } sump)
+        {
+            await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
+            await write.CommitAsync(new Act(ActCodes.TaskEnded, actor, now, sump.Tag), cancellationToken);
+        }
+
+        news.Publish(task.SumpId);
+        return new EndedTask(task.Id, command.State, now);
+    }
+}

@@ -1,0 +1,122 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Fluids;
+using ShopFluids.Core.Live;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Core.Charges;
+
+/// <summary>What was really added to a sump, and taken out before.</summary>
+/// <param name="Id">Made by the sender; sending it twice adds once.</param>
+/// <param name="RemovedLitres">Fluid removed first, as some recipes ask.</param>
+/// <param name="ReadingId">The reading whose recipe was followed.</param>
+/// <param name="OverrideReason">A supervisor's reason for an expired or quarantined lot.</param>
+public sealed record RecordAddition(
+    Guid Id,
+    string SumpTag,
+    DateTime AddedAtUtc,
+    decimal WaterLitres,
+    decimal ConcentrateLitres,
+    decimal RemovedLitres,
+    Guid? LotId,
+    Guid? ReadingId,
+    string? OverrideReason = null);
+
+public sealed record RecordedAddition(Guid Id, double? VolumeLitres, bool IsNew);
+
+public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
+{
+    public async Task<Result<RecordedAddition>> HandleAsync(RecordAddition command, Actor actor, bool isSupervisor, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(command);
+        await using var write = await database.WriteAsync(cancellationToken);
+        var db = write.Database;
+        var setup = await setups.ForAsync(write, cancellationToken);
+        if (setup.FindSump(command.SumpTag) is not { } sump)
+        {
+            return new SumpNotFound(command.SumpTag);
+        }
+
+        if (setup.OpenCharge(sump.Id) is not { } charge)
+        {
+            return new NoOpenCharge(sump.Tag);
+        }
+
+        var standing = await db.Standings.SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
+        if (await db.Additions.AnyAsync(a => a.Id == command.Id, cancellationToken))
+        {
+            return new RecordedAddition(command.Id, standing.VolumeLitres, IsNew: false);
+        }
+
+        var now = clock.UtcNow;
+        var errors = Check(command, sump, charge, standing, now);
+        var lot = await LotUse.CheckAsync(db, errors, command.LotId, charge.FluidId, command.ConcentrateLitres, setup.Calendar.ShopDayOf(command.AddedAtUtc), isSupervisor ? command.OverrideReason : null, cancellationToken);
+        if (errors.Count > 0)
+        {
+            return new FieldErrors(errors);
+        }
+
+        lot?.Draw(command.ConcentrateLitres);
+        var personId = actor.PersonId ?? Guid.Empty;
+        if (command.RemovedLitres > 0)
+        {
+            db.Add(new Removal(clock.NewId(), charge.Id, command.AddedAtUtc, command.RemovedLitres, RemovalReasons.Swap, personId));
+        }
+
+        db.Add(new Addition(command.Id, charge.Id, command.AddedAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Id, command.ReadingId, personId, lot is null ? null : command.OverrideReason));
+
+        // The adjustment that the rules asked for is what has just been done.
+        foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.Kind == TaskKind.Adjust && t.State == TaskState.Open).ToListAsync(cancellationToken))
+        {
+            task.End(TaskState.Done, now, actor.PersonId);
+        }
+
+        await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
+        await write.CommitAsync(new Act(ActCodes.AdditionStored, actor, now, sump.Tag), cancellationToken);
+        news.Publish(sump.Id);
+        return new RecordedAddition(command.Id, standing.VolumeLitres, IsNew: true);
+    }
+
+    private static List<FieldError> Check(RecordAddition command, Sump sump, Charge charge, Standing standing, DateTime now)
+    {
+        var errors = new List<FieldError>();
+        AmountChecks.Check(errors, "waterLitres", command.WaterLitres);
+        AmountChecks.Check(errors, "concentrateLitres", command.ConcentrateLitres);
+        AmountChecks.Check(errors, "removedLitres", command.RemovedLitres);
+        var added = command.WaterLitres + command.ConcentrateLitres;
+        if (errors.Count == 0 && added == 0 && command.RemovedLitres == 0)
+        {
+            errors.Add(new("waterLitres", FieldProblem.Missing));
+        }
+
+        if (errors.Count == 0 && standing.VolumeLitres is { } volume)
+        {
+            var brim = (decimal)sump.Geometry.BrimLitres;
+            if (command.RemovedLitres > (decimal)volume)
+            {
+                errors.Add(new("removedLitres", FieldProblem.OutOfRange, command.RemovedLitres, 0, (decimal)volume, "L"));
+            }
+            else if ((decimal)volume - command.RemovedLitres + added > brim)
+            {
+                errors.Add(new("waterLitres", FieldProblem.OverTheBrim, added, 0, decimal.Round(decimal.Max(0, brim - (decimal)volume + command.RemovedLitres), 1, MidpointRounding.ToZero), "L"));
+            }
+        }
+
+        if (command.AddedAtUtc > now + ReadingChecks.AllowedClockSkew)
+        {
+            errors.Add(new("addedAt", FieldProblem.InTheFuture));
+        }
+        else if (command.AddedAtUtc < charge.FilledAtUtc)
+        {
+            errors.Add(new("addedAt", FieldProblem.BeforeTheFill));
+        }
+
+        return errors;
+    }
+}

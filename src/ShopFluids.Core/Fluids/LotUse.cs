@@ -1,0 +1,55 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+
+namespace ShopFluids.Core.Fluids;
+
+/// <summary>May a lot be used? Never below zero; after expiry or in quarantine only with a supervisor's recorded reason.</summary>
+internal static class LotUse
+{
+    public const string Field = "lot";
+
+    /// <summary>The lot, tracked, or null with the reason among the errors; null without an error when no concentrate is drawn.</summary>
+    public static async Task<FluidLot?> CheckAsync(
+        ShopFluidsDbContext db, List<FieldError> errors, Guid? lotId, Guid fluidId, decimal litres, DateOnly day, string? overrideReason, CancellationToken cancellationToken)
+    {
+        if (litres == 0)
+        {
+            return null;
+        }
+
+        if (lotId is null)
+        {
+            errors.Add(new(Field, FieldProblem.Missing));
+            return null;
+        }
+
+        var lot = await db.FluidLots.FirstOrDefaultAsync(l => l.Id == lotId, cancellationToken);
+        if (lot is null)
+        {
+            errors.Add(new(Field, FieldProblem.UnknownChoice));
+            return null;
+        }
+
+        if (lot.FluidId != fluidId)
+        {
+            errors.Add(new(Field, FieldProblem.LotOfAnotherFluid, Detail: lot.Number));
+        }
+
+        var isAllowed = !string.IsNullOrWhiteSpace(overrideReason);
+        if (lot.IsQuarantined && !isAllowed)
+        {
+            errors.Add(new(Field, FieldProblem.LotQuarantined, Detail: lot.Number));
+        }
+        else if (day > lot.ExpiresOn && !isAllowed)
+        {
+            errors.Add(new(Field, FieldProblem.LotExpired, Detail: lot.Number));
+        }
+
+        if (litres > lot.RemainingLitres)
+        {
+            errors.Add(new("concentrateLitres", FieldProblem.LotTooSmall, litres, 0, lot.RemainingLitres, "L", lot.Number));
+        }
+
+        return lot;
+    }
+}
