@@ -1,6 +1,7 @@
 using FsCheck;
 using FsCheck.Fluent;
 using FsCheck.Xunit;
+using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Rules.Scheduling;
@@ -12,9 +13,9 @@ namespace ShopFluids.Rules.Tests;
 [Properties(Arbitrary = [typeof(Histories)], MaxTest = 200, Replay = "20260304,20261125")]
 public sealed class RandomHistoryTests
 {
-    private static readonly ParameterLimits[] _limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits), CommonPractice.Level(300m, 80m).Limits];
+    private static readonly ParameterLimits[] Limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits), CommonPractice.Level(300m, 80m).Limits];
 
-    private static readonly CareStepFacts[] _plan =
+    private static readonly CareStepFacts[] Plan =
     [
         Some.Step(parameters: [ParameterCodes.Concentration, ParameterCodes.Ph], id: Some.Id(901)),
         Some.Step(basis: IntervalBasis.FromLastDone, parameters: [ParameterCodes.Bacteria], id: Some.Id(902)),
@@ -39,13 +40,20 @@ public sealed class RandomHistoryTests
             sump.Tasks.Where(t => !CareSchedule.IsCauseOfStep(t.Cause)).Select(t => t.Cause).ToHashSet()));
 
     [Property]
+    public void Evaluate_AnyHistory_EveryOpenFlagHasItsWorkOpen(History history) => Run(history, sump => Assert.All(
+        sump.Flags.Where(f => f.Rule != OverdueTestRule.Code),
+        flag => Assert.Subset(
+            sump.Tasks.Where(t => !CareSchedule.IsCauseOfStep(t.Cause)).Select(t => t.Kind).ToHashSet(),
+            CorrectiveWork.For(flag.Rule, flag.Parameter, flag.Direction, flag.Severity, isConfirmed: false).Where(CorrectiveWork.IsOnWholeSump).ToHashSet())));
+
+    [Property]
     public void Evaluate_AnyHistory_EveryStepKeepsExactlyOneOpenTask(History history) => Run(history, sump =>
-        Assert.Equal(_plan.Select(s => CareSchedule.CauseOf(s.Id)), sump.Tasks.Select(t => t.Cause).Where(CareSchedule.IsCauseOfStep).Order(StringComparer.Ordinal)));
+        Assert.Equal(Plan.Select(s => CareSchedule.CauseOf(s.Id)), sump.Tasks.Select(t => t.Cause).Where(CareSchedule.IsCauseOfStep).Order(StringComparer.Ordinal)));
 
     [Property]
     public void Evaluate_AnyHistory_NextTestIsTheEarliestOpenOne(History history)
     {
-        var sump = new Simulator(_limits, _plan, Some.Calendar());
+        var sump = new Simulator(Limits, Plan, Some.Calendar());
         foreach (var reading in history.Readings)
         {
             var evaluation = sump.Apply(reading);
@@ -57,7 +65,7 @@ public sealed class RandomHistoryTests
     [Property]
     public void EvaluateClock_AnyHistory_IsFlaggedExactlyWhileATestIsLate(History history)
     {
-        var sump = new Simulator(_limits, _plan, Some.Calendar());
+        var sump = new Simulator(Limits, Plan, Some.Calendar());
         foreach (var reading in history.Readings)
         {
             sump.Tick(reading.TakenAt);
@@ -69,7 +77,7 @@ public sealed class RandomHistoryTests
 
     private static Simulator Run(History history, Action<Simulator>? check = null)
     {
-        var sump = new Simulator(_limits, _plan, Some.Calendar());
+        var sump = new Simulator(Limits, Plan, Some.Calendar());
         foreach (var reading in history.Readings)
         {
             sump.Tick(reading.TakenAt);
@@ -91,7 +99,7 @@ public sealed record History(IReadOnlyList<ReadingFacts> Readings)
 /// <summary>Makes histories in which values wander about all of the shipped limits.</summary>
 public static class Histories
 {
-    private static readonly (string Parameter, int Low, int High, decimal Step)[] _ranges =
+    private static readonly (string Parameter, int Low, int High, decimal Step)[] Ranges =
     [
         (ParameterCodes.Concentration, 20, 120, 0.1m),
         (ParameterCodes.Ph, 78, 102, 0.1m),
@@ -105,7 +113,7 @@ public static class Histories
 
     public static Arbitrary<History> History()
     {
-        var measurement = from range in Gen.Elements(_ranges)
+        var measurement = from range in Gen.Elements(Ranges)
                           from value in Gen.Choose(range.Low, range.High)
                           select new MeasurementFacts(range.Parameter, "", value * range.Step, 0m);
         var visit = from hours in Gen.Choose(1, 96)

@@ -8,9 +8,9 @@ namespace ShopFluids.Rules.Tests;
 
 public sealed class RulesServiceTests
 {
-    private static readonly ShopCalendar _calendar = Some.Calendar();
-    private static readonly string _cause = CareSchedule.CauseOf(Some.StepId);
-    private static readonly CareStepFacts _test = Some.Step(parameters: [ParameterCodes.Concentration, ParameterCodes.Ph]);
+    private static readonly ShopCalendar Calendar = Some.Calendar();
+    private static readonly string Cause = CareSchedule.CauseOf(Some.StepId);
+    private static readonly CareStepFacts Test = Some.Step(parameters: [ParameterCodes.Concentration, ParameterCodes.Ph]);
 
     [Fact]
     public void Evaluate_WholeRound_AnswersEverythingAtOnce()
@@ -21,27 +21,27 @@ public sealed class RulesServiceTests
             Some.Measured(ParameterCodes.Concentration, 8.6m, MethodCodes.Refractometer),
             Some.Measured(ParameterCodes.Ph, 8.6m),
             Some.Measured(ParameterCodes.Level, 180m));
-        var standing = Some.Standing(9.2m, tasks: [Some.Task(TaskKind.Test, _cause, CareSchedule.DueAt(new(2026, 3, 4), _calendar))]);
+        var standing = Some.Standing(9.2m, tasks: [Some.Task(TaskKind.Test, Cause, CareSchedule.DueAt(new(2026, 3, 4), Calendar))]);
 
-        var evaluation = RulesService.Evaluate(Some.Input(reading, standing, limits, [_test]));
+        var evaluation = RulesService.Evaluate(Some.Input(reading, standing, limits, [Test]));
 
         Assert.Equal([Verdict.Warning, Verdict.Warning, Verdict.Warning], evaluation.Measurements.Select(m => m.Verdict));
         Assert.Equal(
             [("limit", ParameterCodes.Concentration), ("first-fill-drop", ParameterCodes.Ph), ("limit", ParameterCodes.Level)],
             evaluation.Raised.Select(f => (f.Rule, f.Parameter)));
         Assert.Equal(
-            [(TaskKind.Adjust, "limit:concentration", true), (TaskKind.Inspect, "first-fill-drop:ph", false), (TaskKind.Test, _cause, false)],
+            [(TaskKind.Adjust, "limit:concentration", true), (TaskKind.Inspect, "first-fill-drop:ph", false), (TaskKind.Test, Cause, false)],
             evaluation.NewTasks.Select(t => (t.Kind, t.Cause, t.FromRecipe)));
         Assert.Equal([Some.Id(200)], evaluation.DoneTasks);
         Assert.Equal([Caution.BiocideByLabel, Caution.GlovesAndGoggles, Caution.ConcentrateIntoWater], evaluation.Cautions);
         Assert.Equal((2.5, 117.5), (evaluation.Recipe?.ConcentrateLitres, evaluation.Recipe?.WaterLitres));
-        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 11), _calendar), evaluation.NextTestDueAt);
+        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 11), Calendar), evaluation.NextTestDueAt);
     }
 
     [Fact]
     public void Evaluate_SameInputTwice_SameBytes()
     {
-        var input = Some.Input(Some.Reading(Some.Measured(ParameterCodes.Concentration, 3m), Some.Measured(ParameterCodes.Level, 200m)), plan: [_test]);
+        var input = Some.Input(Some.Reading(Some.Measured(ParameterCodes.Concentration, 3m), Some.Measured(ParameterCodes.Level, 200m)), plan: [Test]);
 
         Assert.Equal(JsonSerializer.Serialize(RulesService.Evaluate(input)), JsonSerializer.Serialize(RulesService.Evaluate(input)));
     }
@@ -62,7 +62,7 @@ public sealed class RulesServiceTests
 
         Assert.Equal([Some.Id(200)], evaluation.DoneTasks);
         Assert.Equal(
-            [new ProposedTask(TaskKind.Test, _cause, Some.StepId, CareSchedule.DueAt(new(2026, 3, 11), _calendar), FromRecipe: false)],
+            [new ProposedTask(TaskKind.Test, Cause, Some.StepId, CareSchedule.DueAt(new(2026, 3, 11), Calendar), FromRecipe: false)],
             evaluation.NewTasks);
     }
 
@@ -73,7 +73,7 @@ public sealed class RulesServiceTests
 
         Assert.Empty(evaluation.DoneTasks);
         Assert.Empty(evaluation.NewTasks);
-        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 4), _calendar), evaluation.NextTestDueAt);
+        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 4), Calendar), evaluation.NextTestDueAt);
     }
 
     [Fact]
@@ -88,12 +88,12 @@ public sealed class RulesServiceTests
     [Fact]
     public void Evaluate_StepsWithoutTask_AreGivenTheirs()
     {
-        CareStepFacts[] plan = [_test, Some.Step(TaskKind.Skim, anchor: new(2026, 3, 6), id: Some.Id(901))];
+        CareStepFacts[] plan = [Test, Some.Step(TaskKind.Skim, anchor: new(2026, 3, 6), id: Some.Id(901))];
 
         var evaluation = RulesService.Evaluate(Some.Input(Some.Reading(Some.Measured(ParameterCodes.Ph, 9m)), plan: plan));
 
         Assert.Equal(
-            [(TaskKind.Test, CareSchedule.DueAt(new(2026, 3, 4), _calendar)), (TaskKind.Skim, CareSchedule.DueAt(new(2026, 3, 6), _calendar))],
+            [(TaskKind.Test, CareSchedule.DueAt(new(2026, 3, 4), Calendar)), (TaskKind.Skim, CareSchedule.DueAt(new(2026, 3, 6), Calendar))],
             evaluation.NewTasks.Select(t => (t.Kind, t.DueAt)));
     }
 
@@ -102,12 +102,12 @@ public sealed class RulesServiceTests
     {
         var reading = Some.Reading(Some.Measured(ParameterCodes.Ph, 9m), Some.Measured(ParameterCodes.Concentration, 6m));
 
-        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 11), _calendar), RulesService.Evaluate(Some.Input(reading, plan: [_test])).NextTestDueAt);
+        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 11), Calendar), RulesService.Evaluate(Some.Input(reading, plan: [Test])).NextTestDueAt);
     }
 
     private static Evaluation Evaluate(MeasurementFacts[] measurements, DateOnly dueDay) =>
         RulesService.Evaluate(Some.Input(
             Some.Reading(measurements),
-            Some.Standing(tasks: [Some.Task(TaskKind.Test, _cause, CareSchedule.DueAt(dueDay, _calendar))]),
-            plan: [_test]));
+            Some.Standing(tasks: [Some.Task(TaskKind.Test, Cause, CareSchedule.DueAt(dueDay, Calendar))]),
+            plan: [Test]));
 }

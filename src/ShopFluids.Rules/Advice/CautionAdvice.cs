@@ -11,7 +11,7 @@ public static class CautionAdvice
     private const decimal SourOdour = 2;
 
     // What can kill comes first.
-    private static readonly Caution[] _mostImportantFirst =
+    private static readonly Caution[] MostImportantFirst =
     [
         Caution.HydrogenSulphide,
         Caution.LockOut,
@@ -52,7 +52,7 @@ public static class CautionAdvice
             found.Add(Caution.HydrogenSulphide);
         }
 
-        return [.. _mostImportantFirst.Where(found.Contains)];
+        return [.. MostImportantFirst.Where(found.Contains)];
     }
 
     private static void AddFor(TopUpRecipe? recipe, HashSet<Caution> found)

@@ -6,10 +6,10 @@ namespace ShopFluids.Rules.Advice;
 /// <summary>The work that answers a flag. Each row is data: the rule, the parameter, the side, the severity, and the kinds of work.</summary>
 public static class CorrectiveWork
 {
-    private static readonly TaskKind[] _lookForTheCause = [TaskKind.Inspect];
+    private static readonly TaskKind[] LookForTheCause = [TaskKind.Inspect];
 
     // DGUV: DGUV Regel 109-003, Annex 3. HSE: metalworking fluid page on bacteria. The rest is common practice without a source.
-    private static readonly Row[] _rows =
+    private static readonly Row[] Rows =
     [
         new(LimitRule.Code, ParameterCodes.Concentration, Direction.Low, Verdict.Warning, [TaskKind.Adjust]),
         new(LimitRule.Code, ParameterCodes.Concentration, Direction.Low, Verdict.Action, [TaskKind.Adjust]),
@@ -19,7 +19,7 @@ public static class CorrectiveWork
         new(LimitRule.Code, ParameterCodes.Level, Direction.Low, Verdict.Action, [TaskKind.Adjust]),
 
         // Another person or method first: an electrode under tramp oil reads low (DGUV 7.1.1). Once confirmed, the cause.
-        new(LimitRule.Code, ParameterCodes.Ph, Direction.Low, Verdict.Warning, [TaskKind.Test]) { WhenConfirmed = _lookForTheCause },
+        new(LimitRule.Code, ParameterCodes.Ph, Direction.Low, Verdict.Warning, [TaskKind.Test]) { WhenConfirmed = LookForTheCause },
 
         // DGUV no. 2: over 0.5 what the maker recommends, over 1.0 exchange the fluid and clean the circuit.
         new(FirstFillDropRule.Code, ParameterCodes.Ph, Direction.Low, Verdict.Warning, [TaskKind.Inspect]),
@@ -49,8 +49,8 @@ public static class CorrectiveWork
     /// <param name="isConfirmed">The flag was open before, and this reading found the value still beyond.</param>
     public static IReadOnlyList<TaskKind> For(string rule, string parameter, Direction direction, Verdict severity, bool isConfirmed)
     {
-        var row = Array.Find(_rows, r => r.Rule == rule && r.Parameter == parameter && r.Direction == direction && r.Severity == severity);
-        return row is null ? _lookForTheCause : isConfirmed ? row.WhenConfirmed : row.WhenRaised;
+        var row = Array.Find(Rows, r => r.Rule == rule && r.Parameter == parameter && r.Direction == direction && r.Severity == severity);
+        return row is null ? LookForTheCause : isConfirmed ? row.WhenConfirmed : row.WhenRaised;
     }
 
     /// <summary>The cause that the work for a flag carries.</summary>

@@ -72,10 +72,11 @@ public sealed record WorkPlan(
         return proposed;
     }
 
-    // A flag on something not measured now may have relied on work that goes with another flag: it takes that work over.
+    // A flag that this reading does not touch, or that is only short of its margin, may have relied on work that goes with another
+    // flag: it takes that work over.
     private static IEnumerable<(FlagState Flag, TaskKind Kind)> HandedOver(EvaluationInput input, FlagChanges flags, List<OpenTask> withdrawn) =>
         input.Standing.OpenFlags
-            .Where(f => f.Rule != OverdueTestRule.Code && !flags.Cleared.Contains(f) && !flags.After.Any(a => a.Rule == f.Rule && a.Parameter == f.Parameter))
+            .Where(f => f.Rule != OverdueTestRule.Code && !flags.Cleared.Contains(f))
             .Select(f => new FlagState(f.Rule, f.Parameter, f.Severity, f.Direction, IsNew: false, IsBeyond: true))
             .SelectMany(f => KindsFor(f).Where(k => CorrectiveWork.IsOnWholeSump(k) && withdrawn.Exists(t => t.Kind == k)).Select(k => (f, k)));
 

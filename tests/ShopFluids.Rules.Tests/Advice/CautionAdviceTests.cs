@@ -6,7 +6,7 @@ namespace ShopFluids.Rules.Tests.Advice;
 
 public sealed class CautionAdviceTests
 {
-    private static readonly ParameterLimits[] _limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits)];
+    private static readonly ParameterLimits[] Limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits)];
 
     [Theory]
     [InlineData(ParameterCodes.Ph, 9, new Caution[0])]
@@ -19,7 +19,7 @@ public sealed class CautionAdviceTests
     [InlineData(ParameterCodes.Ph, 10.1, new[] { Caution.OccupationalHealth })]
     [InlineData(ParameterCodes.Nitrite, 21, new[] { Caution.LockOut, Caution.Nitrosamines, Caution.GlovesAndGoggles, Caution.RegulatedWaste })]
     public void Evaluate_Finding_CarriesItsCautionsMostImportantFirst(string parameter, double value, Caution[] cautions) =>
-        Assert.Equal(cautions, Some.Evaluate(Some.Measured(parameter, (decimal)value), null, _limits).Cautions);
+        Assert.Equal(cautions, Some.Evaluate(Some.Measured(parameter, (decimal)value), null, Limits).Cautions);
 
     [Fact]
     public void Evaluate_RecipeWithConcentrate_SaysGlovesAndWhichIntoWhich()

@@ -7,7 +7,7 @@ namespace ShopFluids.Rules.Tests.Advice;
 
 public sealed class CorrectiveWorkTests
 {
-    private static readonly ParameterLimits[] _limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits), CommonPractice.Level(300m, 80m).Limits];
+    private static readonly ParameterLimits[] Limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits), CommonPractice.Level(300m, 80m).Limits];
 
     [Theory]
     [InlineData(ParameterCodes.Concentration, 4.9, new[] { TaskKind.Adjust })]
@@ -28,7 +28,7 @@ public sealed class CorrectiveWorkTests
     [InlineData(ParameterCodes.Temperature, 36, new[] { TaskKind.Inspect })]
     public void Evaluate_ValueBeyondAShippedLimit_AsksForItsWork(string parameter, double value, TaskKind[] kinds)
     {
-        var evaluation = Some.Evaluate(Some.Measured(parameter, (decimal)value), null, _limits);
+        var evaluation = Some.Evaluate(Some.Measured(parameter, (decimal)value), null, Limits);
 
         Assert.Equal(kinds, evaluation.NewTasks.Select(t => t.Kind));
         Assert.All(evaluation.NewTasks, t => Assert.Equal(($"limit:{parameter}", null), (t.Cause, t.StepId)));
@@ -43,7 +43,7 @@ public sealed class CorrectiveWorkTests
     {
         var reading = Some.Reading(Some.Measured(ParameterCodes.Level, 150m), Some.Measured(ParameterCodes.Concentration, 2.9m));
 
-        var evaluation = RulesService.Evaluate(Some.Input(reading, limits: _limits));
+        var evaluation = RulesService.Evaluate(Some.Input(reading, limits: Limits));
 
         var task = Assert.Single(evaluation.NewTasks);
         Assert.Equal((TaskKind.Adjust, "limit:concentration", true), (task.Kind, task.Cause, task.FromRecipe));
@@ -57,7 +57,7 @@ public sealed class CorrectiveWorkTests
             flags: [Some.Flag(LimitRule.Code, ParameterCodes.Odour, Verdict.Action, Direction.High), Some.Flag(LimitRule.Code, ParameterCodes.Bacteria, Verdict.Action, Direction.High, 101)],
             tasks: [Some.Task(TaskKind.DrainClean, "limit:odour")]);
 
-        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Odour, 0m), standing, _limits);
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Odour, 0m), standing, Limits);
 
         Assert.Equal([Some.Id(200)], evaluation.WithdrawnTasks);
         Assert.Equal((TaskKind.DrainClean, "limit:bacteria"), (Assert.Single(evaluation.NewTasks).Kind, evaluation.NewTasks[0].Cause));
@@ -70,7 +70,7 @@ public sealed class CorrectiveWorkTests
             flags: [Some.Flag(LimitRule.Code, ParameterCodes.Odour, Verdict.Warning, Direction.High)],
             tasks: [Some.Task(TaskKind.Skim, "limit:odour"), Some.Task(TaskKind.Circulate, "limit:odour", id: 201), Some.Task(TaskKind.Skim, "step:x", id: 202)]);
 
-        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Odour, 1m), standing, _limits);
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Odour, 1m), standing, Limits);
 
         Assert.Equal([Some.Id(200), Some.Id(201)], evaluation.WithdrawnTasks);
         Assert.Empty(evaluation.NewTasks);
@@ -83,7 +83,7 @@ public sealed class CorrectiveWorkTests
             flags: [Some.Flag(LimitRule.Code, ParameterCodes.Concentration, Verdict.Warning, Direction.Low)],
             tasks: [Some.Task(TaskKind.Adjust, "limit:concentration")]);
 
-        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Concentration, 2m), standing, _limits);
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Concentration, 2m), standing, Limits);
 
         Assert.Equal(Verdict.Action, Assert.Single(evaluation.Raised).Severity);
         Assert.Empty(evaluation.NewTasks);
@@ -111,7 +111,7 @@ public sealed class CorrectiveWorkTests
             flags: [Some.Flag(LimitRule.Code, ParameterCodes.Ph, Verdict.Warning, Direction.Low)],
             tasks: [Some.Task(TaskKind.Test, "limit:ph")]);
 
-        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Ph, 8.4m), standing, _limits);
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Ph, 8.4m), standing, Limits);
 
         Assert.Equal([Some.Id(200)], evaluation.DoneTasks);
         Assert.Equal(TaskKind.Inspect, Assert.Single(evaluation.NewTasks).Kind);
@@ -125,7 +125,7 @@ public sealed class CorrectiveWorkTests
             flags: [Some.Flag(LimitRule.Code, ParameterCodes.Ph, Verdict.Warning, Direction.Low)],
             tasks: [Some.Task(TaskKind.Test, "limit:ph")]);
 
-        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Ph, 9m), standing, _limits);
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Ph, 9m), standing, Limits);
 
         Assert.Equal([Some.Id(200)], evaluation.DoneTasks);
         Assert.Empty(evaluation.WithdrawnTasks);
@@ -138,6 +138,6 @@ public sealed class CorrectiveWorkTests
     {
         var standing = Some.Standing(flags: [Some.Flag(LimitRule.Code, ParameterCodes.Concentration, Verdict.Warning, Direction.Low)]);
 
-        Assert.Equal(tasks, Some.Evaluate(Some.Measured(ParameterCodes.Concentration, (decimal)value), standing, _limits).NewTasks.Count);
+        Assert.Equal(tasks, Some.Evaluate(Some.Measured(ParameterCodes.Concentration, (decimal)value), standing, Limits).NewTasks.Count);
     }
 }

@@ -6,7 +6,7 @@ namespace ShopFluids.Rules.Tests.Limit;
 
 public sealed class HysteresisTests
 {
-    private static readonly Guid _flag = Some.Id(100);
+    private static readonly Guid Flag = Some.Id(100);
 
     [Theory]
     [InlineData("4.9")]
@@ -28,7 +28,7 @@ public sealed class HysteresisTests
     {
         var evaluation = After(Verdict.Warning, direction, value);
 
-        Assert.Equal([_flag], evaluation.Cleared);
+        Assert.Equal([Flag], evaluation.Cleared);
         Assert.Empty(evaluation.Raised);
         Assert.Equal(Verdict.InRange, evaluation.Verdict);
     }
@@ -42,7 +42,7 @@ public sealed class HysteresisTests
     {
         var evaluation = After(Verdict.Warning, Direction.Low, "3.9");
 
-        Assert.Equal([_flag], evaluation.Cleared);
+        Assert.Equal([Flag], evaluation.Cleared);
         Assert.Equal(Verdict.Action, Assert.Single(evaluation.Raised).Severity);
     }
 
@@ -64,7 +64,7 @@ public sealed class HysteresisTests
     {
         var evaluation = After(Verdict.Action, Direction.Low, "8.5");
 
-        Assert.Equal([_flag], evaluation.Cleared);
+        Assert.Equal([Flag], evaluation.Cleared);
         Assert.Equal((Verdict.Warning, Direction.High), (Assert.Single(evaluation.Raised).Severity, evaluation.Raised[0].Direction));
     }
 
@@ -81,11 +81,11 @@ public sealed class HysteresisTests
 
     [Fact]
     public void Evaluate_LimitTakenAway_FlagEnds() =>
-        Assert.Equal([_flag], Some.Evaluate(Some.Measured(ParameterCodes.Concentration, 4m), Open(Verdict.Warning, Direction.Low), Some.Limits(ParameterCodes.Ph)).Cleared);
+        Assert.Equal([Flag], Some.Evaluate(Some.Measured(ParameterCodes.Concentration, 4m), Open(Verdict.Warning, Direction.Low), Some.Limits(ParameterCodes.Ph)).Cleared);
 
     [Fact]
     public void Evaluate_LimitOfThatSideTakenAway_FlagEnds() =>
-        Assert.Equal([_flag], Some.Evaluate(Some.Measured(ParameterCodes.Concentration, 3m), Open(Verdict.Warning, Direction.Low), Some.Limits(actionLow: null, warningLow: null)).Cleared);
+        Assert.Equal([Flag], Some.Evaluate(Some.Measured(ParameterCodes.Concentration, 3m), Open(Verdict.Warning, Direction.Low), Some.Limits(actionLow: null, warningLow: null)).Cleared);
 
     [Fact]
     public void Evaluate_EdgeIsBeyondWithoutMargin_OnTheLimitStaysOpen()

@@ -8,8 +8,8 @@ namespace ShopFluids.Rules.Tests.OverdueTest;
 
 public sealed class OverdueTestRuleTests
 {
-    private static readonly string _cause = CareSchedule.CauseOf(Some.StepId);
-    private static readonly ShopCalendar _calendar = Some.Calendar();
+    private static readonly string Cause = CareSchedule.CauseOf(Some.StepId);
+    private static readonly ShopCalendar Calendar = Some.Calendar();
 
     [Theory]
     [InlineData(-1, false)]
@@ -17,30 +17,45 @@ public sealed class OverdueTestRuleTests
     [InlineData(1, true)]
     public void EvaluateClock_AtTheDueMoment_TestIsLate(int ticks, bool raised)
     {
-        var standing = Some.Standing(tasks: [Some.Task(TaskKind.Test, _cause, Some.Now)]);
+        var standing = Some.Standing(tasks: [Some.Task(TaskKind.Test, Cause, Some.Now)]);
 
-        Assert.Equal(raised, RulesService.EvaluateClock(standing, _calendar, Some.Now.AddTicks(ticks)).Count == 1);
+        Assert.Equal(raised, RulesService.EvaluateClock(standing, Calendar, Some.Now.AddTicks(ticks)).Count == 1);
     }
 
     [Fact]
     public void EvaluateClock_LateTest_FlagIsAboutTheSumpAndCarriesWholeHoursAndShopDays()
     {
         // Due at the end of Wednesday 2026-03-04; seen on Monday at 07:30: Thursday, Friday and Monday have begun, the weekend is closed.
-        var due = _calendar.EndOf(new(2026, 3, 4));
-        var standing = Some.Standing(tasks: [Some.Task(TaskKind.Test, _cause, due)]);
+        var due = Calendar.EndOf(new(2026, 3, 4));
+        var standing = Some.Standing(tasks: [Some.Task(TaskKind.Test, Cause, due)]);
 
-        var flag = Assert.Single(RulesService.EvaluateClock(standing, _calendar, due.AddDays(4).AddMinutes(90)));
+        var flag = Assert.Single(RulesService.EvaluateClock(standing, Calendar, due.AddDays(4).AddMinutes(90)));
 
         Assert.Equal((OverdueTestRule.Code, "", Verdict.Warning, Direction.None), (flag.Rule, flag.Parameter, flag.Severity, flag.Direction));
         Assert.Equal(new Dictionary<string, decimal> { [NumberNames.HoursLate] = 97m, [NumberNames.ShopDaysLate] = 3m }, flag.Numbers);
     }
 
+    [Theory]
+    [InlineData(0, 0, 1)]
+    [InlineData(59, 0, 1)]
+    [InlineData(60, 1, 1)]
+    [InlineData(1440, 24, 2)]
+    public void EvaluateClock_MinutesLate_CountsWholeHoursAndBegunShopDays(int minutes, int hours, int shopDays)
+    {
+        var due = Calendar.EndOf(new(2026, 3, 4));
+        var standing = Some.Standing(tasks: [Some.Task(TaskKind.Test, Cause, due)]);
+
+        var numbers = Assert.Single(RulesService.EvaluateClock(standing, Calendar, due.AddMinutes(minutes))).Numbers;
+
+        Assert.Equal((hours, shopDays), ((int)numbers[NumberNames.HoursLate], (int)numbers[NumberNames.ShopDaysLate]));
+    }
+
     [Fact]
     public void EvaluateClock_FlagOpenAlready_RaisesNothing()
     {
-        var standing = Some.Standing(flags: [OverdueFlag], tasks: [Some.Task(TaskKind.Test, _cause, Some.Now)]);
+        var standing = Some.Standing(flags: [OverdueFlag], tasks: [Some.Task(TaskKind.Test, Cause, Some.Now)]);
 
-        Assert.Empty(RulesService.EvaluateClock(standing, _calendar, Some.Now));
+        Assert.Empty(RulesService.EvaluateClock(standing, Calendar, Some.Now));
     }
 
     [Fact]
@@ -48,17 +63,17 @@ public sealed class OverdueTestRuleTests
     {
         var standing = Some.Standing(tasks: [Some.Task(TaskKind.Test, "step:b", Some.Now.AddHours(-1)), Some.Task(TaskKind.Test, "step:a", Some.Now.AddHours(-5), 201)]);
 
-        Assert.Equal(5m, Assert.Single(RulesService.EvaluateClock(standing, _calendar, Some.Now)).Numbers[NumberNames.HoursLate]);
+        Assert.Equal(5m, Assert.Single(RulesService.EvaluateClock(standing, Calendar, Some.Now)).Numbers[NumberNames.HoursLate]);
     }
 
     [Fact]
     public void EvaluateClock_OtherLateWork_IsNoLateTest() =>
-        Assert.Empty(RulesService.EvaluateClock(Some.Standing(tasks: [Some.Task(TaskKind.Skim, _cause, Some.Now)]), _calendar, Some.Now));
+        Assert.Empty(RulesService.EvaluateClock(Some.Standing(tasks: [Some.Task(TaskKind.Skim, Cause, Some.Now)]), Calendar, Some.Now));
 
     [Fact]
     public void Evaluate_ReadingCompletesTheLateTest_ClearsTheFlag()
     {
-        var standing = Some.Standing(flags: [OverdueFlag], tasks: [Some.Task(TaskKind.Test, _cause, Some.Now.AddDays(-1))]);
+        var standing = Some.Standing(flags: [OverdueFlag], tasks: [Some.Task(TaskKind.Test, Cause, Some.Now.AddDays(-1))]);
 
         var evaluation = RulesService.Evaluate(Some.Input(Some.Reading(Some.Measured(ParameterCodes.Ph, 9m)), standing, plan: [Some.Step(parameters: [ParameterCodes.Ph])]));
 
@@ -70,7 +85,7 @@ public sealed class OverdueTestRuleTests
     {
         var standing = Some.Standing(
             flags: [OverdueFlag],
-            tasks: [Some.Task(TaskKind.Test, _cause, Some.Now.AddDays(-1)), Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.Id(901)), Some.Now.AddDays(-1), 201)]);
+            tasks: [Some.Task(TaskKind.Test, Cause, Some.Now.AddDays(-1)), Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.Id(901)), Some.Now.AddDays(-1), 201)]);
         CareStepFacts[] plan = [Some.Step(parameters: [ParameterCodes.Ph]), Some.Step(id: Some.Id(901), parameters: [ParameterCodes.Bacteria])];
 
         var evaluation = RulesService.Evaluate(Some.Input(Some.Reading(Some.Measured(ParameterCodes.Ph, 9m)), standing, plan: plan));

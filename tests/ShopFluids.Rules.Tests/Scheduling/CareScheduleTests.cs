@@ -6,7 +6,7 @@ namespace ShopFluids.Rules.Tests.Scheduling;
 /// <summary>March 2026: the 4th is a Wednesday, the 7th a Saturday. The shop is closed at weekends.</summary>
 public sealed class CareScheduleTests
 {
-    private static readonly ShopCalendar _calendar = Some.Calendar();
+    private static readonly ShopCalendar Calendar = Some.Calendar();
 
     [Theory]
     [InlineData("2026-03-04", "2026-03-01", "2026-03-04")]
@@ -14,7 +14,7 @@ public sealed class CareScheduleTests
     [InlineData("2026-03-04", "2026-03-05", "2026-03-11")]
     [InlineData("2026-03-04", "2027-03-01", "2027-03-03")]
     public void NextDueDay_AnchoredNeverDone_FirstOfTheSeriesFromTheDayWanted(string anchor, string notBefore, string due) =>
-        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(anchor: Day(anchor)), null, Day(notBefore), _calendar));
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(anchor: Day(anchor)), null, Day(notBefore), Calendar));
 
     [Theory]
     [InlineData("2026-03-03", "2026-03-04")]
@@ -22,7 +22,7 @@ public sealed class CareScheduleTests
     [InlineData("2026-03-06", "2026-03-11")]
     [InlineData("2026-03-10", "2026-03-11")]
     public void NextDueDay_AnchoredDoneLate_SeriesDoesNotDrift(string lastDone, string due) =>
-        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(), Day(lastDone), Day(lastDone), _calendar));
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(), Day(lastDone), Day(lastDone), Calendar));
 
     [Theory]
     [InlineData(ClosedDayPolicy.Earlier, "2026-03-06", "2026-03-13")]
@@ -32,8 +32,8 @@ public sealed class CareScheduleTests
     {
         var step = Some.Step(anchor: Day("2026-03-07"), closedDays: policy);
 
-        Assert.Equal(Day(first), CareSchedule.NextDueDay(step, null, Day("2026-03-02"), _calendar));
-        Assert.Equal(Day(second), CareSchedule.NextDueDay(step, Day(first), Day(first), _calendar));
+        Assert.Equal(Day(first), CareSchedule.NextDueDay(step, null, Day("2026-03-02"), Calendar));
+        Assert.Equal(Day(second), CareSchedule.NextDueDay(step, Day(first), Day(first), Calendar));
     }
 
     [Theory]
@@ -49,15 +49,15 @@ public sealed class CareScheduleTests
 
     [Fact]
     public void NextDueDay_LaterPolicyFromAClosedDay_KeepsTheItemOfTheClosedDayBefore() =>
-        Assert.Equal(Day("2026-03-09"), CareSchedule.NextDueDay(Some.Step(anchor: Day("2026-03-07")), null, Day("2026-03-08"), _calendar));
+        Assert.Equal(Day("2026-03-09"), CareSchedule.NextDueDay(Some.Step(anchor: Day("2026-03-07")), null, Day("2026-03-08"), Calendar));
 
     [Fact]
     public void NextDueDay_DailyOverAWeekend_PlansMondayOnce()
     {
         var step = Some.Step(intervalDays: 1, anchor: Day("2026-03-02"));
 
-        Assert.Equal(Day("2026-03-09"), CareSchedule.NextDueDay(step, Day("2026-03-06"), Day("2026-03-06"), _calendar));
-        Assert.Equal(Day("2026-03-10"), CareSchedule.NextDueDay(step, Day("2026-03-09"), Day("2026-03-09"), _calendar));
+        Assert.Equal(Day("2026-03-09"), CareSchedule.NextDueDay(step, Day("2026-03-06"), Day("2026-03-06"), Calendar));
+        Assert.Equal(Day("2026-03-10"), CareSchedule.NextDueDay(step, Day("2026-03-09"), Day("2026-03-09"), Calendar));
     }
 
     [Theory]
@@ -65,20 +65,20 @@ public sealed class CareScheduleTests
     [InlineData("2026-03-06", "2026-03-13")]
     [InlineData("2026-03-07", "2026-03-16")]
     public void NextDueDay_FromLastDone_CountsFromThatDay(string lastDone, string due) =>
-        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(basis: IntervalBasis.FromLastDone), Day(lastDone), Day(lastDone), _calendar));
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(basis: IntervalBasis.FromLastDone), Day(lastDone), Day(lastDone), Calendar));
 
     [Theory]
     [InlineData("2026-03-02", "2026-03-04")]
     [InlineData("2026-03-10", "2026-03-10")]
     public void NextDueDay_FromLastDoneNeverDone_IsTheAnchorOrToday(string notBefore, string due) =>
-        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(basis: IntervalBasis.FromLastDone), null, Day(notBefore), _calendar));
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(Some.Step(basis: IntervalBasis.FromLastDone), null, Day(notBefore), Calendar));
 
     [Fact]
     public void NextDueDay_FromLastDoneMovedEarlier_NeverFallsBackToADayDone()
     {
         var step = Some.Step(basis: IntervalBasis.FromLastDone, intervalDays: 1, closedDays: ClosedDayPolicy.Earlier);
 
-        Assert.Equal(Day("2026-03-09"), CareSchedule.NextDueDay(step, Day("2026-03-06"), Day("2026-03-06"), _calendar));
+        Assert.Equal(Day("2026-03-09"), CareSchedule.NextDueDay(step, Day("2026-03-06"), Day("2026-03-06"), Calendar));
     }
 
     [Fact]
@@ -91,7 +91,7 @@ public sealed class CareScheduleTests
 
     [Fact]
     public void NextDueDay_NoInterval_IsRefused() =>
-        Assert.Throws<ArgumentOutOfRangeException>(() => CareSchedule.NextDueDay(Some.Step(intervalDays: 0), null, Day("2026-03-04"), _calendar));
+        Assert.Throws<ArgumentOutOfRangeException>(() => CareSchedule.NextDueDay(Some.Step(intervalDays: 0), null, Day("2026-03-04"), Calendar));
 
     [Theory]
     [InlineData("2026-03-09T08:00:00Z", "2026-03-18")]
@@ -100,11 +100,11 @@ public sealed class CareScheduleTests
     [InlineData("2026-03-18T08:00:00Z", "2026-03-25")]
     public void After_AnchoredItemDoneEarlyOrLate_NextIsStrictlyAfterIt(string doneAt, string due)
     {
-        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-11"), _calendar));
+        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-11"), Calendar));
 
-        var next = CareSchedule.After(Some.Step(), item, Instant(doneAt), _calendar);
+        var next = CareSchedule.After(Some.Step(), item, Instant(doneAt), Calendar);
 
-        Assert.Equal(CareSchedule.DueAt(Day(due), _calendar), next.DueAt);
+        Assert.Equal(CareSchedule.DueAt(Day(due), Calendar), next.DueAt);
     }
 
     [Fact]
@@ -112,9 +112,9 @@ public sealed class CareScheduleTests
     {
         // The series falls on Sunday the 8th, shown on Friday the 6th, done on Thursday the 5th.
         var step = Some.Step(anchor: Day("2026-03-08"), closedDays: ClosedDayPolicy.Earlier);
-        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-06"), _calendar));
+        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-06"), Calendar));
 
-        Assert.Equal(CareSchedule.DueAt(Day("2026-03-13"), _calendar), CareSchedule.After(step, item, Instant("2026-03-05T08:00:00Z"), _calendar).DueAt);
+        Assert.Equal(CareSchedule.DueAt(Day("2026-03-13"), Calendar), CareSchedule.After(step, item, Instant("2026-03-05T08:00:00Z"), Calendar).DueAt);
     }
 
     [Theory]
@@ -124,9 +124,9 @@ public sealed class CareScheduleTests
     [InlineData("2026-03-20T08:00:00Z", true)]
     public void CountsFor_WeeklyItem_OnlyFromTheDayAfterTheOneBefore(string doneAt, bool counts)
     {
-        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-11"), _calendar));
+        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-11"), Calendar));
 
-        Assert.Equal(counts, CareSchedule.CountsFor(Some.Step(), item, Instant(doneAt), _calendar));
+        Assert.Equal(counts, CareSchedule.CountsFor(Some.Step(), item, Instant(doneAt), Calendar));
     }
 
     private static DateOnly Day(string text) => DateOnly.ParseExact(text, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);
