@@ -1,0 +1,167 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Instruments;
+using ShopFluids.Core.Limits;
+using ShopFluids.Core.Rounds;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Core.Readings;
+
+/// <summary>Everything that the page for one reading shows before anything is typed.</summary>
+/// <param name="DayOfCharge">1 on the day of the fill.</param>
+/// <param name="Due">What the tests that are due ask for; the usual three when none is due.</param>
+/// <param name="Others">What may be measured besides.</param>
+/// <param name="FilledToMm">The level after what was added since the last level; null when nothing was.</param>
+public sealed record EntryPage(
+    SumpPlace Place,
+    string FluidName,
+    decimal RefractometerFactor,
+    decimal ZeroBrix,
+    int DayOfCharge,
+    DateTime NowUtc,
+    IReadOnlyList<EntryField> Due,
+    IReadOnlyList<EntryField> Others,
+    IReadOnlyList<EntryInstrument> Instruments,
+    double? FilledToMm)
+{
+    public IEnumerable<EntryField> Fields => Due.Concat(Others);
+}
+
+/// <summary>One box or picker of the page.</summary>
+/// <param name="Key">The parameter, with the method where a parameter has a box for each.</param>
+/// <param name="Ways">How the value may be typed, the usual way first.</param>
+/// <param name="WordCount">How many words there are to pick from; 0 where a number is typed.</param>
+public sealed record EntryField(
+    string Key,
+    string Parameter,
+    string Unit,
+    int Decimals,
+    IReadOnlyList<EntryWay> Ways,
+    int WordCount,
+    LastValue? Last,
+    GaugeLimits? Limits);
+
+/// <summary>A method and the unit of its scale.</summary>
+/// <param name="Low">The least accepted value in <paramref name="Unit"/>; null where it is known only after conversion.</param>
+public sealed record EntryWay(string Method, string Unit, decimal? Low, decimal? High)
+{
+    public string Key => $"{Method}/{Unit}";
+}
+
+public sealed record LastValue(decimal Value, DateTime TakenAtUtc);
+
+/// <param name="IsInUse">The last reading of this sump was taken with it.</param>
+public sealed record EntryInstrument(string Tag, InstrumentKind Kind, bool CompensatesTemperature, DateOnly? CheckedOn, bool IsInUse);
+
+public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
+{
+    private static readonly string[] _usual = [ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Level];
+
+    /// <summary>The page, or why this sump cannot be read: not known, retired, empty.</summary>
+    public async Task<Result<EntryPage>> RunAsync(string sumpTag, CancellationToken cancellationToken)
+    {
+        await using var db = await database.ReadAsync(cancellationToken);
+        var setup = await setups.CurrentAsync(db, cancellationToken);
+        if (setup.FindSump(sumpTag) is not { } sump)
+        {
+            return new SumpNotFound(sumpTag);
+        }
+
+        if (sump.IsRetired)
+        {
+            return new SumpRetired(sump.Tag);
+        }
+
+        if (setup.OpenCharge(sump.Id) is not { } charge)
+        {
+            return new NoOpenCharge(sump.Tag);
+        }
+
+        var standing = await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
+        var inUse = await db.Readings.AsNoTracking().Where(r => r.SumpId == sump.Id)
+            .OrderByDescending(r => r.TakenAtUtc).Take(1)
+            .SelectMany(r => r.Measurements).Where(m => m.InstrumentId != null).Select(m => m.InstrumentId)
+            .ToListAsync(cancellationToken);
+        return Page(setup, sump, charge, standing, inUse, clock.UtcNow);
+    }
+
+    /// <summary>When a stored reading was taken, so that a repeated sending can say the same; null when the id is new.</summary>
+    public async Task<DateTime?> StoredTakenAtAsync(Guid readingId, CancellationToken cancellationToken)
+    {
+        await using var db = await database.ReadAsync(cancellationToken);
+        return await db.Readings.AsNoTracking().Where(r => r.Id == readingId).Select(r => (DateTime?)r.TakenAtUtc).FirstOrDefaultAsync(cancellationToken);
+    }
+
+    private static EntryPage Page(ShopSetup setup, Sump sump, Charge charge, Standing? standing, List<Guid?> inUse, DateTime now)
+    {
+        var fluid = setup.Fluid(charge.FluidId);
+        var today = setup.Calendar.ShopDayOf(now);
+        var asked = DueTests.Parameters(setup, sump.Id, standing?.Facts?.OpenTasks ?? [], setup.Calendar.EndOf(today));
+        var due = asked.Count == 0 ? _usual : asked;
+        var limits = setup.LimitsAt(sump.Id, charge.FluidId, now)?.Limits ?? [];
+        var fields = setup.Parameters.SelectMany(parameter => FieldsOf(parameter, fluid.TitrationFactor is not null, sump).Select(field => field with
+        {
+            Last = standing?.Facts?.Latest.TryGetValue(parameter.Code, out var last) == true ? new(last.Value, last.TakenAt) : null,
+            Limits = GaugeLimits.For(parameter.Code, limits, standing?.Facts?.FirstFillPh),
+        })).ToList();
+
+        return new(
+            SumpPlace.Of(setup, sump, standing?.VolumeLitres),
+            fluid.Name,
+            fluid.RefractometerFactor,
+            setup.Water(sump)?.ZeroBrix ?? 0,
+            today.DayNumber - setup.Calendar.ShopDayOf(charge.FilledAtUtc).DayNumber + 1,
+            now,
+            [.. fields.Where(f => due.Contains(f.Key))],
+            [.. fields.Where(f => !due.Contains(f.Key))],
+            [.. setup.Instruments.Select(i => new EntryInstrument(i.Tag, i.Kind, i.CompensatesTemperature, i.CheckedOn, inUse.Contains(i.Id)))],
+            FilledTo(sump, standing));
+    }
+
+    // Titration stands beside the refractometer, not instead of it: both may be taken from one sample.
+    private static IEnumerable<EntryField> FieldsOf(Parameter parameter, bool hasTitration, Sump sump)
+    {
+        var methods = MeasuringMethod.For(parameter);
+        var ways = methods.Where(m => m.Code != MeasuringMethod.Titration).SelectMany(m => Ways(m, parameter, sump)).ToList();
+        var words = parameter.Scale == ParameterScale.Words ? (int)parameter.PlausibleHigh + 1 : 0;
+        yield return new(parameter.Code, parameter.Code, parameter.Unit, parameter.Decimals, ways, words, null, null);
+
+        if (hasTitration && methods.FirstOrDefault(m => m.Code == MeasuringMethod.Titration) is { } titration)
+        {
+            yield return new($"{parameter.Code}-{titration.Code}", parameter.Code, parameter.Unit, parameter.Decimals, [.. Ways(titration, parameter, sump)], 0, null, null);
+        }
+    }
+
+    private static IEnumerable<EntryWay> Ways(MeasuringMethod method, Parameter parameter, Sump sump) => method.Units.Select(unit =>
+    {
+        var (low, high) = AcceptedRange(method, unit, parameter, sump);
+        return new EntryWay(method.Code, unit, low, high);
+    });
+
+    private static (decimal? Low, decimal? High) AcceptedRange(MeasuringMethod method, string unit, Parameter parameter, Sump sump) => (method.Code, parameter.Code, unit) switch
+    {
+        (MeasuringMethod.Refractometer, _, _) => (0, MeasurementReader.MaximumBrix),
+        (MeasuringMethod.Titration, _, _) => (0, 100),
+        (_, ParameterCodes.Level, "mm") => (0, sump.Shape.BrimMm),
+        (_, ParameterCodes.Level, "in") => (0, decimal.Round(sump.Shape.BrimMm / MeasurementReader.MillimetresPerInch, 2, MidpointRounding.ToZero)),
+        (_, ParameterCodes.Level, _) => (0, 100),
+        _ when unit == method.Units[0] => (parameter.PlausibleLow, parameter.PlausibleHigh),
+        _ => (null, null),
+    };
+
+    private static double? FilledTo(Sump sump, Standing? standing)
+    {
+        if (standing is not { VolumeLitres: { } litres, Facts.Latest: { } latest } || !latest.TryGetValue(ParameterCodes.Level, out var level))
+        {
+            return null;
+        }
+
+        var geometry = sump.Geometry;
+        var now = geometry.LevelMmAt(Math.Clamp(litres, geometry.BottomLitres, geometry.BrimLitres));
+        return now - (double)level.Value >= 1 ? now : null;
+    }
+}

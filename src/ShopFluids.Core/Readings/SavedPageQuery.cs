@@ -1,0 +1,123 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Rounds;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Core.Readings;
+
+/// <summary>What a stored reading led to, and what has been done about it since.</summary>
+/// <param name="Reasons">Flags on what was measured: raised by this reading, or open before and still open; the worst first.</param>
+/// <param name="IsCurrent">It is the latest reading of the open charge, so its advice may be followed.</param>
+/// <param name="LevelLitres">The volume at the level that was read; null where none was.</param>
+/// <param name="Target">The limits of the concentration that the recipe aims into.</param>
+/// <param name="Lots">Lots of the fluid that hold anything, first to expire first.</param>
+public sealed record SavedPage(
+    SumpPlace Place,
+    string FluidName,
+    DateTime TakenAtUtc,
+    DateTime NowUtc,
+    string Note,
+    ReadingOutcome Outcome,
+    IReadOnlyList<FlagOutcome> Reasons,
+    bool IsCurrent,
+    double? LevelLitres,
+    double FullMarkLitres,
+    GaugeLimits? Target,
+    string? WaterName,
+    string? SafetySheetPlace,
+    IReadOnlyList<SavedLot> Lots,
+    IReadOnlyList<SavedAddition> Additions,
+    IReadOnlyList<SavedTask> Tasks)
+{
+    /// <summary>The lot to draw from: of those that may be used and hold enough, the first to expire.</summary>
+    public SavedLot? LotFor(double concentrateLitres) =>
+        Lots.FirstOrDefault(l => !l.IsExpired && !l.IsQuarantined && (double)l.RemainingLitres >= concentrateLitres);
+}
+
+public sealed record SavedLot(Guid Id, string Number, DateOnly ExpiresOn, decimal RemainingLitres, bool IsExpired, bool IsQuarantined);
+
+public sealed record SavedAddition(DateTime AddedAtUtc, decimal WaterLitres, decimal ConcentrateLitres, string? LotNumber);
+
+public sealed record SavedTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAtUtc, TaskState State, DateTime? EndedAtUtc, string? EndReason);
+
+public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
+{
+    public async Task<Result<SavedPage>> RunAsync(string sumpTag, Guid readingId, CancellationToken cancellationToken)
+    {
+        await using var db = await database.ReadAsync(cancellationToken);
+        var setup = await setups.CurrentAsync(db, cancellationToken);
+        if (setup.FindSump(sumpTag) is not { } sump)
+        {
+            return new SumpNotFound(sumpTag);
+        }
+
+        var reading = await db.Readings.AsNoTracking().FirstOrDefaultAsync(r => r.Id == readingId && r.SumpId == sump.Id, cancellationToken);
+        if (reading?.Outcome is not { } outcome)
+        {
+            return new ReadingNotFound(readingId);
+        }
+
+        var now = clock.UtcNow;
+        var charge = await db.Charges.AsNoTracking().SingleAsync(c => c.Id == reading.ChargeId, cancellationToken);
+        var fluid = setup.Fluid(charge.FluidId);
+        var standing = await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
+        var level = outcome.Measurements.FirstOrDefault(m => m.Parameter == ParameterCodes.Level);
+        return new SavedPage(
+            SumpPlace.Of(setup, sump, standing?.VolumeLitres),
+            fluid.Name,
+            reading.TakenAtUtc,
+            now,
+            reading.Note,
+            outcome,
+            Reasons(outcome, standing),
+            await IsCurrentAsync(db, reading, charge, cancellationToken),
+            level is null ? null : StandingRebuild.VolumeAt(sump, level.Value),
+            sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm),
+            GaugeLimits.For(ParameterCodes.Concentration, setup.LimitsAt(sump.Id, charge.FluidId, reading.TakenAtUtc)?.Limits ?? [], null),
+            setup.Water(sump)?.Name,
+            fluid.SafetySheetPlace ?? setup.Site?.SafetySheetPlace,
+            await LotsAsync(db, charge.FluidId, setup.Calendar.ShopDayOf(now), cancellationToken),
+            await AdditionsAsync(db, reading.Id, cancellationToken),
+            await TasksAsync(db, reading, setup.Calendar.EndOf(setup.Calendar.ShopDayOf(now)), cancellationToken));
+    }
+
+    private static List<FlagOutcome> Reasons(ReadingOutcome outcome, Standing? standing)
+    {
+        var measured = outcome.Measurements.Select(m => m.Parameter).ToHashSet(StringComparer.Ordinal);
+        var open = (standing?.Facts?.OpenFlags ?? []).Where(f => measured.Contains(f.Parameter)).Select(f => new FlagOutcome(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers));
+        return [.. outcome.Raised.Concat(open).DistinctBy(f => f.Id).OrderByDescending(f => f.Severity)];
+    }
+
+    private static async Task<bool> IsCurrentAsync(ShopFluidsDbContext db, Reading reading, Charge charge, CancellationToken cancellationToken) =>
+        charge.DrainedAtUtc is null
+        && !await db.Readings.AnyAsync(r => r.ChargeId == reading.ChargeId && (r.TakenAtUtc > reading.TakenAtUtc || r.SupersedesId == reading.Id), cancellationToken);
+
+    private static async Task<List<SavedLot>> LotsAsync(ShopFluidsDbContext db, Guid fluidId, DateOnly today, CancellationToken cancellationToken) =>
+        await db.FluidLots.AsNoTracking()
+            .Where(l => l.FluidId == fluidId && l.RemainingLitres > 0)
+            .OrderBy(l => l.ExpiresOn).ThenBy(l => l.ReceivedOn).ThenBy(l => l.NumberKey)
+            .Select(l => new SavedLot(l.Id, l.Number, l.ExpiresOn, l.RemainingLitres, l.ExpiresOn < today, l.IsQuarantined))
+            .ToListAsync(cancellationToken);
+
+    private static async Task<List<SavedAddition>> AdditionsAsync(ShopFluidsDbContext db, Guid readingId, CancellationToken cancellationToken) =>
+        await db.Additions.AsNoTracking()
+            .Where(a => a.ReadingId == readingId)
+            .OrderBy(a => a.AddedAtUtc)
+            .Select(a => new SavedAddition(a.AddedAtUtc, a.WaterLitres, a.ConcentrateLitres, db.FluidLots.Where(l => l.Id == a.LotId).Select(l => l.Number).FirstOrDefault()))
+            .ToListAsync(cancellationToken);
+
+    // Work to do now: made by this reading or due in this shop day. A test is done by reading, an adjustment by adding: neither is ticked.
+    private static async Task<List<SavedTask>> TasksAsync(ShopFluidsDbContext db, Reading reading, DateTime dayEnd, CancellationToken cancellationToken) =>
+        await db.CareTasks.AsNoTracking()
+            .Where(t => t.SumpId == reading.SumpId && t.Kind != TaskKind.Test && t.Kind != TaskKind.Adjust
+                && ((t.State == TaskState.Open && (t.ReadingId == reading.Id || t.DueAtUtc <= dayEnd))
+                    || ((t.State == TaskState.Done || t.State == TaskState.Skipped) && t.EndedAtUtc >= reading.StoredAtUtc)))
+            .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
+            .Select(t => new SavedTask(t.Id, t.Kind, t.Cause, t.DueAtUtc, t.State, t.EndedAtUtc, t.EndReason))
+            .ToListAsync(cancellationToken);
+}

@@ -1,0 +1,91 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Core.Rounds;
+
+/// <summary>The walk past the sumps that are due in this shop day, in walking order.</summary>
+/// <param name="Due">Not read yet; the first is the next to read.</param>
+/// <param name="Read">Read in this shop day and due no more.</param>
+/// <param name="All">Every sump in use.</param>
+/// <param name="Later">The sump whose test is due next after this shop day; null when none is planned.</param>
+/// <param name="MinutesLeft">What the care plans reckon for the tests still due; 0 when they say nothing.</param>
+public sealed record RoundPage(
+    DateTime NowUtc,
+    IReadOnlyList<RoundStop> Due,
+    IReadOnlyList<RoundStop> Read,
+    IReadOnlyList<RoundStop> All,
+    RoundStop? Later,
+    int MinutesLeft);
+
+/// <summary>One sump of the round.</summary>
+/// <param name="DueAtUtc">When its earliest open test becomes late; null when none is open.</param>
+/// <param name="Parameters">What the tests due ask to be measured.</param>
+/// <param name="FilledAtUtc">Null when the sump stands empty.</param>
+/// <param name="Worst">The parameter whose latest value is the reason for the verdict; null when that is not one value's doing.</param>
+public sealed record RoundStop(
+    SumpPlace Place,
+    Verdict Verdict,
+    Direction Direction,
+    WorstValue? Worst,
+    DateTime? LastReadAtUtc,
+    DateTime? FilledAtUtc,
+    DateTime? DueAtUtc,
+    IReadOnlyList<string> Parameters)
+{
+    public bool IsLateAt(DateTime nowUtc) => DueAtUtc < nowUtc;
+}
+
+public sealed record WorstValue(string Parameter, decimal Value);
+
+public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
+{
+    public async Task<RoundPage> RunAsync(CancellationToken cancellationToken)
+    {
+        await using var db = await database.ReadAsync(cancellationToken);
+        var setup = await setups.CurrentAsync(db, cancellationToken);
+        var now = clock.UtcNow;
+        var today = setup.Calendar.ShopDayOf(now);
+        var dayEnd = setup.Calendar.EndOf(today);
+        var standings = await db.Standings.AsNoTracking().ToDictionaryAsync(s => s.SumpId, cancellationToken);
+        var all = setup.Sumps.Where(s => !s.IsRetired).Select(s => Stop(setup, s, standings.GetValueOrDefault(s.Id), dayEnd)).ToList();
+
+        var due = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc <= dayEnd).ToList();
+        var dueIds = due.Select(s => s.Place.SumpId).ToHashSet();
+        var read = all.Where(s => !dueIds.Contains(s.Place.SumpId) && s.LastReadAtUtc is { } at && setup.Calendar.ShopDayOf(at) == today).ToList();
+        var later = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc > dayEnd).MinBy(s => s.DueAtUtc);
+        var minutes = due.Sum(s => MinutesOf(setup, s.Place.SumpId, standings[s.Place.SumpId], dayEnd));
+        return new(now, due, read, all, later, minutes);
+    }
+
+    private static RoundStop Stop(ShopSetup setup, Sump sump, Standing? standing, DateTime dayEnd) => new(
+        SumpPlace.Of(setup, sump, standing?.VolumeLitres),
+        standing?.Verdict ?? Verdict.NotMeasured,
+        standing?.Direction ?? Direction.None,
+        WorstOf(standing),
+        standing?.LastReadAtUtc,
+        setup.OpenCharge(sump.Id)?.FilledAtUtc,
+        standing?.NextTestDueAtUtc,
+        DueTests.Parameters(setup, sump.Id, standing?.Facts?.OpenTasks ?? [], dayEnd));
+
+    private static WorstValue? WorstOf(Standing? standing)
+    {
+        if (standing is not { Verdict: >= Verdict.Warning, Facts.Latest: { } latest })
+        {
+            return null;
+        }
+
+        var worst = latest.Where(l => l.Value.Verdict == standing.Verdict).ToList();
+        return worst.Count == 1 ? new(worst[0].Key, worst[0].Value.Value) : null;
+    }
+
+    private static int MinutesOf(ShopSetup setup, Guid sumpId, Standing standing, DateTime dayEnd)
+    {
+        var causes = standing.Facts?.OpenTasks.Where(t => t.Kind == TaskKind.Test && t.DueAt <= dayEnd).Select(t => t.Cause).ToHashSet(StringComparer.Ordinal) ?? [];
+        return setup.StepsOf(sumpId).Where(s => causes.Contains(CareStep.CauseOf(s.Id))).Sum(s => s.EstimatedMinutes);
+    }
+}

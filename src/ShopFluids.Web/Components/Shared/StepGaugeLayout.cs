@@ -1,0 +1,94 @@
+using ShopFluids.Core.Rounds;
+
+namespace ShopFluids.Web.Components.Shared;
+
+/// <summary>A zone of the gauge; its height says how good it is.</summary>
+public sealed record GaugeStep(string CssClass, double X, double Width, double Y, double Height);
+
+/// <summary>A limit's value under the gauge.</summary>
+public sealed record GaugeLabel(double X, decimal Value);
+
+/// <summary>
+/// Where the parts of a step gauge lie in its drawing of 440 x 58: target 21 high, in range 13, warning 7, beyond action a line.
+/// A value off the gauge sits at its end.
+/// </summary>
+public sealed record StepGaugeLayout(IReadOnlyList<GaugeStep> Steps, IReadOnlyList<GaugeLabel> Labels, double? NowX, double? LastX)
+{
+    public const double Left = 4;
+    public const double Right = 436;
+    public const double MiddleY = 27;
+
+    // How much of the outermost zone is shown beyond the limits, as a share of what lies between them.
+    private const double Beyond = 0.2;
+    private const double LabelGap = 30;
+
+    public static StepGaugeLayout Of(GaugeLimits limits, decimal? now, decimal? last)
+    {
+        ArgumentNullException.ThrowIfNull(limits);
+        var scale = Scale.For(limits);
+        return new(
+            [.. Zones(limits, scale)],
+            Labels(limits, scale),
+            now is { } n ? scale.X(n) : null,
+            last is { } l ? scale.X(l) : null);
+    }
+
+    // Drawn from the outside in: each zone covers what it shares with the one around it.
+    private static IEnumerable<GaugeStep> Zones(GaugeLimits limits, Scale scale)
+    {
+        var warningLow = limits.WarningLow ?? limits.ActionLow;
+        var warningHigh = limits.WarningHigh ?? limits.ActionHigh;
+        if (limits.WarningLow is { } low)
+        {
+            yield return Step("g-w", scale.X(limits.ActionLow), scale.X(low), 7);
+        }
+
+        if (limits.WarningHigh is { } high)
+        {
+            yield return Step("g-w", scale.X(high), scale.XOrEnd(limits.ActionHigh), 7);
+        }
+
+        yield return Step("g-r", scale.X(warningLow), scale.XOrEnd(warningHigh), 13);
+        if (limits.TargetLow is not null || limits.TargetHigh is not null)
+        {
+            yield return Step("g-t", scale.X(limits.TargetLow ?? warningLow), scale.XOrEnd(limits.TargetHigh ?? warningHigh), 21);
+        }
+    }
+
+    private static GaugeStep Step(string cssClass, double from, double to, double height) =>
+        new(cssClass, from, Math.Max(0, to - from), MiddleY - (height / 2), height);
+
+    // The target's edges matter most, then the warning's; one that would touch another is left out, the drawing still shows it.
+    private static List<GaugeLabel> Labels(GaugeLimits limits, Scale scale)
+    {
+        var labels = new List<GaugeLabel>();
+        foreach (var value in new[] { limits.TargetLow, limits.TargetHigh, limits.WarningLow, limits.WarningHigh, limits.ActionLow, limits.ActionHigh }.OfType<decimal>())
+        {
+            var x = scale.X(value);
+            if (labels.TrueForAll(l => Math.Abs(l.X - x) >= LabelGap))
+            {
+                labels.Add(new(x, value));
+            }
+        }
+
+        return labels;
+    }
+
+    private sealed record Scale(double Low, double High)
+    {
+        public static Scale For(GaugeLimits limits)
+        {
+            var low = (double)limits.Values.Min();
+            var high = (double)limits.Values.Max();
+            var span = high > low ? high - low : Math.Max(1, Math.Abs(high));
+            var hasLow = limits.ActionLow is not null || limits.WarningLow is not null || limits.TargetLow is not null;
+
+            // Where nothing is too low the scale starts at zero, or at its least limit.
+            return new(hasLow ? low - (span * Beyond) : Math.Min(0, low), high + (span * Beyond));
+        }
+
+        public double X(decimal? value) => value is { } v ? Left + ((Right - Left) * Math.Clamp(((double)v - Low) / (High - Low), 0, 1)) : Left;
+
+        public double XOrEnd(decimal? value) => value is null ? Right : X(value);
+    }
+}
