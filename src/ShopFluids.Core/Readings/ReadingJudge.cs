@@ -9,7 +9,7 @@ using ShopFluids.Rules.Findings;
 namespace ShopFluids.Core.Readings;
 
 /// <summary>Puts a checked reading before the rules.</summary>
-internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, LimitSet? Limits)
+internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, LimitsInForce Limits)
 {
     public static ReadingJudge For(ShopSetup setup, Sump sump, Charge charge, DateTime takenAtUtc) =>
         new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc));
@@ -27,7 +27,7 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
             standing,
             reading,
             [],
-            Limits?.Limits ?? [],
+            Limits.Limits,
             [.. Setup.StepsOf(Sump.Id).Select(s => s.ToFacts())],
             Setup.Calendar,
             nowUtc));

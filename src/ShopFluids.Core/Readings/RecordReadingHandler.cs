@@ -4,6 +4,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.Limits;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
@@ -74,7 +75,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         var judge = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc);
         var evaluation = judge.Judge(command, worked, facts, now, isHistory);
         var outcome = ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
-        var reading = MakeReading(command, actor, sump, charge, now, fingerprint, worked, evaluation, judge.Limits?.Id);
+        var reading = MakeReading(command, actor, sump, charge, now, fingerprint, worked, evaluation, judge.Limits);
         reading.Judge(outcome);
         db.Add(reading);
         var (flags, tasks) = await ApplyAsync(db, reading, outcome, evaluation, facts, judge, actor, now, cancellationToken);
@@ -97,12 +98,12 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         return new RecordedReading(outcome, IsNew: true);
     }
 
-    private static Reading MakeReading(RecordReading command, Actor actor, Sump sump, Charge charge, DateTime now, string fingerprint, IReadOnlyList<WorkedMeasurement> worked, Evaluation evaluation, Guid? limitSetId)
+    private static Reading MakeReading(RecordReading command, Actor actor, Sump sump, Charge charge, DateTime now, string fingerprint, IReadOnlyList<WorkedMeasurement> worked, Evaluation evaluation, LimitsInForce limits)
     {
         var reading = new Reading(command.Id, sump.Id, charge.Id, command.TakenAtUtc, now, actor.PersonId ?? Guid.Empty, command.Note, fingerprint);
         for (var i = 0; i < worked.Count; i++)
         {
-            reading.Add(new Measurement(reading.Id, worked[i], evaluation.Measurements[i].Verdict, evaluation.Measurements[i].Direction, limitSetId));
+            reading.Add(new Measurement(reading.Id, worked[i], evaluation.Measurements[i].Verdict, evaluation.Measurements[i].Direction, limits.SetOf(worked[i].Parameter.Code)?.Id));
         }
 
         if (command.SupersedesId is { } superseded)
@@ -131,7 +132,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
 
         for (var i = 0; i < outcome.Raised.Count; i++)
         {
-            var flag = new Flag(outcome.Raised[i].Id, reading.SumpId, reading.ChargeId, evaluation.Raised[i], reading.Id, now, judge.Limits?.Id);
+            var flag = new Flag(outcome.Raised[i].Id, reading.SumpId, reading.ChargeId, evaluation.Raised[i], reading.Id, now, judge.Limits.SetOf(outcome.Raised[i].Parameter)?.Id);
             db.Add(flag);
             openFlags.Add(flag.ToOpen());
         }

@@ -39,6 +39,18 @@ public static class RowImage
         json.WriteEndObject();
     }
 
+    /// <summary>The whole row as it stands in the entry, as text.</summary>
+    public static string Of(EntityEntry entry)
+    {
+        using var buffer = new MemoryStream();
+        using (var json = new Utf8JsonWriter(buffer))
+        {
+            Write(json, entry, entry.CurrentValues);
+        }
+
+        return System.Text.Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length);
+    }
+
     private static string? Text(IProperty property, object? value)
     {
         // JSON columns are compared as the text they are stored as; everything else as its plain value.

@@ -103,9 +103,10 @@ public sealed class ShopSetup
 
     public IReadOnlyList<CareStep> StepsOf(Guid sumpId) => [.. _stepsBySump[sumpId]];
 
-    /// <summary>The sump's own limits in force at an instant, else its fluid's; null when neither has any.</summary>
-    public LimitSet? LimitsAt(Guid sumpId, Guid fluidId, DateTime atUtc) =>
-        Latest(LimitSets.Where(l => l.SumpId == sumpId), atUtc) ?? Latest(LimitSets.Where(l => l.FluidId == fluidId), atUtc);
+    /// <summary>The limits in force at an instant: the sump's own for a parameter, else its fluid's.</summary>
+    public LimitsInForce LimitsAt(Guid sumpId, Guid fluidId, DateTime atUtc) => new(
+        Latest(LimitSets.Where(l => l.SumpId == sumpId), atUtc),
+        Latest(LimitSets.Where(l => l.FluidId == fluidId), atUtc));
 
     public static SumpFacts FactsOf(Sump sump) => new(sump.Tag, sump.Geometry, (double)sump.FullMarkMm, (double)sump.PumpIntakeMm);
 

@@ -1,0 +1,125 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Flags;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Scheduling;
+
+namespace ShopFluids.Core.Board;
+
+/// <summary>What the board shows; null shows everything.</summary>
+/// <param name="Kind">Only sumps with open work of this kind.</param>
+/// <param name="PersonId">Only sumps with open work of this person.</param>
+/// <param name="Show">Only sumps that stand so.</param>
+public sealed record BoardFilter(Guid? AreaId = null, Guid? PersonId = null, Rules.TaskKind? Kind = null, SumpState? Show = null)
+{
+    /// <summary>Looking for work shows quiet sumps among the rows too.</summary>
+    public bool AsksForWork => PersonId is not null || Kind is not null;
+}
+
+/// <summary>Reads the board in five queries, whatever the number of sumps.</summary>
+public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
+{
+    public const int DaysShown = 7;
+
+    public async Task<ShopBoard> RunAsync(BoardFilter filter, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(filter);
+        await using var db = await database.ReadAsync(cancellationToken);
+        var setup = await setups.CurrentAsync(db, cancellationToken);
+        var now = clock.UtcNow;
+        var standings = await db.Standings.AsNoTracking()
+            .Select(s => new StandingRow(s.SumpId, s.ChargeId, s.LastReadAtUtc, s.Facts))
+            .ToDictionaryAsync(s => s.SumpId, cancellationToken);
+        var flags = (await db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null).ToListAsync(cancellationToken)).ToLookup(f => f.SumpId);
+        var people = await PeopleAsync(db, cancellationToken);
+        var names = people.Known.ToDictionary(p => p.Id);
+        var tasks = (await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken)).ToLookup(t => t.SumpId);
+
+        var rows = setup.Sumps.Where(s => !s.IsRetired && (filter.AreaId is null || s.AreaId == filter.AreaId))
+            .Select(s => Row(s, setup, standings.GetValueOrDefault(s.Id), flags[s.Id], tasks[s.Id], names, now))
+            .ToList();
+        var counts = Counts(rows, setup.Calendar.ShopDayOf(now));
+        var wanted = rows.Where(r => IsWanted(r, filter)).ToList();
+        return new(
+            now,
+            setup,
+            Days(setup.Calendar, now),
+            counts,
+            [.. wanted.Where(r => !r.IsQuiet || filter.AsksForWork || filter.Show is SumpState.InRange)
+                .OrderBy(r => r.Standing.State)
+                .ThenBy(r => r.Tasks.Count == 0 ? DateTime.MaxValue : r.Tasks[0].DueAtUtc)],
+            filter.AsksForWork || filter.Show is SumpState.InRange ? [] : [.. wanted.Where(r => r.IsQuiet)],
+            people.CanWork);
+    }
+
+    private static bool IsWanted(BoardRow row, BoardFilter filter) =>
+        (filter.Show is null || (filter.Show == SumpState.Overdue ? row.Tasks.Any(t => t.IsLate) : row.Standing.State == filter.Show))
+        && (!filter.AsksForWork || row.Tasks.Any(t => (filter.Kind is null || t.Kind == filter.Kind) && (filter.PersonId is null || t.Who?.Id == filter.PersonId)));
+
+    private static BoardRow Row(
+        Sump sump, ShopSetup setup, StandingRow? standing, IEnumerable<Flag> flags, IEnumerable<CareTask> tasks, Dictionary<Guid, BoardPerson> names, DateTime now)
+    {
+        var calendar = setup.Calendar;
+        var work = tasks.OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Cause, StringComparer.Ordinal)
+            .Select(t => new BoardTask(
+                t.Id,
+                t.Kind,
+                t.Cause,
+                t.DueAtUtc,
+                CareSchedule.DueDayOf(t.DueAtUtc, calendar),
+                t.DueAtUtc <= now,
+                t.StepId is not null,
+                t.Recipe,
+                t.AssignedToId is { } id ? names.GetValueOrDefault(id) : null))
+            .ToList();
+        return new(
+            sump.Id,
+            sump.Tag,
+            sump.AreaId,
+            [.. setup.MachinesOf(sump).Select(m => new BoardMachine(m.Tag, m.Name))],
+            SumpStanding.Of(standing?.ChargeId is null ? null : standing.Facts, now),
+            setup.OpenCharge(sump.Id)?.FilledAtUtc,
+            standing?.LastReadAtUtc,
+            [.. flags.OrderByDescending(f => f.Severity).ThenBy(f => f.RaisedAtUtc).ThenBy(f => f.Rule, StringComparer.Ordinal).ThenBy(f => f.Parameter, StringComparer.Ordinal)
+                .Select(f => new BoardFlag(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc, f.Version))],
+            work)
+        {
+            DaysToNext = work.Count == 0 ? null : work[0].DueDay.DayNumber - calendar.ShopDayOf(now).DayNumber,
+        };
+    }
+
+    private static BoardCounts Counts(List<BoardRow> rows, DateOnly today) => new(
+        rows.Count(r => r.Standing.State == SumpState.Action),
+        rows.Count(r => r.Standing.State == SumpState.Warning),
+        rows.Sum(r => r.Tasks.Count(t => t.IsLate)),
+        rows.Count(r => r.Standing.State == SumpState.NotMeasured),
+        rows.Count(r => r.Standing.State == SumpState.InRange),
+        rows.Count(r => r.Tasks.Any(t => t.IsLate || t.DueDay <= today)));
+
+    private static List<BoardDay> Days(ShopCalendar calendar, DateTime now)
+    {
+        var today = calendar.ShopDayOf(now);
+        return [.. Enumerable.Range(0, DaysShown).Select(n => today.AddDays(n)).Select(d => new BoardDay(d, calendar.IsOpen(d)))];
+    }
+
+    private static async Task<(List<BoardPerson> Known, List<BoardPerson> CanWork)> PeopleAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
+    {
+        var people = await db.Users.AsNoTracking()
+            .Select(p => new
+            {
+                p.Id,
+                p.DisplayName,
+                CanWork = db.UserRoles.Any(h => h.UserId == p.Id && db.Roles.Any(r => r.Id == h.RoleId && (r.Name == Roles.Operator || r.Name == Roles.Supervisor))),
+            })
+            .ToListAsync(cancellationToken);
+        var known = people.OrderBy(p => p.DisplayName, StringComparer.OrdinalIgnoreCase).ThenBy(p => p.Id).ToList();
+        return (known.ConvertAll(p => new BoardPerson(p.Id, p.DisplayName)), [.. known.Where(p => p.CanWork).Select(p => new BoardPerson(p.Id, p.DisplayName))]);
+    }
+
+    private sealed record StandingRow(Guid SumpId, Guid? ChargeId, DateTime? LastReadAtUtc, StandingFacts? Facts);
+}

@@ -1,0 +1,67 @@
+using ShopFluids.Calculations.Mixing;
+using ShopFluids.Core.Setup;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Core.Board;
+
+/// <summary>What the supervisor sees: everything open, in the order in which it needs somebody.</summary>
+/// <param name="Setup">The snapshot that the rows were made with; names and numbers are worded with it.</param>
+/// <param name="Days">The days of the strip, today first.</param>
+/// <param name="Rows">Sumps that need somebody.</param>
+/// <param name="Quiet">Sumps in range with nothing late.</param>
+/// <param name="People">Who can be given work.</param>
+public sealed record ShopBoard(
+    DateTime AtUtc,
+    ShopSetup Setup,
+    IReadOnlyList<BoardDay> Days,
+    BoardCounts Counts,
+    IReadOnlyList<BoardRow> Rows,
+    IReadOnlyList<BoardRow> Quiet,
+    IReadOnlyList<BoardPerson> People);
+
+public sealed record BoardDay(DateOnly Day, bool IsOpen);
+
+/// <param name="NeedSomeoneToday">Sumps with work late or due today.</param>
+public sealed record BoardCounts(int Action, int Warning, int TasksLate, int NotMeasured, int InRange, int NeedSomeoneToday);
+
+public sealed record BoardPerson(Guid Id, string Name);
+
+/// <summary>One sump.</summary>
+/// <param name="Machines">Tag and name of each machine served; more than one makes it a central system.</param>
+/// <param name="FilledAtUtc">When the open charge was filled; null when the sump stands empty.</param>
+/// <param name="Tasks">All open work, the earliest first.</param>
+public sealed record BoardRow(
+    Guid SumpId,
+    string Tag,
+    Guid AreaId,
+    IReadOnlyList<BoardMachine> Machines,
+    SumpStanding Standing,
+    DateTime? FilledAtUtc,
+    DateTime? LastReadAtUtc,
+    IReadOnlyList<BoardFlag> Flags,
+    IReadOnlyList<BoardTask> Tasks)
+{
+    /// <summary>The shop days until the next work; null when none is planned.</summary>
+    public int? DaysToNext { get; init; }
+
+    public bool IsQuiet => Standing.State == SumpState.InRange && Flags.Count == 0 && !Tasks.Any(t => t.IsLate);
+}
+
+public sealed record BoardMachine(string Tag, string Name);
+
+/// <param name="Numbers">What the rule was raised with.</param>
+public sealed record BoardFlag(
+    Guid Id, string Rule, string Parameter, Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers, DateTime RaisedAtUtc, long Version);
+
+/// <param name="DueDay">The shop day at whose end it becomes late.</param>
+/// <param name="IsOfPlan">Recurring work of the care plan; otherwise a flag asked for it.</param>
+public sealed record BoardTask(
+    Guid Id,
+    TaskKind Kind,
+    string Cause,
+    DateTime DueAtUtc,
+    DateOnly DueDay,
+    bool IsLate,
+    bool IsOfPlan,
+    TopUpRecipe? Recipe,
+    BoardPerson? Who);

@@ -1,0 +1,62 @@
+using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Flags;
+using ShopFluids.Core.Live;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Time;
+
+namespace ShopFluids.Core;
+
+public static class CoreServices
+{
+    /// <summary>
+    /// The commands and queries. They hold no state of their own and open a context for each operation, hence singletons. The
+    /// host adds the context factory, the provider and the clock.
+    /// </summary>
+    public static IServiceCollection AddShopFluidsCore(this IServiceCollection services) => services
+        .AddSingleton<ShopDatabase>()
+        .AddSingleton<ShopClock>()
+        .AddSingleton<ShopNews>()
+        .AddSingleton<SetupCache>()
+        .AddReadings()
+        .AddCharges()
+        .AddCare()
+        .AddSetup()
+        .AddRecord();
+
+    private static IServiceCollection AddReadings(this IServiceCollection services) => services
+        .AddSingleton<RecordReadingHandler>()
+        .AddSingleton<PreviewReadingQuery>();
+
+    private static IServiceCollection AddCharges(this IServiceCollection services) => services
+        .AddSingleton<FillSumpHandler>()
+        .AddSingleton<DrainSumpHandler>()
+        .AddSingleton<RecordAdditionHandler>();
+
+    private static IServiceCollection AddCare(this IServiceCollection services) => services
+        .AddSingleton<EndTaskHandler>()
+        .AddSingleton<AssignTaskHandler>()
+        .AddSingleton<CloseFlagHandler>()
+        .AddSingleton<NoticeOverdueHandler>();
+
+    private static IServiceCollection AddSetup(this IServiceCollection services) => services
+        .AddSingleton<SaveSiteHandler>()
+        .AddSingleton<AddAreaHandler>()
+        .AddSingleton<AddSumpHandler>()
+        .AddSingleton<AddFluidHandler>()
+        .AddSingleton<ReceiveLotHandler>()
+        .AddSingleton<QuarantineLotHandler>()
+        .AddSingleton<SetLimitsHandler>()
+        .AddSingleton<AddCareStepHandler>()
+        .AddSingleton<StopCareStepHandler>()
+        .AddSingleton<AddInstrumentHandler>()
+        .AddSingleton<AddWaterSourceHandler>()
+        .AddSingleton<ShipParametersHandler>();
+
+    private static IServiceCollection AddRecord(this IServiceCollection services) => services
+        .AddSingleton<VerifyQuery>();
+}

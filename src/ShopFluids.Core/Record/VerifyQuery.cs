@@ -1,0 +1,165 @@
+using System.Security.Cryptography;
+using System.Text;
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Sumps;
+
+namespace ShopFluids.Core.Record;
+
+public enum VerifyProblem
+{
+    /// <summary>An entry's content does not give its hash.</summary>
+    EntryChanged,
+
+    /// <summary>An entry does not follow the one before it: removed, inserted or reordered.</summary>
+    ChainBroken,
+
+    /// <summary>The head does not point at the last entry: entries were cut off.</summary>
+    HeadMismatch,
+
+    /// <summary>A row differs from what the record says of it.</summary>
+    RowChanged,
+
+    /// <summary>A row that the record knows is gone.</summary>
+    RowMissing,
+
+    /// <summary>A row that the record does not know.</summary>
+    RowUnrecorded,
+
+    /// <summary>A standing differs from its rebuild.</summary>
+    StandingDiffers,
+}
+
+/// <summary>One thing that is not as it should be.</summary>
+/// <param name="Where">Entity and key of the row, or the entry's number.</param>
+/// <param name="Entry">The record entry that says otherwise, where there is one.</param>
+public sealed record VerifyFinding(VerifyProblem Problem, string Where, long? Entry = null);
+
+/// <param name="HeadHash">The hash of the last entry: the fingerprint of the whole record.</param>
+public sealed record VerifyReport(long Entries, int Rows, int Standings, string HeadHash, IReadOnlyList<VerifyFinding> Findings);
+
+/// <summary>
+/// Proves the record: every entry gives its hash and follows the one before, every recorded row is as the record last says,
+/// and every standing equals its rebuild from history.
+/// </summary>
+public sealed class VerifyQuery(ShopDatabase database)
+{
+    private readonly record struct Image(long Entry, string Digest);
+
+    public async Task<VerifyReport> RunAsync(CancellationToken cancellationToken)
+    {
+        await using var db = await database.ReadAsync(cancellationToken);
+
+        // One transaction, one moment: what is stored while this runs is left out as a whole.
+        await using var moment = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, cancellationToken);
+        var findings = new List<VerifyFinding>();
+        var (head, images) = await CheckChainAsync(db, findings, cancellationToken);
+        var rows = await CheckRowsAsync(db, images, findings, cancellationToken);
+        var standings = await CheckStandingsAsync(db, findings, cancellationToken);
+        return new(head.Sequence, rows, standings, head.Hash, findings);
+    }
+
+    private static async Task<(RecordHead Head, Dictionary<string, Image> Images)> CheckChainAsync(ShopFluidsDbContext db, List<VerifyFinding> findings, CancellationToken cancellationToken)
+    {
+        var images = new Dictionary<string, Image>(StringComparer.Ordinal);
+        var head = await db.RecordHead.AsNoTracking().SingleAsync(cancellationToken);
+        var (sequence, hash) = (0L, RecordEntry.FirstPreviousHash);
+        await foreach (var entry in db.RecordEntries.AsNoTracking().OrderBy(e => e.Sequence).AsAsyncEnumerable().WithCancellation(cancellationToken))
+        {
+            if (entry.Sequence != sequence + 1 || entry.PreviousHash != hash)
+            {
+                findings.Add(new(VerifyProblem.ChainBroken, $"RecordEntry {entry.Sequence}", entry.Sequence));
+            }
+
+            if (entry.ComputeHash() != entry.Hash)
+            {
+                findings.Add(new(VerifyProblem.EntryChanged, $"RecordEntry {entry.Sequence}", entry.Sequence));
+            }
+
+            Remember(images, entry);
+            (sequence, hash) = (entry.Sequence, entry.Hash);
+        }
+
+        if (head.Sequence != sequence || head.Hash != hash)
+        {
+            findings.Add(new(VerifyProblem.HeadMismatch, "RecordHead", head.Sequence));
+        }
+
+        return (head, images);
+    }
+
+    private static void Remember(Dictionary<string, Image> images, RecordEntry entry)
+    {
+        using var changes = JsonDocument.Parse(entry.Changes);
+        foreach (var change in changes.RootElement.EnumerateArray())
+        {
+            var row = $"{change.GetProperty("entity").GetString()} {change.GetProperty("key").GetString()}";
+            if (change.TryGetProperty("after", out var after))
+            {
+                images[row] = new(entry.Sequence, Digest(after.GetRawText()));
+            }
+            else
+            {
+                images.Remove(row);
+            }
+        }
+    }
+
+    private static async Task<int> CheckRowsAsync(ShopFluidsDbContext db, Dictionary<string, Image> images, List<VerifyFinding> findings, CancellationToken cancellationToken)
+    {
+        var rows = 0;
+        foreach (var type in db.Model.GetEntityTypes().Where(t => typeof(IRecorded).IsAssignableFrom(t.ClrType)).OrderBy(t => t.ShortName(), StringComparer.Ordinal))
+        {
+            await foreach (var entity in RowSource.Of(db, type).WithCancellation(cancellationToken))
+            {
+                rows++;
+                var entry = db.Entry(entity);
+                var row = $"{type.ShortName()} {RowImage.KeyOf(entry)}";
+                if (!images.Remove(row, out var image))
+                {
+                    findings.Add(new(VerifyProblem.RowUnrecorded, row));
+                }
+                else if (image.Digest != Digest(RowImage.Of(entry)))
+                {
+                    findings.Add(new(VerifyProblem.RowChanged, row, image.Entry));
+                }
+            }
+        }
+
+        findings.AddRange(images.OrderBy(i => i.Key, StringComparer.Ordinal).Select(i => new VerifyFinding(VerifyProblem.RowMissing, i.Key, i.Value.Entry)));
+        return rows;
+    }
+
+    private static async Task<int> CheckStandingsAsync(ShopFluidsDbContext db, List<VerifyFinding> findings, CancellationToken cancellationToken)
+    {
+        var sumps = await db.Sumps.AsNoTracking().OrderBy(s => s.TagKey).ToListAsync(cancellationToken);
+        foreach (var sump in sumps)
+        {
+            var stored = await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
+            var rebuilt = new Standing(sump.Id);
+            (await StandingRebuild.FromHistoryAsync(db, sump, cancellationToken)).ApplyTo(rebuilt);
+            if (stored is null || Text(stored) != Text(rebuilt))
+            {
+                findings.Add(new(VerifyProblem.StandingDiffers, $"Standing {sump.Tag}"));
+            }
+        }
+
+        return sumps.Count;
+    }
+
+    private static string Text(Standing standing) => JsonColumn.Write(new
+    {
+        standing.ChargeId,
+        standing.Verdict,
+        standing.Direction,
+        standing.LastReadAtUtc,
+        standing.VolumeLitres,
+        standing.OpenFlagCount,
+        standing.NextTestDueAtUtc,
+        standing.NextDueAtUtc,
+        standing.Facts,
+    });
+
+    private static string Digest(string image) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(image)));
+}

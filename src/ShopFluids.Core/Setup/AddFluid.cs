@@ -1,0 +1,71 @@
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Fluids;
+using ShopFluids.Core.Limits;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules.Shipped;
+
+namespace ShopFluids.Core.Setup;
+
+/// <summary>Adds a fluid with the limits that ship for it; they can be changed from an instant on.</summary>
+public sealed record AddFluid(Guid Id, FluidData Data, decimal TargetLowPercent, decimal TargetHighPercent);
+
+public sealed class AddFluidHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
+{
+    public async Task<Result<Saved>> HandleAsync(AddFluid command, Actor actor, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(command);
+        await using var write = await database.WriteAsync(cancellationToken);
+        var setup = await setups.ForAsync(write, cancellationToken);
+        if (setup.Fluids.Any(f => f.Id == command.Id))
+        {
+            return new Saved(command.Id);
+        }
+
+        var errors = Check(command);
+        var key = command.Data.Name.Trim().ToUpperInvariant();
+        if (setup.Fluids.Any(f => f.NameKey == key))
+        {
+            errors.Add(new("name", FieldProblem.NotUnique, Detail: command.Data.Name));
+        }
+
+        if (errors.Count > 0)
+        {
+            return new FieldErrors(errors);
+        }
+
+        write.Database.Add(new Fluid(command.Id, command.Data with { Name = command.Data.Name.Trim() }));
+        write.Database.Add(new LimitSet(
+            clock.NewId(),
+            command.Id,
+            null,
+            1,
+            DateTime.UnixEpoch,
+            [.. ShippedLimits.Default(command.TargetLowPercent, command.TargetHighPercent).Select(l => l.Limits)]));
+        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, command.Data.Name.Trim()), cancellationToken);
+        return new Saved(command.Id);
+    }
+
+    private static List<FieldError> Check(AddFluid command)
+    {
+        var errors = new List<FieldError>();
+        var data = command.Data;
+        SetupFields.Text(errors, "name", data.Name, 120);
+        SetupFields.Text(errors, "wasteCode", data.WasteCode, 20, isRequired: false);
+        SetupFields.Text(errors, "safetySheetPlace", data.SafetySheetPlace, 200, isRequired: false);
+        SetupFields.Text(errors, "biocide", data.Biocide, 120, isRequired: false);
+        SetupFields.Range(errors, "refractometerFactor", data.RefractometerFactor, 0.1m, 10, "%/Brix");
+        if (data.TitrationFactor is { } titration)
+        {
+            SetupFields.Range(errors, "titrationFactor", titration, 0.01m, 10, "%/mL");
+        }
+
+        SetupFields.Range(errors, "targetLow", command.TargetLowPercent, 0.5m, 50, "%");
+        SetupFields.Range(errors, "targetHigh", command.TargetHighPercent, decimal.Max(0.5m, command.TargetLowPercent), 50, "%");
+        SetupFields.Range(errors, "targetPercent", data.TargetPercent, command.TargetLowPercent, command.TargetHighPercent, "%");
+        SetupFields.Range(errors, "premixMinimum", data.PremixMinimumPercent, 0, data.TargetPercent, "%");
+        SetupFields.Range(errors, "premixMaximum", data.PremixMaximumPercent, data.TargetPercent, 100, "%");
+        SetupFields.Range(errors, "shelfLifeDays", data.ShelfLifeDays, 1, 3660, "d");
+        return errors;
+    }
+}

@@ -1,0 +1,41 @@
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Instruments;
+using ShopFluids.Core.Machines;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Time;
+
+namespace ShopFluids.Core.Setup;
+
+public sealed record AddInstrument(Guid Id, string Tag, InstrumentKind Kind, decimal Resolution, decimal Accuracy, bool CompensatesTemperature, DateOnly? CheckedOn);
+
+public sealed class AddInstrumentHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
+{
+    public async Task<Result<Saved>> HandleAsync(AddInstrument command, Actor actor, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(command);
+        await using var write = await database.WriteAsync(cancellationToken);
+        var setup = await setups.ForAsync(write, cancellationToken);
+        if (setup.Instruments.Any(i => i.Id == command.Id))
+        {
+            return new Saved(command.Id);
+        }
+
+        var errors = new List<FieldError>();
+        SetupFields.Tag(errors, "tag", command.Tag);
+        SetupFields.Range(errors, "resolution", command.Resolution, 0.001m, 10);
+        SetupFields.Range(errors, "accuracy", command.Accuracy, 0, 5);
+        if (setup.Instruments.Any(i => i.TagKey == Tags.Key(command.Tag)))
+        {
+            errors.Add(new("tag", FieldProblem.NotUnique, Detail: command.Tag));
+        }
+
+        if (errors.Count > 0)
+        {
+            return new FieldErrors(errors);
+        }
+
+        write.Database.Add(new Instrument(command.Id, command.Tag.Trim(), command.Kind, command.Resolution, command.Accuracy, command.CompensatesTemperature, command.CheckedOn));
+        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, command.Tag.Trim()), cancellationToken);
+        return new Saved(command.Id);
+    }
+}

@@ -1,0 +1,83 @@
+using System.Globalization;
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Machines;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Time;
+using ShopFluids.Core.Wording;
+
+namespace ShopFluids.Core.Setup;
+
+/// <summary>Makes the site, or changes it.</summary>
+/// <param name="ClosedWeekdays">Bits, Sunday = 1 to Saturday = 64; not all seven.</param>
+/// <param name="SeenVersion">The version that the person saw, so that two people do not overwrite each other; null when made.</param>
+public sealed record SaveSite(
+    Guid Id,
+    string Name,
+    string TimeZoneId,
+    string Culture,
+    UnitSystem Units,
+    string Currency,
+    int DayStartHour,
+    int ClosedWeekdays,
+    decimal MeasurableLitres,
+    string? SafetySheetPlace,
+    long? SeenVersion = null);
+
+/// <summary>Somebody else changed it since it was read.</summary>
+public sealed record ChangedMeanwhile(long CurrentVersion) : Error;
+
+public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
+{
+    public async Task<Result<Saved>> HandleAsync(SaveSite command, Actor actor, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(command);
+        var errors = Check(command);
+        if (errors.Count > 0)
+        {
+            return new FieldErrors(errors);
+        }
+
+        await using var write = await database.WriteAsync(cancellationToken);
+        var site = await write.Database.Sites.FirstOrDefaultAsync(cancellationToken);
+        if (site is null)
+        {
+            site = new Site(command.Id, command.Name, command.TimeZoneId, command.Culture, command.Units, command.Currency);
+            write.Database.Add(site);
+        }
+        else if (command.SeenVersion is { } seen && seen != site.Version)
+        {
+            return new ChangedMeanwhile(site.Version);
+        }
+
+        site.Change(command.Name.Trim(), command.TimeZoneId, command.Culture, command.Units, command.Currency.ToUpperInvariant(), command.DayStartHour, command.ClosedWeekdays, command.MeasurableLitres, command.SafetySheetPlace);
+        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, site.Name), cancellationToken);
+        return new Saved(site.Id);
+    }
+
+    private static List<FieldError> Check(SaveSite command)
+    {
+        var errors = new List<FieldError>();
+        SetupFields.Text(errors, "name", command.Name, 120);
+        SetupFields.Text(errors, "safetySheetPlace", command.SafetySheetPlace, 200, isRequired: false);
+        SetupFields.Range(errors, "dayStartHour", command.DayStartHour, 0, 23);
+        SetupFields.Range(errors, "closedWeekdays", command.ClosedWeekdays, 0, 126);
+        SetupFields.Range(errors, "measurableLitres", command.MeasurableLitres, 0.01m, 10, "L");
+        if (!TimeZoneInfo.TryFindSystemTimeZoneById(command.TimeZoneId, out _))
+        {
+            errors.Add(new("timeZone", FieldProblem.UnknownChoice, Detail: command.TimeZoneId));
+        }
+
+        if (!CultureInfo.GetCultures(CultureTypes.SpecificCultures).Any(c => c.Name == command.Culture))
+        {
+            errors.Add(new("culture", FieldProblem.UnknownChoice, Detail: command.Culture));
+        }
+
+        if (command.Currency.Length != 3)
+        {
+            errors.Add(new("currency", FieldProblem.UnknownChoice, Detail: command.Currency));
+        }
+
+        return errors;
+    }
+}
