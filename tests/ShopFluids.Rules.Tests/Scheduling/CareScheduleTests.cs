@@ -61,6 +61,17 @@ public sealed class CareScheduleTests
     }
 
     [Theory]
+    [InlineData("2028-01-31", "2028-03-01")]
+    [InlineData("2027-01-31", "2027-03-02")]
+    [InlineData("2026-12-15", "2027-01-14")]
+    public void NextDueDay_ThirtyDays_CountsDaysOverMonthEndsAndLeapDays(string anchor, string due)
+    {
+        var step = Some.Step(intervalDays: 30, anchor: Day(anchor), closedDays: ClosedDayPolicy.AsIs);
+
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(step, Day(anchor), Day(anchor), Calendar));
+    }
+
+    [Theory]
     [InlineData("2026-03-04", "2026-03-11")]
     [InlineData("2026-03-06", "2026-03-13")]
     [InlineData("2026-03-07", "2026-03-16")]
