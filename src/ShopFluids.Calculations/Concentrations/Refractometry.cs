@@ -55,6 +55,36 @@ public static class Refractometry
     }
 
     /// <summary>
+    /// The lowest reading that still means a concentration of 0 % or more, °Bx: what a field may name as the start of its range.
+    /// Found by halving, because B + k(B, T) rises with B; within 1e-9 °Bx, on the accepted side.
+    /// </summary>
+    /// <param name="waterBrix">B_w, −1 to 5 °Bx.</param>
+    /// <param name="temperatureCelsius">T, 10 to 30 °C; null where the instrument compensates.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
+    public static double LowestReading(double waterBrix, double? temperatureCelsius)
+    {
+        Require.Between(waterBrix, MinimumWaterBrix, MaximumWaterBrix, "Brix");
+        if (temperatureCelsius is not { } celsius)
+        {
+            return Math.Max(0, waterBrix);
+        }
+
+        var (below, accepted) = (0.0, MaximumBrix);
+        if (CorrectTo20Celsius(below, celsius) >= waterBrix)
+        {
+            return below;
+        }
+
+        while (accepted - below > 1e-9)
+        {
+            var middle = (below + accepted) / 2;
+            (below, accepted) = CorrectTo20Celsius(middle, celsius) >= waterBrix ? (below, middle) : (middle, accepted);
+        }
+
+        return accepted;
+    }
+
+    /// <summary>
     /// The concentration with its uncertainty, % v/v, k = 2 (JCGM 100, first order). Counted: resolution and accuracy of the sample's
     /// reading, resolution of the water's reading, resolution of the thermometer. Not counted, because nobody states them: the
     /// uncertainty of the factor and of using sucrose's temperature table for an emulsion. The accuracy of the water's reading is left

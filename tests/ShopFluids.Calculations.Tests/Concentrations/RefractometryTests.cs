@@ -124,4 +124,35 @@ public sealed class RefractometryTests
 
     [Fact]
     public void Percent_ExactlyOneHundred_IsAccepted() => Assert.Equal(100, Refractometry.Percent(10, 0, 10));
+
+    [Theory]
+    [InlineData(0, 20, 0)]
+    [InlineData(0, 30, 0)]
+    [InlineData(-1, 10, 0)]
+    [InlineData(0.5, 20, 0.5)]
+    [InlineData(0, 10, 0.504032)]
+    public void LowestReading_WaterAndTemperature_IsWhereTheConcentrationStarts(double waterBrix, double celsius, double expected) =>
+        Assert.Equal(expected, Refractometry.LowestReading(waterBrix, celsius), tolerance: 1e-6);
+
+    [Theory]
+    [InlineData(-0.5, 0)]
+    [InlineData(0.3, 0.3)]
+    public void LowestReading_CompensatingInstrument_IsTheWatersReading(double waterBrix, double expected) =>
+        Assert.Equal(expected, Refractometry.LowestReading(waterBrix, null));
+
+    [Property]
+    public void LowestReading_AnyWaterAndTemperature_IsAcceptedAndNothingLowerIs(byte waterStep, byte degreeStep)
+    {
+        var (water, celsius) = (-1 + (waterStep * 6.0 / 255), 10 + (degreeStep * 20.0 / 255));
+        var lowest = Refractometry.LowestReading(water, celsius);
+        Assert.InRange(Refractometry.Percent(Refractometry.CorrectTo20Celsius(lowest, celsius), water, 1), 0, 1.8);
+        Assert.True(lowest == 0 || Refractometry.CorrectTo20Celsius(lowest - 2e-9, celsius) < water);
+    }
+
+    [Fact]
+    public void LowestReading_OutOfRange_IsRefusedByName()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>("waterBrix", () => Refractometry.LowestReading(5.1, null));
+        Assert.Throws<ArgumentOutOfRangeException>("temperatureCelsius", () => Refractometry.LowestReading(0, 31));
+    }
 }

@@ -7,8 +7,8 @@ using Xunit;
 namespace ShopFluids.Calculations.Tests.Mixing;
 
 /// <summary>What holds for every sump and every wish: mass balance, brim, pump intake, premix limits, and no better recipe left out.</summary>
-[Properties(MaxTest = 3000, Replay = "20260101,20260103", Arbitrary = [typeof(TopUpProperties)])]
-public sealed class TopUpProperties
+[Properties(MaxTest = 3000, Replay = "20260101,20260103", Arbitrary = [typeof(TopUpPropertyTests)])]
+public sealed class TopUpPropertyTests
 {
     private const double Rounding = 1e-7;
 
