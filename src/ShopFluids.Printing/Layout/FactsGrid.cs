@@ -1,3 +1,4 @@
+using ShopFluids.Printing.Drawing;
 using ShopFluids.Printing.Fonts;
 
 namespace ShopFluids.Printing.Layout;
@@ -10,7 +11,8 @@ internal sealed class FactsGrid
 {
     private const double LabelGap = 6;
     private const double ColumnGap = 14;
-    private const double MostForLabel = 0.6;
+    private const double MostForLabel = 0.55;
+    private const double LongestKeptWord = 62;
     private const double Lead = SheetStyle.Body * 1.36;
     private readonly IReadOnlyList<IReadOnlyList<Cell>> _rows;
     private readonly IReadOnlyList<double> _widths;
@@ -59,7 +61,9 @@ internal sealed class FactsGrid
     {
         var word = facts.Select(f => TextLines.LongestWord(f.Value, f.Face, SheetStyle.Body)).DefaultIfEmpty(0).Max();
         var line = facts.Select(f => Measure(f.Value, f.Face)).DefaultIfEmpty(0).Max();
-        return (label + word, label + line, true);
+
+        // One overlong word is broken rather than left to starve the other columns.
+        return (label + Math.Min(word, LongestKeptWord), label + line, true);
     }
 
     private Cell Lay(SheetFact fact, int column) =>

@@ -1,3 +1,4 @@
+using ShopFluids.Printing.Drawing;
 using ShopFluids.Printing.Fonts;
 
 namespace ShopFluids.Printing.Layout;

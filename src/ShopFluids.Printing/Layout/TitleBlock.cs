@@ -1,4 +1,5 @@
 using ShopFluids.Core.Wording;
+using ShopFluids.Printing.Drawing;
 using ShopFluids.Printing.Fonts;
 
 namespace ShopFluids.Printing.Layout;

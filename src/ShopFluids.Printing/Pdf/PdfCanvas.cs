@@ -1,6 +1,6 @@
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
-using ShopFluids.Printing.Layout;
+using ShopFluids.Printing.Drawing;
 
 namespace ShopFluids.Printing.Pdf;
 

@@ -1,5 +1,6 @@
 using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Wording;
+using ShopFluids.Printing.Drawing;
 using ShopFluids.Printing.Fonts;
 using ShopFluids.Printing.Layout;
 

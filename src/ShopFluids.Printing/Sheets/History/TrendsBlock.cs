@@ -1,6 +1,7 @@
 using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Wording;
 using ShopFluids.Printing.Charts;
+using ShopFluids.Printing.Drawing;
 using ShopFluids.Printing.Fonts;
 using ShopFluids.Printing.Layout;
 

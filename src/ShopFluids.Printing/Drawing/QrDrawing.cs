@@ -1,6 +1,6 @@
 using QRCoder;
 
-namespace ShopFluids.Printing.Layout;
+namespace ShopFluids.Printing.Drawing;
 
 /// <summary>Draws a QR code as filled rectangles, one for each run of dark modules.</summary>
 internal static class QrDrawing

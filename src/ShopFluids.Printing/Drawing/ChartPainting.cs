@@ -1,7 +1,7 @@
 using ShopFluids.Printing.Charts;
 using ShopFluids.Printing.Fonts;
 
-namespace ShopFluids.Printing.Layout;
+namespace ShopFluids.Printing.Drawing;
 
 /// <summary>Paints a chart in black ink: limits differ by stroke, readings by shape, the target is a grey band.</summary>
 internal static class ChartPainting

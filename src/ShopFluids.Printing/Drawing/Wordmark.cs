@@ -1,4 +1,4 @@
-namespace ShopFluids.Printing.Layout;
+namespace ShopFluids.Printing.Drawing;
 
 /// <summary>The wordmark as outlines: the u is a sump with fluid standing in it.</summary>
 internal static class Wordmark

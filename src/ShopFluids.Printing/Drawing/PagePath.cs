@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Runtime.InteropServices;
 
-namespace ShopFluids.Printing.Layout;
+namespace ShopFluids.Printing.Drawing;
 
 internal enum PathStepKind
 {

@@ -1,6 +1,6 @@
 using ShopFluids.Printing.Fonts;
 
-namespace ShopFluids.Printing.Layout;
+namespace ShopFluids.Printing.Drawing;
 
 /// <summary>One thing on a page, in points from the upper left corner. Black is 0, white is 1.</summary>
 internal abstract record PageItem;

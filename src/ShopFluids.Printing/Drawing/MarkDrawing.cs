@@ -1,6 +1,6 @@
 using ShopFluids.Printing.Charts;
 
-namespace ShopFluids.Printing.Layout;
+namespace ShopFluids.Printing.Drawing;
 
 /// <summary>The verdict marks in black, drawn on a grid of 24 by 24 like those of the screens.</summary>
 internal static class MarkDrawing
