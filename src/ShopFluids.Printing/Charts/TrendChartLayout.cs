@@ -45,7 +45,7 @@ public static class TrendChartLayout
         items.AddRange(TrendLimitLines.Bands(model, plot));
         items.AddRange(Days(model, plot, height, measure, sizes));
         items.AddRange(Values(model, plot, sizes));
-        items.AddRange(TrendLimitLines.Draw(model, plot, sizes));
+        items.AddRange(TrendLimitLines.Draw(model, plot, measure, sizes));
         items.AddRange(Now(model, plot, measure, sizes));
         items.AddRange(TrendReadings.Draw(model, plot, sizes));
         items.Add(new ChartText(ChartClass.Title, frame.Left, sizes.Title, model.Trend.Title, ChartAnchor.Start, sizes.Title));

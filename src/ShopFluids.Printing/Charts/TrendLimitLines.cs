@@ -18,21 +18,44 @@ internal static class TrendLimitLines
         }
     }
 
-    public static IEnumerable<ChartItem> Draw(TrendChartModel model, TrendPlot plot, TrendChartSizes sizes)
+    public static IEnumerable<ChartItem> Draw(TrendChartModel model, TrendPlot plot, TextMeasure measure, TrendChartSizes sizes)
     {
-        foreach (var limits in Shown(model))
-        {
-            foreach (var line in Lines(limits))
-            {
-                yield return new ChartLine(line.Class, plot.X(limits.FromUtc), plot.Y(line.Value), plot.X(limits.ToUtc), plot.Y(line.Value));
-            }
-        }
-
         if (Last(model) is not { } last)
         {
             yield break;
         }
 
+        foreach (var limits in Shown(model))
+        {
+            foreach (var line in Lines(limits))
+            {
+                yield return new ChartLine(line.Class, plot.X(limits.FromUtc), plot.Y(line.Value), plot.X(limits.ToUtc), plot.Y(line.Value));
+                if (limits != last && !Lines(last).Contains(line) && Earlier(model, plot, limits, line, measure, sizes) is { } label)
+                {
+                    yield return label;
+                }
+            }
+        }
+
+        foreach (var item in Named(model, plot, last, sizes))
+        {
+            yield return item;
+        }
+    }
+
+    /// <summary>The value of a limit that no longer applies, small at the end of its line, if the line is long enough for it.</summary>
+    private static ChartText? Earlier(TrendChartModel model, TrendPlot plot, TrendLimits limits, LimitLine line, TextMeasure measure, TrendChartSizes sizes)
+    {
+        var text = model.Trend.Format(line.Value, model.Trend.Range.Decimals);
+        var size = sizes.Text * 0.9;
+        var right = plot.X(limits.ToUtc) - (size * 0.4);
+        var y = plot.Y(line.Value) + (line.IsHigh ? -size * 0.3 : size);
+        var fits = right - measure(text, size, isBold: true) > plot.X(limits.FromUtc) && y <= plot.Bottom + (size * 0.4) && y - size >= plot.Top - (size * 0.5);
+        return fits ? new ChartText(ChartClass.LimitText, right, y, text, ChartAnchor.End, size) : null;
+    }
+
+    private static IEnumerable<ChartItem> Named(TrendChartModel model, TrendPlot plot, TrendLimits last, TrendChartSizes sizes)
+    {
         var lines = Lines(last).ToList();
         var wanted = lines.Select(l => plot.Y(l.Value)).ToList();
         var heights = LabelColumn.Spread(wanted, sizes.Text * 1.12, plot.Top, plot.Bottom);
@@ -57,16 +80,16 @@ internal static class TrendLimitLines
 
     private static IEnumerable<LimitLine> Lines(TrendLimits limits)
     {
-        (string Class, double? Value)[] lines =
+        (string Class, double? Value, bool IsHigh)[] lines =
         [
-            (ChartClass.Action, limits.ActionHigh), (ChartClass.Warning, limits.WarningHigh),
-            (ChartClass.Warning, limits.WarningLow), (ChartClass.Action, limits.ActionLow),
+            (ChartClass.Action, limits.ActionHigh, true), (ChartClass.Warning, limits.WarningHigh, true),
+            (ChartClass.Warning, limits.WarningLow, false), (ChartClass.Action, limits.ActionLow, false),
         ];
-        foreach (var (name, value) in lines)
+        foreach (var (name, value, isHigh) in lines)
         {
             if (value is { } known)
             {
-                yield return new LimitLine(name, known);
+                yield return new LimitLine(name, known, isHigh);
             }
         }
     }
@@ -77,5 +100,5 @@ internal static class TrendLimitLines
         return words.Replace("{0}", model.Trend.Format(line.Value, model.Trend.Range.Decimals), StringComparison.Ordinal);
     }
 
-    private sealed record LimitLine(string Class, double Value);
+    private sealed record LimitLine(string Class, double Value, bool IsHigh);
 }

@@ -54,7 +54,9 @@ public sealed class TrendChartLayoutTests
         Assert.Equal(highs[0].X2, highs[1].X1, 6);
         Assert.Equal((highs[0].X1 + highs[1].X2) / 2, highs[0].X2, 6);
         Assert.True(highs[1].Y1 < highs[0].Y1);
-        Assert.Contains(drawing.All<ChartText>(ChartClass.LimitText), t => t.Text == "action 12.0");
+        var labels = drawing.All<ChartText>(ChartClass.LimitText);
+        Assert.Contains(labels, t => t.Text == "action 12.0");
+        Assert.Contains(labels, t => t.Text == "11.0" && t.Anchor == ChartAnchor.End && t.X < highs[0].X2);
     }
 
     [Fact]

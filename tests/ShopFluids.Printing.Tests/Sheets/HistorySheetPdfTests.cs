@@ -235,6 +235,15 @@ public sealed class HistorySheetPdfTests
     }
 
     [Fact]
+    public void Write_TimeOfPrintingNotInUtc_Refuses()
+    {
+        var sheet = SampleSheet.Build();
+        var local = DateTime.SpecifyKind(sheet.Origin.PrintedAtUtc, DateTimeKind.Unspecified);
+
+        Assert.Throws<ArgumentException>(() => HistorySheetPdf.Write(sheet with { Origin = sheet.Origin with { PrintedAtUtc = local } }, PaperSize.A4, Stream.Null));
+    }
+
+    [Fact]
     public void Write_NoSheets_Refuses() => Assert.Throws<ArgumentException>(() => HistorySheetPdf.Write([], PaperSize.A4, Stream.Null));
 
     /// <summary>Whether a level line runs through the middle of a word.</summary>

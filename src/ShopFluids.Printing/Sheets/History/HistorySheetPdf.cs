@@ -10,12 +10,18 @@ public static class HistorySheetPdf
     public static void Write(HistorySheet sheet, PaperSize paper, Stream output) => Write([sheet], paper, output);
 
     /// <summary>Writes the sheets of several sumps, such as those of one machine, into one file; each counts its own pages.</summary>
-    /// <exception cref="ArgumentException"><paramref name="sheets"/> is empty.</exception>
+    /// <exception cref="ArgumentException"><paramref name="sheets"/> is empty, or its time of printing is not in UTC.</exception>
     public static void Write(IReadOnlyList<HistorySheet> sheets, PaperSize paper, Stream output)
     {
         if (sheets.Count == 0)
         {
             throw new ArgumentException("There is no sheet to write.", nameof(sheets));
+        }
+
+        if (sheets[0].Origin.PrintedAtUtc.Kind != DateTimeKind.Utc)
+        {
+            // Any other kind would be read in the server's own time zone and give other bytes elsewhere.
+            throw new ArgumentException("The time of printing must be in UTC.", nameof(sheets));
         }
 
         PdfCanvas.Write(HistorySheetDocument.LayOut(sheets, paper), output);

@@ -59,8 +59,11 @@ internal static class StandingBlock
             (Texts.Sheet_HardnessNow, charge.HardnessNow, PrintFace.Bold),
         ];
         var grid = new FactsGrid([.. known.Where(f => !string.IsNullOrWhiteSpace(f.Value)).Select(f => new SheetFact(f.Label, f.Value ?? "", f.Face))], 2, width);
-        grid.Draw(page, x, y);
-        return y + grid.Height;
+
+        // A hair lower, so that its first line stands level with the first row of the table beside it.
+        const double drop = 1.5;
+        grid.Draw(page, x, y + drop);
+        return y + drop + grid.Height;
     }
 
     private static double Sentence(PrintPage page, double x, double y, string text)
