@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
-using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
@@ -36,8 +35,8 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             .Select(s => new StandingRow(s.SumpId, s.ChargeId, s.LastReadAtUtc, s.Facts))
             .ToDictionaryAsync(s => s.SumpId, cancellationToken);
         var flags = (await db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null).ToListAsync(cancellationToken)).ToLookup(f => f.SumpId);
-        var people = await PeopleAsync(db, cancellationToken);
-        var names = people.Known.ToDictionary(p => p.Id);
+        var people = await OpenWorkQuery.PeopleAsync(db, cancellationToken);
+        var names = people.ToDictionary(p => p.Person.Id, p => p.Person);
         var tasks = (await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken)).ToLookup(t => t.SumpId);
 
         var rows = setup.Sumps.Where(s => !s.IsRetired && (filter.AreaId is null || s.AreaId == filter.AreaId))
@@ -54,7 +53,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
                 .OrderBy(r => r.Standing.State)
                 .ThenBy(r => r.Tasks.Count == 0 ? DateTime.MaxValue : r.Tasks[0].DueAtUtc)],
             filter.AsksForWork || filter.Show is SumpState.InRange ? [] : [.. wanted.Where(r => r.IsQuiet)],
-            people.CanWork);
+            [.. people.Where(p => p.CanWork).Select(p => p.Person)]);
     }
 
     private static bool IsWanted(BoardRow row, BoardFilter filter) =>
@@ -64,19 +63,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
     private static BoardRow Row(
         Sump sump, ShopSetup setup, StandingRow? standing, IEnumerable<Flag> flags, IEnumerable<CareTask> tasks, Dictionary<Guid, BoardPerson> names, DateTime now)
     {
-        var calendar = setup.Calendar;
-        var work = tasks.OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Cause, StringComparer.Ordinal)
-            .Select(t => new BoardTask(
-                t.Id,
-                t.Kind,
-                t.Cause,
-                t.DueAtUtc,
-                CareSchedule.DueDayOf(t.DueAtUtc, calendar),
-                t.DueAtUtc <= now,
-                t.StepId is not null,
-                t.Recipe,
-                t.AssignedToId is { } id ? names.GetValueOrDefault(id) : null))
-            .ToList();
+        var work = OpenWorkQuery.Tasks(tasks, names, setup.Calendar, now);
         return new(
             sump.Id,
             sump.Tag,
@@ -85,11 +72,10 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             SumpStanding.Of(standing?.ChargeId is null ? null : standing.Facts, now),
             setup.OpenCharge(sump.Id)?.FilledAtUtc,
             standing?.LastReadAtUtc,
-            [.. flags.OrderByDescending(f => f.Severity).ThenBy(f => f.RaisedAtUtc).ThenBy(f => f.Rule, StringComparer.Ordinal).ThenBy(f => f.Parameter, StringComparer.Ordinal)
-                .Select(f => new BoardFlag(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc, f.Version))],
+            OpenWorkQuery.Flags(flags),
             work)
         {
-            DaysToNext = work.Count == 0 ? null : work[0].DueDay.DayNumber - calendar.ShopDayOf(now).DayNumber,
+            DaysToNext = work.Count == 0 ? null : work[0].DueDay.DayNumber - setup.Calendar.ShopDayOf(now).DayNumber,
         };
     }
 
@@ -105,20 +91,6 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
     {
         var today = calendar.ShopDayOf(now);
         return [.. Enumerable.Range(0, DaysShown).Select(n => today.AddDays(n)).Select(d => new BoardDay(d, calendar.IsOpen(d)))];
-    }
-
-    private static async Task<(List<BoardPerson> Known, List<BoardPerson> CanWork)> PeopleAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
-    {
-        var people = await db.Users.AsNoTracking()
-            .Select(p => new
-            {
-                p.Id,
-                p.DisplayName,
-                CanWork = db.UserRoles.Any(h => h.UserId == p.Id && db.Roles.Any(r => r.Id == h.RoleId && (r.Name == Roles.Operator || r.Name == Roles.Supervisor))),
-            })
-            .ToListAsync(cancellationToken);
-        var known = people.OrderBy(p => p.DisplayName, StringComparer.OrdinalIgnoreCase).ThenBy(p => p.Id).ToList();
-        return (known.ConvertAll(p => new BoardPerson(p.Id, p.DisplayName)), [.. known.Where(p => p.CanWork).Select(p => new BoardPerson(p.Id, p.DisplayName))]);
     }
 
     private sealed record StandingRow(Guid SumpId, Guid? ChargeId, DateTime? LastReadAtUtc, StandingFacts? Facts);

@@ -51,7 +51,7 @@ public sealed record BoardMachine(string Tag, string Name);
 
 /// <param name="Numbers">What the rule was raised with.</param>
 public sealed record BoardFlag(
-    Guid Id, string Rule, string Parameter, Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers, DateTime RaisedAtUtc, long Version);
+    Guid Id, string Rule, string Parameter, Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers, DateTime RaisedAtUtc);
 
 /// <param name="DueDay">The shop day at whose end it becomes late.</param>
 /// <param name="IsOfPlan">Recurring work of the care plan; otherwise a flag asked for it.</param>

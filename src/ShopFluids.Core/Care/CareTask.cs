@@ -72,6 +72,9 @@ public sealed class CareTask : Entity
 
     public OpenTask ToOpen() => new(Id, Kind, Cause, DueAtUtc);
 
+    /// <summary>A later reading gives a fresher recipe for the same adjustment.</summary>
+    public void Renew(TopUpRecipe recipe) => Recipe = recipe;
+
     public void Assign(Guid? personId) => AssignedToId = personId;
 
     /// <exception cref="InvalidOperationException">It has ended already.</exception>

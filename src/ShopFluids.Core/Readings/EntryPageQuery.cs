@@ -35,6 +35,7 @@ public sealed record EntryPage(
 /// <param name="Key">The parameter, with the method where a parameter has a box for each.</param>
 /// <param name="Ways">How the value may be typed, the usual way first.</param>
 /// <param name="WordCount">How many words there are to pick from; 0 where a number is typed.</param>
+/// <param name="UsualLow">Under it a value is asked about, in the canonical unit.</param>
 public sealed record EntryField(
     string Key,
     string Parameter,
@@ -42,6 +43,8 @@ public sealed record EntryField(
     int Decimals,
     IReadOnlyList<EntryWay> Ways,
     int WordCount,
+    decimal? UsualLow,
+    decimal? UsualHigh,
     LastValue? Last,
     GaugeLimits? Limits);
 
@@ -128,11 +131,11 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         var methods = MeasuringMethod.For(parameter);
         var ways = methods.Where(m => m.Code != MeasuringMethod.Titration).SelectMany(m => Ways(m, parameter, sump)).ToList();
         var words = parameter.Scale == ParameterScale.Words ? (int)parameter.PlausibleHigh + 1 : 0;
-        yield return new(parameter.Code, parameter.Code, parameter.Unit, parameter.Decimals, ways, words, null, null);
+        yield return new(parameter.Code, parameter.Code, parameter.Unit, parameter.Decimals, ways, words, parameter.UsualLow, parameter.UsualHigh, null, null);
 
         if (hasTitration && methods.FirstOrDefault(m => m.Code == MeasuringMethod.Titration) is { } titration)
         {
-            yield return new($"{parameter.Code}-{titration.Code}", parameter.Code, parameter.Unit, parameter.Decimals, [.. Ways(titration, parameter, sump)], 0, null, null);
+            yield return new($"{parameter.Code}-{titration.Code}", parameter.Code, parameter.Unit, parameter.Decimals, [.. Ways(titration, parameter, sump)], 0, parameter.UsualLow, parameter.UsualHigh, null, null);
         }
     }
 

@@ -78,6 +78,7 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
             return null;
         }
 
+        // Without an instrument, a temperature that was taken says that it matters.
         var compensates = instrument?.CompensatesTemperature ?? typed.TemperatureCelsius is null;
         if (!compensates && typed.TemperatureCelsius is null)
         {
@@ -91,6 +92,12 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
         }
 
         var zero = setup.Water(sump)?.ZeroBrix ?? 0;
+        var lowest = decimal.Round((decimal)Refractometry.LowestReading((double)zero, compensates ? null : (double?)typed.TemperatureCelsius), 2, MidpointRounding.ToPositiveInfinity);
+        if (!InRange(typed.Value, lowest, MaximumBrix, field, unit, errors))
+        {
+            return null;
+        }
+
         var estimate = Refractometry.Estimate(new RefractometerReading(
             (double)typed.Value,
             (double)zero,
@@ -99,9 +106,7 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
             (double)(instrument?.Resolution ?? DefaultRefractometerResolution),
             (double)(instrument?.Accuracy ?? DefaultRefractometerAccuracy)));
 
-        // Clear water reads a little under its own zero on some scales; a concentration is never negative.
-        var percent = Math.Clamp((decimal)estimate.Value, 0, 100);
-        return Worked(parameter, typed, MeasuringMethod.Refractometer, unit, instrument, percent, (decimal)estimate.ExpandedUncertainty) with
+        return Worked(parameter, typed, MeasuringMethod.Refractometer, unit, instrument, decimal.Min(100, (decimal)estimate.Value), (decimal)estimate.ExpandedUncertainty) with
         {
             Factor = _fluid.RefractometerFactor,
             ZeroBrix = zero,

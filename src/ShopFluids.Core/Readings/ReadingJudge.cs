@@ -69,6 +69,7 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
             judged.Verdict,
             judged.Direction,
             judged.Limit,
+            judged.Basis,
             IsUnlikely(worked, previous),
             previous);
     }

@@ -1,5 +1,6 @@
 using ShopFluids.Calculations.Mixing;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 
 namespace ShopFluids.Core.Readings;
@@ -18,6 +19,7 @@ public sealed record ReadingOutcome(
     IReadOnlyList<Caution> Cautions,
     DateTime? NextTestDueAtUtc);
 
+/// <param name="Limit">The limit crossed; by <paramref name="Basis"/> the value itself or the allowed fall from the first fill.</param>
 /// <param name="IsUnlikely">Outside the usual range or a large step from the last; <paramref name="Previous"/> says from where.</param>
 public sealed record MeasurementOutcome(
     string Parameter,
@@ -30,6 +32,7 @@ public sealed record MeasurementOutcome(
     Verdict Verdict,
     Direction Direction,
     decimal? Limit,
+    LimitBasis Basis,
     bool IsUnlikely,
     decimal? Previous);
 

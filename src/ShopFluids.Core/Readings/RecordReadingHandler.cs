@@ -150,6 +150,15 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
             openTasks.RemoveAll(t => ended.Contains(t.Id));
         }
 
+        // An adjustment that stays open follows the latest recipe.
+        if (evaluation.Recipe is { } recipe && openTasks.Exists(t => t.Kind == TaskKind.Adjust))
+        {
+            foreach (var task in await db.CareTasks.Where(t => t.SumpId == reading.SumpId && t.Kind == TaskKind.Adjust && t.State == TaskState.Open && !ended.Contains(t.Id)).ToListAsync(cancellationToken))
+            {
+                task.Renew(recipe);
+            }
+        }
+
         for (var i = 0; i < outcome.Made.Count; i++)
         {
             var proposed = evaluation.NewTasks[i];

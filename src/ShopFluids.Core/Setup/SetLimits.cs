@@ -84,6 +84,8 @@ public sealed class SetLimitsHandler(ShopDatabase database, SetupCache setups, S
             errors.Add(new(field, FieldProblem.OutOfRange, value, parameter.PlausibleLow, parameter.PlausibleHigh, parameter.Unit));
         }
 
-        SetupFields.Range(errors, $"{field}.clearMargin", limits.ClearMargin, 0, parameter.PlausibleHigh, parameter.Unit);
+        // A margin of more than half the band could never be met inside it, so the flag could never clear.
+        var widest = limits is { WarningLow: { } low, WarningHigh: { } high } && high >= low ? (high - low) / 2 : parameter.PlausibleHigh;
+        SetupFields.Range(errors, $"{field}.clearMargin", limits.ClearMargin, 0, widest, parameter.Unit);
     }
 }

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Database;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.OverdueTest;
 
 namespace ShopFluids.Core.Sumps;
 
@@ -23,7 +24,7 @@ public sealed class Standing : IVersioned
     /// <summary>The open charge; null when the sump is empty.</summary>
     public Guid? ChargeId { get; private set; }
 
-    /// <summary>The worst of the open flags and the latest values.</summary>
+    /// <summary>The worst of the open flags and the latest values. Lateness is not in it: it changes with the clock, see <see cref="NextTestDueAtUtc"/>.</summary>
     public Verdict Verdict { get; private set; }
 
     public Direction Direction { get; private set; }
@@ -66,7 +67,7 @@ public sealed class Standing : IVersioned
         }
 
         var worst = facts.Latest.Values.Select(l => (l.Verdict, l.Direction))
-            .Concat(facts.OpenFlags.Select(f => (Verdict: f.Severity, f.Direction)))
+            .Concat(facts.OpenFlags.Where(f => f.Rule != OverdueTestRule.Code).Select(f => (Verdict: f.Severity, f.Direction)))
             .OrderByDescending(v => v.Item1)
             .ThenBy(v => v.Item2)
             .ToList();

@@ -1,0 +1,59 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Flags;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules.Scheduling;
+
+namespace ShopFluids.Core.Board;
+
+/// <summary>The open flags and the open work of one sump.</summary>
+public sealed record OpenWork(IReadOnlyList<BoardFlag> Flags, IReadOnlyList<BoardTask> Tasks);
+
+public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
+{
+    public async Task<OpenWork> RunAsync(Guid sumpId, CancellationToken cancellationToken)
+    {
+        await using var db = await database.ReadAsync(cancellationToken);
+        var setup = await setups.CurrentAsync(db, cancellationToken);
+        var names = (await PeopleAsync(db, cancellationToken)).ToDictionary(p => p.Person.Id, p => p.Person);
+        var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sumpId && f.EndedAtUtc == null).ToListAsync(cancellationToken);
+        var tasks = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sumpId && t.State == TaskState.Open).ToListAsync(cancellationToken);
+        return new(Flags(flags), Tasks(tasks, names, setup.Calendar, clock.UtcNow));
+    }
+
+    /// <summary>The worst first, then in the order they were raised.</summary>
+    internal static List<BoardFlag> Flags(IEnumerable<Flag> flags) =>
+        [.. flags.OrderByDescending(f => f.Severity).ThenBy(f => f.RaisedAtUtc).ThenBy(f => f.Rule, StringComparer.Ordinal).ThenBy(f => f.Parameter, StringComparer.Ordinal)
+            .Select(f => new BoardFlag(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc))];
+
+    /// <summary>The earliest first.</summary>
+    internal static List<BoardTask> Tasks(IEnumerable<CareTask> tasks, Dictionary<Guid, BoardPerson> names, ShopCalendar calendar, DateTime nowUtc) =>
+        [.. tasks.OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Cause, StringComparer.Ordinal)
+            .Select(t => new BoardTask(
+                t.Id,
+                t.Kind,
+                t.Cause,
+                t.DueAtUtc,
+                CareSchedule.DueDayOf(t.DueAtUtc, calendar),
+                t.DueAtUtc <= nowUtc,
+                t.StepId is not null,
+                t.Recipe,
+                t.AssignedToId is { } id ? names.GetValueOrDefault(id) : null))];
+
+    /// <summary>Everybody, and whether work can be given to them.</summary>
+    internal static async Task<List<(BoardPerson Person, bool CanWork)>> PeopleAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
+    {
+        var people = await db.Users.AsNoTracking()
+            .Select(p => new
+            {
+                p.Id,
+                p.DisplayName,
+                CanWork = db.UserRoles.Any(h => h.UserId == p.Id && db.Roles.Any(r => r.Id == h.RoleId && (r.Name == Roles.Operator || r.Name == Roles.Supervisor))),
+            })
+            .ToListAsync(cancellationToken);
+        return [.. people.OrderBy(p => p.DisplayName, StringComparer.OrdinalIgnoreCase).ThenBy(p => p.Id).Select(p => (new BoardPerson(p.Id, p.DisplayName), p.CanWork))];
+    }
+}

@@ -1,0 +1,97 @@
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Flags;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Setup;
+
+namespace ShopFluids.Core.Wording;
+
+/// <summary>Says what was refused, at which field, and what would be accepted.</summary>
+public static class ErrorSentences
+{
+    public static string Error(this Sentences say, Error error)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        return error switch
+        {
+            FieldErrors fields => string.Join(' ', fields.Fields.Select(say.Field)),
+            SumpNotFound e => say.Format.Say(Texts.Error_SumpNotFound, e.Tag),
+            SumpRetired e => say.Format.Say(Texts.Error_SumpRetired, e.Tag),
+            NoOpenCharge e => say.Format.Say(Texts.Error_NoOpenCharge, e.Tag),
+            ChargeStillOpen e => say.Format.Say(Texts.Error_ChargeStillOpen, e.Tag),
+            OtherContentForId => Texts.Error_OtherContent,
+            ReadingNotFound => Texts.Error_ReadingNotFound,
+            AlreadySuperseded => Texts.Error_AlreadySuperseded,
+            TaskNotFound => Texts.Error_TaskNotFound,
+            TaskEndedAlready => Texts.Error_TaskEnded,
+            FlagNotFound => Texts.Error_FlagNotFound,
+            FlagEndedAlready => Texts.Error_FlagEnded,
+            NoSite => Texts.Error_NoSite,
+            ChangedMeanwhile => Texts.Error_ChangedMeanwhile,
+            LotNotFound => Texts.Error_LotNotFound,
+            StepNotFound => Texts.Error_StepNotFound,
+            _ => Texts.Error_Other,
+        };
+    }
+
+    public static string Field(this Sentences say, FieldError error)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        ArgumentNullException.ThrowIfNull(error);
+        var name = say.FieldName(error.Field);
+        var pattern = Pattern(error.Problem);
+        return error.Problem switch
+        {
+            FieldProblem.OutOfRange or FieldProblem.OverTheBrim => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
+            FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
+            FieldProblem.LotTooSmall => say.Format.Say(pattern, error.Detail, Amount(say, error.High, error.Unit)),
+            FieldProblem.LotExpired or FieldProblem.LotQuarantined or FieldProblem.LotOfAnotherFluid => say.Format.Say(pattern, error.Detail),
+            _ => say.Format.Say(pattern, name, error.Detail),
+        };
+    }
+
+    private static string Pattern(FieldProblem problem) => problem switch
+    {
+        FieldProblem.Missing => Texts.Field_Missing,
+        FieldProblem.NotANumber => Texts.Field_NotANumber,
+        FieldProblem.OutOfRange => Texts.Field_OutOfRange,
+        FieldProblem.OverTheBrim => Texts.Field_OverTheBrim,
+        FieldProblem.UnknownUnit => Texts.Field_UnknownUnit,
+        FieldProblem.UnknownParameter => Texts.Field_UnknownParameter,
+        FieldProblem.UnknownMethod => Texts.Field_UnknownMethod,
+        FieldProblem.UnknownChoice => Texts.Field_UnknownChoice,
+        FieldProblem.UnknownInstrument => Texts.Field_UnknownInstrument,
+        FieldProblem.InTheFuture => Texts.Field_InTheFuture,
+        FieldProblem.BeforeTheFill => Texts.Field_BeforeTheFill,
+        FieldProblem.TooLong => Texts.Field_TooLong,
+        FieldProblem.TwiceInOneReading => Texts.Field_TwiceInOneReading,
+        FieldProblem.TemperatureNeeded => Texts.Field_TemperatureNeeded,
+        FieldProblem.NothingMeasured => Texts.Field_NothingMeasured,
+        FieldProblem.LotExpired => Texts.Field_LotExpired,
+        FieldProblem.LotQuarantined => Texts.Field_LotQuarantined,
+        FieldProblem.LotTooSmall => Texts.Field_LotTooSmall,
+        FieldProblem.LotOfAnotherFluid => Texts.Field_LotOfAnotherFluid,
+        FieldProblem.NotUnique => Texts.Field_NotUnique,
+        FieldProblem.NotAscending => Texts.Field_NotAscending,
+        FieldProblem.NotATime => Texts.Field_NotATime,
+        FieldProblem.NotATag => Texts.Field_NotATag,
+        _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "There is no text for this problem."),
+    };
+
+    // Amounts stay in the unit in which they were typed; only the canonical ones are shown in the person's units.
+    private static string Amount(Sentences say, decimal? value, string? unit)
+    {
+        if (value is not { } number)
+        {
+            return "";
+        }
+
+        var decimals = Math.Min(3, (decimal.GetBits(number)[3] >> 16) & 0x7F);
+        return string.IsNullOrEmpty(unit)
+            ? say.Format.Number(number, decimals)
+            : unit is "mm" or "L" or "°C" && say.Format.Units == UnitSystem.UsCustomary
+                ? say.Format.Quantity((double)number, unit, decimals)
+                : $"{say.Format.Number(number, decimals)} {unit}";
+    }
+}

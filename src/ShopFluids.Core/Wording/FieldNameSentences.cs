@@ -1,0 +1,109 @@
+namespace ShopFluids.Core.Wording;
+
+/// <summary>The name of a field as it stands beside its box.</summary>
+public static class FieldNameSentences
+{
+    private const string MeasurementPrefix = "measurements.";
+    private const string LimitsPrefix = "limits.";
+
+    public static string FieldName(this Sentences say, string field)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        ArgumentNullException.ThrowIfNull(field);
+        if (field.StartsWith(MeasurementPrefix, StringComparison.Ordinal))
+        {
+            return OfMeasurement(say, field[MeasurementPrefix.Length..].Split('.'));
+        }
+
+        if (field.StartsWith(LimitsPrefix, StringComparison.Ordinal))
+        {
+            var parts = field[LimitsPrefix.Length..].Split('.');
+            return say.Format.Say(parts is [_, "clearMargin"] ? Texts.FieldName_ClearMargin : Texts.FieldName_Limits, say.Parameter(parts[0]));
+        }
+
+        return Plain(field) ?? field;
+    }
+
+    private static string OfMeasurement(Sentences say, string[] parts) => parts switch
+    {
+        [var code, "temperatureC"] => $"{say.Parameter(code)}, {Texts.FieldName_Temperature}",
+        [var code, "method"] => say.Format.Say(Texts.FieldName_Method, say.Parameter(code)),
+        [var code, "unit"] => say.Format.Say(Texts.FieldName_Unit, say.Parameter(code)),
+        [var code, "instrument"] => say.Format.Say(Texts.FieldName_Instrument, say.Parameter(code)),
+        [var code, ..] => say.Parameter(code),
+        [] => "",
+    };
+
+    private static string? Plain(string field) => field switch
+    {
+        "takenAt" => Texts.FieldName_TakenAt,
+        "note" => Texts.FieldName_Note,
+        "sump" => Texts.FieldName_Sump,
+        "id" => Texts.FieldName_Id,
+        "correctionReason" => Texts.FieldName_CorrectionReason,
+        "waterLitres" => Texts.FieldName_Water,
+        "concentrateLitres" => Texts.FieldName_Concentrate,
+        "removedLitres" => Texts.FieldName_Removed,
+        "drainedLitres" => Texts.FieldName_DrainedLitres,
+        "lot" => Texts.FieldName_Lot,
+        "addedAt" => Texts.FieldName_AddedAt,
+        "filledAt" => Texts.FieldName_FilledAt,
+        "drainedAt" => Texts.FieldName_DrainedAt,
+        "reason" => Texts.FieldName_Reason,
+        "person" => Texts.FieldName_Person,
+        _ => SetupNames(field),
+    };
+
+    private static string? SetupNames(string field) => field switch
+    {
+        "fluid" => Texts.FieldName_Fluid,
+        "name" => Texts.FieldName_Name,
+        "tag" => Texts.FieldName_Tag,
+        "sumpTag" => Texts.FieldName_SumpTag,
+        "machineTag" => Texts.FieldName_MachineTag,
+        "machineName" => Texts.FieldName_MachineName,
+        "process" => Texts.FieldName_Process,
+        "weeklyHours" => Texts.FieldName_WeeklyHours,
+        "area" => Texts.FieldName_Area,
+        "walkOrder" => Texts.FieldName_WalkOrder,
+        "waterSource" => Texts.FieldName_WaterSource,
+        "lengthMm" => Texts.FieldName_Length,
+        "widthMm" => Texts.FieldName_Width,
+        "brimMm" => Texts.FieldName_Brim,
+        "displacedLitres" => Texts.FieldName_Displaced,
+        "fullMarkMm" => Texts.FieldName_FullMark,
+        "pumpIntakeMm" => Texts.FieldName_PumpIntake,
+        "strappingTable" => Texts.FieldName_StrappingTable,
+        "refractometerFactor" => Texts.FieldName_RefractometerFactor,
+        "titrationFactor" => Texts.FieldName_TitrationFactor,
+        "targetLow" => Texts.FieldName_TargetLow,
+        "targetHigh" => Texts.FieldName_TargetHigh,
+        "targetPercent" => Texts.FieldName_TargetPercent,
+        "premixMinimum" => Texts.FieldName_PremixMinimum,
+        "premixMaximum" => Texts.FieldName_PremixMaximum,
+        "shelfLifeDays" => Texts.FieldName_ShelfLife,
+        "wasteCode" => Texts.FieldName_WasteCode,
+        "safetySheetPlace" => Texts.FieldName_SafetySheetPlace,
+        "biocide" => Texts.FieldName_Biocide,
+        "number" => Texts.FieldName_LotNumber,
+        "receivedOn" => Texts.FieldName_ReceivedOn,
+        "expiresOn" => Texts.FieldName_ExpiresOn,
+        "litres" => Texts.FieldName_Litres,
+        "pricePerLitre" => Texts.FieldName_Price,
+        "validFrom" => Texts.FieldName_ValidFrom,
+        "intervalDays" => Texts.FieldName_Interval,
+        "estimatedMinutes" => Texts.FieldName_Minutes,
+        "kind" => Texts.FieldName_Kind,
+        "parameters" => Texts.FieldName_Parameters,
+        "resolution" => Texts.FieldName_Resolution,
+        "accuracy" => Texts.FieldName_Accuracy,
+        "zeroBrix" => Texts.FieldName_ZeroBrix,
+        "timeZone" => Texts.FieldName_TimeZone,
+        "culture" => Texts.FieldName_Culture,
+        "currency" => Texts.FieldName_Currency,
+        "dayStartHour" => Texts.FieldName_DayStart,
+        "closedWeekdays" => Texts.FieldName_ClosedWeekdays,
+        "measurableLitres" => Texts.FieldName_Measurable,
+        _ => null,
+    };
+}

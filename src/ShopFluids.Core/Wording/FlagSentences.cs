@@ -1,0 +1,66 @@
+using ShopFluids.Rules;
+using ShopFluids.Rules.FirstFillDrop;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.OverdueTest;
+
+namespace ShopFluids.Core.Wording;
+
+/// <summary>Says what a flag found, with its numbers, and what clears it.</summary>
+public static class FlagSentences
+{
+    public static string Flag(this Sentences say, string rule, string parameter, Verdict severity, Direction direction, IReadOnlyDictionary<string, decimal> numbers)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        ArgumentNullException.ThrowIfNull(numbers);
+        return rule switch
+        {
+            LimitRule.Code => Limit(say, parameter, severity, direction, numbers),
+            FirstFillDropRule.Code => say.Format.Say(
+                severity == Verdict.Action ? Texts.Flag_DropAction : Texts.Flag_DropWarning,
+                say.Parameter(parameter),
+                say.Value(parameter, numbers[NumberNames.Value]),
+                say.Value(parameter, numbers[NumberNames.Drop]),
+                say.Value(parameter, numbers[NumberNames.FirstFill]),
+                say.Value(parameter, numbers[NumberNames.Limit])),
+            OverdueTestRule.Code => numbers.GetValueOrDefault(NumberNames.ShopDaysLate) switch
+            {
+                1 => Texts.Flag_OverdueOneDay,
+                > 1 and var days => say.Format.Say(Texts.Flag_OverdueDays, say.Format.Number(days, 0)),
+                _ => Texts.Flag_Overdue,
+            },
+            _ => say.Format.Say(Texts.Flag_Other, say.Parameter(parameter), rule),
+        };
+    }
+
+    /// <summary>What clears the flag; empty when only a person can.</summary>
+    public static string FlagClears(this Sentences say, string rule, string parameter, Direction direction, IReadOnlyDictionary<string, decimal> numbers)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        ArgumentNullException.ThrowIfNull(numbers);
+        if (rule == OverdueTestRule.Code)
+        {
+            return Texts.Flag_ClearsByTest;
+        }
+
+        return numbers.TryGetValue(NumberNames.ClearsAt, out var clearsAt)
+            ? say.Format.Say(direction == Direction.High ? Texts.Flag_ClearsBelow : Texts.Flag_ClearsAbove, say.Value(parameter, clearsAt))
+            : "";
+    }
+
+    private static string Limit(Sentences say, string parameter, Verdict severity, Direction direction, IReadOnlyDictionary<string, decimal> numbers)
+    {
+        var (value, limit) = (numbers[NumberNames.Value], numbers[NumberNames.Limit]);
+        var pattern = (severity, direction) switch
+        {
+            // Where the limit itself is beyond (bacteria from 10^4), a value on it is neither over nor under.
+            (Verdict.Action, _) when value == limit => Texts.Flag_AtAction,
+            (_, _) when value == limit => Texts.Flag_AtWarning,
+            (Verdict.Action, Direction.Low) => Texts.Flag_UnderAction,
+            (Verdict.Action, _) => Texts.Flag_OverAction,
+            (_, Direction.Low) => Texts.Flag_UnderWarning,
+            _ => Texts.Flag_OverWarning,
+        };
+        return say.Format.Say(pattern, say.Parameter(parameter), say.Value(parameter, value), say.Value(parameter, limit));
+    }
+}
