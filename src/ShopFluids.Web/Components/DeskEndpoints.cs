@@ -1,0 +1,30 @@
+using MudBlazor.Services;
+using ShopFluids.Core.Board;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Board.Work;
+
+namespace ShopFluids.Web.Components;
+
+/// <summary>The desk: pages in a circuit, and the sheets they link to.</summary>
+public static class DeskEndpoints
+{
+    public static IServiceCollection AddDesk(this IServiceCollection services)
+    {
+        services.AddRazorComponents().AddInteractiveServerComponents();
+        services.AddMudServices();
+        services.AddCascadingAuthenticationState();
+
+        // One for each circuit: it remembers who sits there.
+        services.AddScoped<DeskSession>();
+        services.AddScoped<WorkActs>();
+        services.AddSingleton<BoardQuery>();
+        services.AddSingleton<OpenWorkQuery>();
+        return services;
+    }
+
+    public static IEndpointRouteBuilder MapDesk(this IEndpointRouteBuilder endpoints)
+    {
+        endpoints.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        return endpoints;
+    }
+}

@@ -1,0 +1,28 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Web.Account;
+
+namespace ShopFluids.Web.Components.Layout;
+
+public sealed partial class DeskBar : IDisposable
+{
+    private readonly CancellationTokenSource _leaving = new();
+    private string _site = "";
+    private string _name = "";
+    private bool _maySetUp;
+
+    [Inject]
+    public required DeskSession Session { get; init; }
+
+    public void Dispose()
+    {
+        _leaving.Cancel();
+        _leaving.Dispose();
+    }
+
+    protected override async Task OnInitializedAsync()
+    {
+        _site = (await Session.WordsAsync(_leaving.Token)).Setup.Site?.Name ?? "";
+        _name = await Session.NameAsync();
+        _maySetUp = await Session.MayAsync(Policies.CanSupervise);
+    }
+}

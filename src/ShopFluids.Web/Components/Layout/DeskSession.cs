@@ -1,0 +1,39 @@
+using System.Security.Claims;
+using Microsoft.AspNetCore.Authorization;
+using Microsoft.AspNetCore.Components.Authorization;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account;
+
+namespace ShopFluids.Web.Components.Layout;
+
+/// <summary>Who sits at this desk and how things are written for them.</summary>
+public sealed class DeskSession(AuthenticationStateProvider authentication, IAuthorizationService authorization, SetupCache setups)
+{
+    public async Task<string> NameAsync() => (await UserAsync()).ShownName();
+
+    /// <summary>Words, numbers and days for this person, with the set-up as it is now.</summary>
+    public async Task<DeskWords> WordsAsync(CancellationToken cancellationToken) =>
+        await WordsAsync(await setups.CurrentAsync(cancellationToken));
+
+    public async Task<DeskWords> WordsAsync(ShopSetup setup)
+    {
+        var units = (await UserAsync()).ChosenUnits();
+        var site = setup.FormatFor();
+        var format = units is { } chosen ? new ShopFormat(site.Culture, chosen, site.Calendar) : site;
+        return new DeskWords(setup, format, new Sentences(format, setup));
+    }
+
+    /// <summary>The signed-in person as the one who acts.</summary>
+    public async Task<Actor> ActorAsync() => (await UserAsync()).ToActor();
+
+    /// <summary>Asked anew for each act: a right can be taken away while a page is open.</summary>
+    public async Task<bool> MayAsync(string policy) =>
+        (await authorization.AuthorizeAsync(await UserAsync(), resource: null, policy)).Succeeded;
+
+    private async Task<ClaimsPrincipal> UserAsync() => (await authentication.GetAuthenticationStateAsync()).User;
+}
+
+/// <param name="Setup">The snapshot that names and limits are taken from.</param>
+public sealed record DeskWords(ShopSetup Setup, ShopFormat Format, Sentences Sentences);

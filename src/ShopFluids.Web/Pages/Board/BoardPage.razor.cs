@@ -1,0 +1,140 @@
+using System.Data.Common;
+using System.Globalization;
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Board;
+using ShopFluids.Core.Live;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Web.Account;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Components.Shared.Loading;
+
+namespace ShopFluids.Web.Pages.Board;
+
+/// <summary>Everything open, in the order in which it needs somebody; looks again by itself.</summary>
+public sealed partial class BoardPage : IDisposable
+{
+    private readonly CancellationTokenSource _leaving = new();
+    private Load<BoardView> _view = new Load<BoardView>.Loading();
+    private LiveLook? _live;
+    private bool _mayAct;
+    private bool _isStale;
+
+    [Inject]
+    public required BoardQuery Query { get; init; }
+
+    [Inject]
+    public required DeskSession Session { get; init; }
+
+    [Inject]
+    public required ShopNews News { get; init; }
+
+    [Inject]
+    public required TimeProvider Time { get; init; }
+
+    [Inject]
+    public required NavigationManager Navigation { get; init; }
+
+    [SupplyParameterFromQuery(Name = "area")]
+    public string? AreaText { get; set; }
+
+    [SupplyParameterFromQuery(Name = "person")]
+    public string? PersonText { get; set; }
+
+    [SupplyParameterFromQuery(Name = "kind")]
+    public string? KindText { get; set; }
+
+    [SupplyParameterFromQuery(Name = "show")]
+    public string? ShowText { get; set; }
+
+    /// <summary>The filter lives in the address, so that it can be kept and sent.</summary>
+    private BoardFilter Filter => new(
+        Guid.TryParse(AreaText, out var area) ? area : null,
+        Guid.TryParse(PersonText, out var person) ? person : null,
+        Named<TaskKind>(KindText),
+        Named<SumpState>(ShowText));
+
+    public void Dispose()
+    {
+        _live?.Dispose();
+        _leaving.Cancel();
+        _leaving.Dispose();
+    }
+
+    protected override async Task OnParametersSetAsync() => await LoadAsync();
+
+    protected override void OnAfterRender(bool firstRender)
+    {
+        if (firstRender)
+        {
+            _live = new LiveLook(News, Time, _ => true, () => _ = InvokeAsync(LookAgainAsync));
+        }
+    }
+
+    private async Task LoadAsync()
+    {
+        if (_view is not Load<BoardView>.Loaded)
+        {
+            _view = new Load<BoardView>.Loading();
+        }
+
+        await RefreshAsync();
+    }
+
+    /// <summary>Reads anew; what is shown stays until there is something newer.</summary>
+    private async Task RefreshAsync()
+    {
+        try
+        {
+            _mayAct = await Session.MayAsync(Policies.CanSupervise);
+            var board = await Query.RunAsync(Filter, _leaving.Token);
+            _view = new Load<BoardView>.Loaded(new BoardView(board, await Session.WordsAsync(board.Setup)));
+            _isStale = false;
+        }
+        catch (OperationCanceledException) when (_leaving.IsCancellationRequested)
+        {
+            // The page was left while it was reading.
+        }
+        catch (DbException)
+        {
+            _isStale = true;
+            if (_view is not Load<BoardView>.Loaded)
+            {
+                _view = new Load<BoardView>.Failed(Texts.Board_Failed);
+            }
+        }
+    }
+
+    private async Task LookAgainAsync()
+    {
+        try
+        {
+            if (!_leaving.IsCancellationRequested)
+            {
+                await RefreshAsync();
+                StateHasChanged();
+            }
+        }
+        catch (Exception fault)
+        {
+            // A timer has nobody to tell; the circuit has.
+            await DispatchExceptionAsync(fault);
+        }
+    }
+
+    private void Toggle(SumpState state) => ChangeFilter(Filter with { Show = Filter.Show == state ? null : state });
+
+    private void ChangeFilter(BoardFilter filter) => Navigation.NavigateTo(
+        Navigation.GetUriWithQueryParameters(new Dictionary<string, object?>(StringComparer.Ordinal)
+        {
+            ["area"] = filter.AreaId?.ToString(),
+            ["person"] = filter.PersonId?.ToString(),
+            ["kind"] = filter.Kind?.ToString().ToLowerInvariant(),
+            ["show"] = filter.Show?.ToString().ToLowerInvariant(),
+        }),
+        replace: true);
+
+    private static T? Named<T>(string? text)
+        where T : struct, Enum =>
+        Enum.TryParse<T>(text, ignoreCase: true, out var value) && Enum.IsDefined(value) && !char.IsDigit(text[0]) ? value : null;
+}

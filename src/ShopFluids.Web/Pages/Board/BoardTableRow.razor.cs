@@ -1,0 +1,85 @@
+using Microsoft.AspNetCore.Components;
+using Microsoft.AspNetCore.Components.Web;
+using MudBlazor;
+using ShopFluids.Core.Board;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Board.Work;
+
+namespace ShopFluids.Web.Pages.Board;
+
+public sealed partial class BoardTableRow
+{
+    private const int MostReasons = 3;
+    private const int MostTasks = 4;
+    private ElementReference _button;
+
+    [Parameter, EditorRequired]
+    public required BoardRow Row { get; set; }
+
+    [Parameter, EditorRequired]
+    public required ShopBoard Board { get; set; }
+
+    [Parameter, EditorRequired]
+    public required DeskWords Words { get; set; }
+
+    [Parameter, EditorRequired]
+    public required bool MayAct { get; set; }
+
+    [Parameter, EditorRequired]
+    public required EventCallback Changed { get; set; }
+
+    [Inject]
+    public required IDialogService Dialogs { get; init; }
+
+    private string RowClass => Components.Shared.VerdictLook.CssClass(Row.Standing.Verdict, Row.Standing.IsLate);
+
+    private string Served => Row.Machines.Count switch
+    {
+        0 => Texts.Board_NoMachine,
+        1 => $"{Row.Machines[0].Tag} {Row.Machines[0].Name}",
+        var count => Words.Format.Say(Texts.Board_Central, Words.Format.Count(count)),
+    };
+
+    private IEnumerable<string> Reasons
+    {
+        get
+        {
+            if (Row.FilledAtUtc is not { } filled)
+            {
+                return [Texts.Board_StandsEmpty];
+            }
+
+            if (Row.Flags.Count > 0)
+            {
+                var shown = Row.Flags.Take(MostReasons).Select(f => Words.Sentences.Flag(f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers));
+                return Row.Flags.Count > MostReasons ? shown.Append(Words.Format.Say(Texts.Board_MoreFlags, Words.Format.Count(Row.Flags.Count - MostReasons))) : shown;
+            }
+
+            return Row.LastReadAtUtc is { } read
+                ? [Words.Format.Say(Texts.Board_LastRead, Words.Format.Ago(read, Board.AtUtc))]
+                : [Words.Format.Say(Texts.Board_FilledNotRead, Words.Format.When(filled, Board.AtUtc))];
+        }
+    }
+
+    // What is late, what a flag asked for, and what is due by tomorrow; the strip shows the rest.
+    private List<BoardTask> Pressing => [.. Row.Tasks.Where(t => t.IsLate || !t.IsOfPlan || t.DueDay <= Board.Days[0].Day.AddDays(1))];
+
+    private IEnumerable<BoardTask> ToDo => Pressing.Take(MostTasks);
+
+    private int Hidden => Pressing.Count - MostTasks;
+
+    private List<string> Names => [.. Row.Tasks.Where(t => t.Who is not null).Select(t => t.Who?.Name ?? "").Distinct(StringComparer.Ordinal)];
+
+    private string Who => Names.Count == 0 ? Texts.Board_Assign : string.Join(", ", Names);
+
+    private async Task OpenAsync(MouseEventArgs e)
+    {
+        var dialog = await Dialogs.ShowAsync<WorkDialog>(
+            Words.Format.Say(Texts.Board_DialogTitle, Row.Tag),
+            new DialogParameters<WorkDialog> { { d => d.Row, Row }, { d => d.People, Board.People }, { d => d.Words, Words } });
+        await dialog.Result;
+        await Changed.InvokeAsync();
+        await _button.FocusAsync();
+    }
+}

@@ -1,0 +1,11 @@
+namespace ShopFluids.Web.Pages.Board;
+
+/// <summary>Addresses of a sump's pages, relative to the base of the site.</summary>
+internal static class SumpAddress
+{
+    public static string Of(string tag) => $"sumps/{Uri.EscapeDataString(tag)}";
+
+    public static string Enter(string tag) => $"enter/{Uri.EscapeDataString(tag)}";
+
+    public static string Sheet(string tag) => $"sheets/sumps/{Uri.EscapeDataString(tag)}/history.pdf";
+}

@@ -1,0 +1,70 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Board;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Components.Layout;
+
+namespace ShopFluids.Web.Pages.Board.Work;
+
+/// <summary>One piece of open work: give it to somebody, tick it off, skip it with a reason.</summary>
+public sealed partial class TaskItem
+{
+    private string? _fault;
+
+    [Parameter, EditorRequired]
+    public required BoardTask Task { get; set; }
+
+    [Parameter, EditorRequired]
+    public required IReadOnlyList<BoardPerson> People { get; set; }
+
+    [Parameter, EditorRequired]
+    public required DeskWords Words { get; set; }
+
+    [Parameter, EditorRequired]
+    public required DateTime NowUtc { get; set; }
+
+    [Parameter, EditorRequired]
+    public required bool MayAct { get; set; }
+
+    [Parameter, EditorRequired]
+    public required EventCallback Changed { get; set; }
+
+    [Inject]
+    public required WorkActs Acts { get; init; }
+
+    private string Source => Task.IsOfPlan ? Texts.Board_FromPlan : Words.Format.Say(Texts.Board_FromFlag, CauseWord);
+
+    // A cause reads rule:parameter; a flag about the whole sump has no parameter.
+    private string CauseWord
+    {
+        get
+        {
+            var parameter = Task.Cause.Split(':', 2)[^1];
+            return parameter.Length > 0 && Words.Setup.FindParameter(parameter) is not null ? Words.Sentences.Parameter(parameter) : Texts.Board_TheSump;
+        }
+    }
+
+    private async System.Threading.Tasks.Task AssignAsync(ChangeEventArgs e) =>
+        await TellAsync(await Acts.AssignAsync(Task.Id, Guid.TryParse(e.Value as string, out var id) ? id : null, Words.Sentences, CancellationToken.None));
+
+    private async System.Threading.Tasks.Task DoneAsync() => await TellAsync(await Acts.DoneAsync(Task.Id, Words.Sentences, CancellationToken.None));
+
+    private async System.Threading.Tasks.Task<string?> SkipAsync(string reason)
+    {
+        var fault = await Acts.SkipAsync(Task.Id, reason, Words.Sentences, CancellationToken.None);
+        if (fault is null)
+        {
+            await Changed.InvokeAsync();
+        }
+
+        return fault;
+    }
+
+    private async System.Threading.Tasks.Task TellAsync(string? fault)
+    {
+        _fault = fault;
+        if (fault is null)
+        {
+            await Changed.InvokeAsync();
+        }
+    }
+}

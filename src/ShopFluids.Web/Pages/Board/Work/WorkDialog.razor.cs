@@ -1,0 +1,44 @@
+using Microsoft.AspNetCore.Components;
+using MudBlazor;
+using ShopFluids.Core.Board;
+using ShopFluids.Core.Time;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Components.Layout;
+
+namespace ShopFluids.Web.Pages.Board.Work;
+
+/// <summary>All open flags and work of one sump, to be given out, ticked off or closed.</summary>
+public sealed partial class WorkDialog
+{
+    private IReadOnlyList<BoardFlag> _flags = [];
+    private IReadOnlyList<BoardTask> _tasks = [];
+    private string _said = "";
+
+    [CascadingParameter]
+    public required IMudDialogInstance Dialog { get; set; }
+
+    [Parameter, EditorRequired]
+    public required BoardRow Row { get; set; }
+
+    [Parameter, EditorRequired]
+    public required IReadOnlyList<BoardPerson> People { get; set; }
+
+    [Parameter, EditorRequired]
+    public required DeskWords Words { get; set; }
+
+    [Inject]
+    public required OpenWorkQuery Query { get; init; }
+
+    [Inject]
+    public required ShopClock Clock { get; init; }
+
+    private DateTime Now => Clock.UtcNow;
+
+    protected override void OnInitialized() => (_flags, _tasks) = (Row.Flags, Row.Tasks);
+
+    private async Task ReloadAsync()
+    {
+        (_flags, _tasks) = await Query.RunAsync(Row.SumpId, CancellationToken.None);
+        _said = Texts.Board_Saved;
+    }
+}
