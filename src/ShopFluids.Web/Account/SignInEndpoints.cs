@@ -1,0 +1,98 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Identity;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
+
+namespace ShopFluids.Web.Account;
+
+/// <summary>Signing in and out. A sign-in name that nobody has takes as long as a wrong password, and reads the same.</summary>
+internal static class SignInEndpoints
+{
+    public const string Path = "/account/sign-in";
+    public const string SignOutPath = "/account/sign-out";
+    public const string NotAllowedPath = "/account/not-allowed";
+    public const string ReturnField = "returnUrl";
+    private const string Start = "/";
+
+    public static void MapSignIn(this IEndpointRouteBuilder app)
+    {
+        app.MapGet(Path, ShowAsync).AllowAnonymous();
+        app.MapPost(Path, SignInAsync).AllowAnonymous();
+        app.MapPost(SignOutPath, SignOutAsync).AllowAnonymous();
+        app.MapGet(NotAllowedPath, () => new RazorComponentResult<NotAllowedPage>()).AllowAnonymous();
+    }
+
+    private static async Task<IResult> ShowAsync(HttpContext http, SetupCache setups, DemoAccounts demo) =>
+        http.User.Identity?.IsAuthenticated == true
+            ? Results.LocalRedirect("~" + ReturnPath(http, http.Request.Query[ReturnField]))
+            : await PageAsync(http, setups, demo, "", ReturnPath(http, http.Request.Query[ReturnField]), null);
+
+    private static async Task<IResult> SignInAsync(HttpContext http, SignInManager<Person> signIn, IPasswordHasher<Person> passwords, SetupCache setups, DemoAccounts demo, ILogger<SignInModel> log)
+    {
+        var post = await FormPost.ReadAsync(http);
+        var name = post.Text("name");
+        var returnPath = ReturnPath(http, post.Text(ReturnField));
+        if (!post.IsOurs)
+        {
+            return await PageAsync(http, setups, demo, name, returnPath, Texts.Account_FormTooOld);
+        }
+
+        if (await signIn.UserManager.FindByNameAsync(name) is not { } person)
+        {
+            // As slow as a real check, so that nobody learns from the time which names exist.
+            passwords.HashPassword(new Person(), post.Secret("password"));
+            log.SignInRefused();
+            return await PageAsync(http, setups, demo, name, returnPath, Texts.Account_SignInRefused);
+        }
+
+        var result = await signIn.PasswordSignInAsync(person, post.Secret("password"), isPersistent: false, lockoutOnFailure: true);
+        if (result.Succeeded)
+        {
+            log.SignedIn(person.Id);
+            return Results.LocalRedirect("~" + returnPath);
+        }
+
+        log.SignInRefused();
+        return await PageAsync(http, setups, demo, name, returnPath, result.IsLockedOut ? LockedSentence(signIn.Options) : Texts.Account_SignInRefused);
+    }
+
+    private static async Task<IResult> SignOutAsync(HttpContext http, SignInManager<Person> signIn)
+    {
+        var post = await FormPost.ReadAsync(http);
+        if (post.IsOurs)
+        {
+            await signIn.SignOutAsync();
+        }
+
+        return Results.LocalRedirect("~" + Path);
+    }
+
+    private static async Task<IResult> PageAsync(HttpContext http, SetupCache setups, DemoAccounts demo, string name, string returnPath, string? fault)
+    {
+        var setup = await setups.CurrentAsync(http.RequestAborted);
+        var model = new SignInModel(setup.Site?.Name ?? "", name, returnPath, fault, demo.All);
+        return new RazorComponentResult<SignInPage>(new { Model = model })
+        {
+            StatusCode = fault is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
+        };
+    }
+
+    private static string LockedSentence(IdentityOptions options) =>
+        string.Format(CultureInfo.CurrentCulture, Texts.Account_Locked, options.Lockout.DefaultLockoutTimeSpan.TotalMinutes);
+
+    // Only a path of our own: an address of another site would make the sign-in page a springboard.
+    private static string ReturnPath(HttpContext http, string? asked)
+    {
+        if (asked is null || !asked.StartsWith('/') || asked.StartsWith("//", StringComparison.Ordinal) || asked.Contains('\\', StringComparison.Ordinal) || asked.Any(char.IsControl))
+        {
+            return Start;
+        }
+
+        // The challenge puts the base path before it; the redirect will do so again.
+        var path = asked[..(asked.AsSpan().IndexOfAny('?', '#') is var end and >= 0 ? end : asked.Length)];
+        var inside = new PathString(path).StartsWithSegments(http.Request.PathBase, StringComparison.OrdinalIgnoreCase, out var rest) ? rest.Value + asked[path.Length..] : asked;
+        return !inside.StartsWith('/') || inside.StartsWith("//", StringComparison.Ordinal) || inside.StartsWith(Path, StringComparison.OrdinalIgnoreCase) ? Start : inside;
+    }
+}

@@ -1,0 +1,14 @@
+using Microsoft.AspNetCore.Components;
+
+namespace ShopFluids.Web.Account;
+
+/// <param name="ReturnPath">Where to go afterwards, within this program.</param>
+public sealed record SignInModel(string SiteName, string Name, string ReturnPath, string? Fault, IReadOnlyList<DemoAccount> DemoAccounts);
+
+/// <summary>An account that the demo shop shows to everybody.</summary>
+public sealed record DemoAccount(string SignInName, string Password, string Role);
+
+public partial class SignInPage
+{
+    [Parameter, EditorRequired] public required SignInModel Model { get; set; }
+}

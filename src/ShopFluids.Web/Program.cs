@@ -1,0 +1,3 @@
+using ShopFluids.Web.Verbs;
+
+return await CommandLine.RunAsync(args, CommandSurroundings.OfThisProcess());

@@ -1,0 +1,33 @@
+using System.Collections.ObjectModel;
+
+namespace ShopFluids.Web.Settings;
+
+/// <param name="Name">The environment variable.</param>
+/// <param name="Key">The key in shopfluids.json; null where the file cannot hold it.</param>
+/// <param name="Option">The option on the command line; null where it would show a secret to everybody on the machine.</param>
+/// <param name="Default">Null where there is none.</param>
+internal sealed record SettingDefinition(string Name, string? Key, string? Option, string? Default, bool IsSecret = false, bool IsFlag = false);
+
+/// <summary>Every setting there is; docs and help are made from the same list.</summary>
+internal static class SettingDefinitions
+{
+    public const string Prefix = "SHOPFLUIDS_";
+
+    /// <summary>Variables of the tests; the program takes no notice of them.</summary>
+    public const string TestPrefix = "SHOPFLUIDS_TEST_";
+
+    public const string FileSuffix = "_FILE";
+
+    public const string FileName = "shopfluids.json";
+
+    public static readonly SettingDefinition Data = new("SHOPFLUIDS_DATA", null, "data", "./data");
+    public static readonly SettingDefinition Engine = new("SHOPFLUIDS_DATABASE_ENGINE", "databaseEngine", "database-engine", "sqlite");
+    public static readonly SettingDefinition Connection = new("SHOPFLUIDS_DATABASE_CONNECTION", "databaseConnection", null, null, IsSecret: true);
+    public static readonly SettingDefinition Urls = new("SHOPFLUIDS_URLS", "urls", "urls", "http://localhost:5080");
+    public static readonly SettingDefinition BasePath = new("SHOPFLUIDS_BASE_PATH", "basePath", "base-path", "");
+    public static readonly SettingDefinition TimeZone = new("SHOPFLUIDS_TIME_ZONE", "timeZone", "time-zone", "Etc/UTC");
+    public static readonly SettingDefinition TrustedProxies = new("SHOPFLUIDS_TRUSTED_PROXIES", "trustedProxies", "trusted-proxies", "");
+    public static readonly SettingDefinition Demo = new("SHOPFLUIDS_DEMO", null, "demo", "false", IsFlag: true);
+
+    public static ReadOnlyCollection<SettingDefinition> All { get; } = new([Data, Engine, Connection, Urls, BasePath, TimeZone, TrustedProxies, Demo]);
+}

@@ -1,0 +1,50 @@
+using System.Globalization;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Wording;
+
+namespace ShopFluids.Web.Verbs;
+
+internal sealed class VerifyVerb : Verb
+{
+    public override string Name => "verify";
+
+    public override string Summary => Texts.Verb_VerifySummary;
+
+    public override IReadOnlyList<string> Usage => ["verify"];
+
+    public override string Details => Texts.Verb_VerifyDetails;
+
+    public override async Task<int> RunAsync(VerbCall call, CancellationToken cancellationToken)
+    {
+        call.ExpectArguments(0);
+        await using var services = await VerbServices.OpenAsync(call, cancellationToken);
+        if (services is null)
+        {
+            return ExitCodes.Failed;
+        }
+
+        var report = await services.GetRequiredService<VerifyQuery>().RunAsync(cancellationToken);
+        foreach (var finding in report.Findings)
+        {
+            await call.Output.WriteLineAsync(Say(SentenceOf(finding.Problem), finding.Where, finding.Entry));
+        }
+
+        await call.Output.WriteLineAsync(Say(Texts.Verify_Counts, report.Entries, report.Rows, report.Standings, report.HeadHash));
+        await call.Output.WriteLineAsync(report.Findings.Count == 0 ? Texts.Verify_Sound : Say(Texts.Verify_Unsound, report.Findings.Count));
+        return report.Findings.Count == 0 ? ExitCodes.Done : ExitCodes.Failed;
+    }
+
+    private static string SentenceOf(VerifyProblem problem) => problem switch
+    {
+        VerifyProblem.EntryChanged => Texts.Verify_EntryChanged,
+        VerifyProblem.ChainBroken => Texts.Verify_ChainBroken,
+        VerifyProblem.HeadMismatch => Texts.Verify_HeadMismatch,
+        VerifyProblem.RowChanged => Texts.Verify_RowChanged,
+        VerifyProblem.RowMissing => Texts.Verify_RowMissing,
+        VerifyProblem.RowUnrecorded => Texts.Verify_RowUnrecorded,
+        VerifyProblem.StandingDiffers => Texts.Verify_StandingDiffers,
+        _ => throw new InvalidOperationException($"{problem} has no sentence."),
+    };
+
+    private static string Say(string pattern, params object?[] values) => string.Format(CultureInfo.InvariantCulture, pattern, values);
+}
