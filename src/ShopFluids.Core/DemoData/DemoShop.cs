@@ -38,7 +38,7 @@ public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, ID
 
         await using var commands = new DemoCommands(contexts, provider, now);
         var token = await MakeTokenAsync(commands, seed, cancellationToken);
-        return new LoadedDemo(isNew, [.. seed.People.OfType<PersonSeed>().Where(p => p.IsShown).Select(p => new DemoSignIn(p.SignInName, seed.Password, p.Role))], token);
+        return new LoadedDemo(isNew, [.. seed.People.Where(p => p.IsShown).Select(p => new DemoSignIn(p.SignInName, seed.Password, p.Roles[0]))], token);
     }
 
     private async Task<State> StateAsync(CancellationToken cancellationToken)
@@ -74,7 +74,7 @@ public sealed record LoadedDemo(bool IsNew, IReadOnlyList<DemoSignIn> SignIns, s
 public sealed record DemoSignIn(string SignInName, string Password, string Role);
 
 /// <summary>How far the load is: 0 to 100, and which day of the history it has reached.</summary>
-public readonly record struct DemoProgress(int Percent, DateOnly Day);
+public sealed record DemoProgress(int Percent, DateOnly Day);
 
 /// <summary>The database holds a shop that is no whole demo: a load was broken off, or it is another shop's. Nothing was changed.</summary>
 public sealed record DemoBrokenOff : Error;
