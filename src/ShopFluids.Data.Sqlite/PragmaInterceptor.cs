@@ -1,5 +1,8 @@
 using System.Data.Common;
+using System.Runtime.CompilerServices;
+using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore.Diagnostics;
+using SQLitePCL;
 
 namespace ShopFluids.Data.Sqlite;
 
@@ -11,17 +14,29 @@ internal sealed class PragmaInterceptor : DbConnectionInterceptor
 {
     private const string Pragmas = "PRAGMA journal_mode=WAL; PRAGMA busy_timeout=5000; PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL;";
 
+    // The driver keeps closed connections open in its pool, and they keep their settings: each is set once.
+    private readonly ConditionalWeakTable<sqlite3, object> _set = [];
+
     public override void ConnectionOpened(DbConnection connection, ConnectionEndEventData eventData)
     {
-        using var command = connection.CreateCommand();
-        command.CommandText = Pragmas;
-        command.ExecuteNonQuery();
+        if (IsNew(connection))
+        {
+            using var command = connection.CreateCommand();
+            command.CommandText = Pragmas;
+            command.ExecuteNonQuery();
+        }
     }
 
     public override async Task ConnectionOpenedAsync(DbConnection connection, ConnectionEndEventData eventData, CancellationToken cancellationToken = default)
     {
-        await using var command = connection.CreateCommand();
-        command.CommandText = Pragmas;
-        await command.ExecuteNonQueryAsync(cancellationToken);
+        if (IsNew(connection))
+        {
+            await using var command = connection.CreateCommand();
+            command.CommandText = Pragmas;
+            await command.ExecuteNonQueryAsync(cancellationToken);
+        }
     }
+
+    private bool IsNew(DbConnection connection) =>
+        ((SqliteConnection)connection).Handle is not { } handle || _set.TryAdd(handle, handle);
 }

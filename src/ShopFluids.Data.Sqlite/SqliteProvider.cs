@@ -8,6 +8,9 @@ namespace ShopFluids.Data.Sqlite;
 /// <summary>The embedded engine: one file, no server.</summary>
 public sealed class SqliteProvider : IDatabaseProvider
 {
+    private readonly Func<ShopFluidsDbContext, CancellationToken, Task<RecordHead>> _head =
+        EF.CompileAsyncQuery((ShopFluidsDbContext database, CancellationToken _) => database.RecordHead.Single());
+
     public string Name => "sqlite";
 
     public void Configure(DbContextOptionsBuilder options, string connectionString) =>
@@ -16,7 +19,7 @@ public sealed class SqliteProvider : IDatabaseProvider
 
     // BeginTransaction of this driver is BEGIN IMMEDIATE: the transaction itself is the writers' lock.
     public Task<RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) =>
-        database.RecordHead.SingleAsync(cancellationToken);
+        _head(database, cancellationToken);
 
     public async Task BackupAsync(ShopFluidsDbContext database, string file, CancellationToken cancellationToken)
     {

@@ -12,6 +12,7 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
     public async Task<Result<ReadingOutcome>> RunAsync(RecordReading command, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
+        command = command with { TakenAtUtc = ShopClock.ToMillisecond(command.TakenAtUtc) };
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
         if (setup.FindSump(command.SumpTag) is not { } sump)

@@ -19,17 +19,20 @@ namespace ShopFluids.Core.Readings;
 /// <summary>Stores a reading and everything that follows from it in one transaction; the same id again answers the same.</summary>
 public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news, ILogger<RecordReadingHandler> log)
 {
+    private readonly HotQueries _queries = new();
+
     public async Task<Result<RecordedReading>> HandleAsync(RecordReading command, Actor actor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
         ArgumentNullException.ThrowIfNull(actor);
+        command = command with { TakenAtUtc = ShopClock.ToMillisecond(command.TakenAtUtc) };
         var fingerprint = ReadingFingerprint.Of(command);
         await using var write = await database.WriteAsync(cancellationToken);
         var db = write.Database;
         var setup = await setups.ForAsync(write, cancellationToken);
 
         // The writers' lock is held: whoever posted this id first is done, so a race has already been decided.
-        var known = await db.Readings.AsNoTracking().Where(r => r.Id == command.Id).Select(r => new { r.Fingerprint, r.Outcome }).FirstOrDefaultAsync(cancellationToken);
+        var known = await _queries.Known(db, command.Id, cancellationToken);
         if (known is not null)
         {
             return known.Fingerprint == fingerprint && known.Outcome is not null ? new RecordedReading(known.Outcome, IsNew: false) : new OtherContentForId(command.Id);
@@ -57,7 +60,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
             return new FieldErrors(errors);
         }
 
-        var standing = await db.Standings.SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
+        var standing = await _queries.Standing(db, sump.Id, cancellationToken);
         if (command.SupersedesId is { } supersededId)
         {
             var error = await new ReadingCorrection(db, sump).PrepareAsync(supersededId, charge, now, cancellationToken);

@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Record;
 
@@ -15,7 +16,7 @@ public sealed class RecordEntry
     public RecordEntry(long sequence, Act act, string changes, string previousHash)
     {
         Sequence = sequence;
-        AtUtc = new DateTime(act.AtUtc.Ticks - (act.AtUtc.Ticks % TimeSpan.TicksPerMillisecond), DateTimeKind.Utc);
+        AtUtc = ShopClock.ToMillisecond(act.AtUtc);
         ActorId = act.Actor.PersonId;
         ActorName = act.Actor.Name;
         Code = act.Code;

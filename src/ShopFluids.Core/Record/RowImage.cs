@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
@@ -11,6 +12,8 @@ namespace ShopFluids.Core.Record;
 /// </summary>
 public static class RowImage
 {
+    private static readonly ConcurrentDictionary<ITypeBase, IProperty[]> Columns = new();
+
     public static string KeyOf(EntityEntry entry) =>
         string.Join(':', (entry.Metadata.FindPrimaryKey()?.Properties ?? []).Select(p => Text(p, entry.CurrentValues[p])));
 
@@ -18,7 +21,7 @@ public static class RowImage
     public static void Write(Utf8JsonWriter json, EntityEntry entry, PropertyValues values, Func<IProperty, bool>? include = null)
     {
         json.WriteStartObject();
-        foreach (var property in entry.Metadata.GetProperties().OrderBy(p => p.Name, StringComparer.Ordinal))
+        foreach (var property in Columns.GetOrAdd(entry.Metadata, static type => [.. type.GetProperties().OrderBy(p => p.Name, StringComparer.Ordinal)]))
         {
             if (include is not null && !include(property))
             {

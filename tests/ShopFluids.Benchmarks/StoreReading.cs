@@ -1,0 +1,66 @@
+using System.Diagnostics;
+using System.Globalization;
+using System.Net;
+using System.Net.Http.Headers;
+using System.Net.Http.Json;
+
+namespace ShopFluids.Benchmarks;
+
+/// <summary>Stores readings through HTTP, one at a time, each beside one raw insert, so that a drift of the machine's speed touches both alike.</summary>
+internal sealed class StoreReading(Uri server, string token, Floor floor, TimeProvider time)
+{
+    private const int WarmUp = 300;
+    private const int Counted = 1000;
+
+    /// <returns>Median milliseconds, ours and the floor's.</returns>
+    public async Task<(double Ours, double Floor)> RunAsync()
+    {
+        using var client = new HttpClient { BaseAddress = server };
+        client.DefaultRequestHeaders.Authorization = new AuthenticationHeaderValue("Bearer", token);
+        var (ours, floors) = (new List<double>(Counted), new List<double>(Counted));
+        for (var i = 0; i < WarmUp + Counted; i++)
+        {
+            var request = Reading(i);
+            var started = Stopwatch.GetTimestamp();
+            using var response = await client.PostAsJsonAsync("/api/v1/readings", request);
+            await response.Content.ReadAsByteArrayAsync();
+            var our = Stopwatch.GetElapsedTime(started);
+            if (response.StatusCode != HttpStatusCode.Created)
+            {
+                throw new InvalidOperationException($"{response.StatusCode}: {await response.Content.ReadAsStringAsync()}");
+            }
+
+            started = Stopwatch.GetTimestamp();
+            await floor.InsertAsync(i);
+            var least = Stopwatch.GetElapsedTime(started);
+            if (i >= WarmUp)
+            {
+                ours.Add(our.TotalMilliseconds);
+                floors.Add(least.TotalMilliseconds);
+            }
+        }
+
+        return (Median(ours), Median(floors));
+    }
+
+    // Values that wander inside and now and then outside the limits, so that flags and tasks come and go as in a shop.
+    private object Reading(int number) => new
+    {
+        id = Guid.CreateVersion7(time.GetUtcNow()),
+        sump = BenchShop.Sump,
+        takenAt = time.GetUtcNow(),
+        note = "",
+        measurements = new object[]
+        {
+            new { parameter = "concentration", method = "refractometer", value = (50 + (number % 13)) / 10m, unit = "Brix", temperatureC = 20 + (number % 7) },
+            new { parameter = "ph", value = (88 + (number % 6)) / 10m },
+            new { parameter = "level", value = 260 + (number % 80), unit = "mm" },
+        },
+    };
+
+    private static double Median(List<double> values)
+    {
+        values.Sort();
+        return values[values.Count / 2];
+    }
+}
