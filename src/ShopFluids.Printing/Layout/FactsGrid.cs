@@ -11,8 +11,7 @@ internal sealed class FactsGrid
 {
     private const double LabelGap = 6;
     private const double ColumnGap = 14;
-    private const double MostForLabel = 0.55;
-    private const double LongestKeptWord = 62;
+    private const double MostForLabel = 0.62;
     private const double Lead = SheetStyle.Body * 1.36;
     private readonly IReadOnlyList<IReadOnlyList<Cell>> _rows;
     private readonly IReadOnlyList<double> _widths;
@@ -23,7 +22,7 @@ internal sealed class FactsGrid
         var available = width - (ColumnGap * (columns - 1));
         var byColumn = Enumerable.Range(0, columns).Select(c => facts.Where((_, n) => n % columns == c).ToList()).ToList();
         _labelWidths = [.. byColumn.Select(fs => Math.Min(fs.Select(f => Measure(f.Label, PrintFace.Regular)).DefaultIfEmpty(0).Max(), available / columns * MostForLabel))];
-        _widths = TableWidths.Share([.. byColumn.Select((fs, c) => Demand(fs, _labelWidths[c] + LabelGap))], available);
+        _widths = TableWidths.Share([.. byColumn.Select((fs, c) => Demand(fs, _labelWidths[c] + LabelGap, available / columns))], available);
         _rows = [.. facts.Select((f, n) => Lay(f, n % columns)).Chunk(columns)];
     }
 
@@ -57,13 +56,13 @@ internal sealed class FactsGrid
 
     private static double Measure(string text, PrintFace face) => PrintFonts.Measure(text, face, SheetStyle.Body);
 
-    private static (double Least, double Wanted, bool TakesRest) Demand(List<SheetFact> facts, double label)
+    private static (double Least, double Wanted, bool TakesRest) Demand(List<SheetFact> facts, double label, double share)
     {
         var word = facts.Select(f => TextLines.LongestWord(f.Value, f.Face, SheetStyle.Body)).DefaultIfEmpty(0).Max();
         var line = facts.Select(f => Measure(f.Value, f.Face)).DefaultIfEmpty(0).Max();
 
         // One overlong word is broken rather than left to starve the other columns.
-        return (label + Math.Min(word, LongestKeptWord), label + line, true);
+        return (Math.Min(label + word, share), label + line, true);
     }
 
     private Cell Lay(SheetFact fact, int column) =>
