@@ -1,7 +1,10 @@
 using MudBlazor.Services;
 using ShopFluids.Core.Board;
+using ShopFluids.Core.Sheets;
+using ShopFluids.Core.Sumps;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Board.Work;
+using ShopFluids.Web.Pages.Sheets;
 
 namespace ShopFluids.Web.Components;
 
@@ -19,12 +22,15 @@ public static class DeskEndpoints
         services.AddScoped<WorkActs>();
         services.AddSingleton<BoardQuery>();
         services.AddSingleton<OpenWorkQuery>();
+        services.AddSingleton<SumpPageQuery>();
+        services.AddSingleton<HistorySheetQuery>();
         return services;
     }
 
     public static IEndpointRouteBuilder MapDesk(this IEndpointRouteBuilder endpoints)
     {
         endpoints.MapRazorComponents<App>().AddInteractiveServerRenderMode();
+        endpoints.MapSheets();
         return endpoints;
     }
 }

@@ -1,5 +1,4 @@
 using System.Data.Common;
-using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Live;

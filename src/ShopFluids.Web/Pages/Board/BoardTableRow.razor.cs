@@ -34,12 +34,7 @@ public sealed partial class BoardTableRow
 
     private string RowClass => Components.Shared.VerdictLook.CssClass(Row.Standing.Verdict, Row.Standing.IsLate);
 
-    private string Served => Row.Machines.Count switch
-    {
-        0 => Texts.Board_NoMachine,
-        1 => $"{Row.Machines[0].Tag} {Row.Machines[0].Name}",
-        var count => Words.Format.Say(Texts.Board_Central, Words.Format.Count(count)),
-    };
+    private string Served => Words.Format.Served(Row);
 
     private IEnumerable<string> Reasons
     {

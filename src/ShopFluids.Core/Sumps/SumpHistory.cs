@@ -1,0 +1,69 @@
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Flags;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Core.Sumps;
+
+/// <summary>What happened at one sump in a stretch of time; every list newest first.</summary>
+/// <param name="Flags">Raised in it, or open at its beginning.</param>
+/// <param name="Tasks">Ended in it.</param>
+public sealed record SumpHistory(
+    IReadOnlyList<HistoryReading> Readings,
+    IReadOnlyList<HistoryMovement> Movements,
+    IReadOnlyList<HistoryFlag> Flags,
+    IReadOnlyList<HistoryTask> Tasks);
+
+public sealed record HistoryReading(
+    Guid Id,
+    DateTime TakenAtUtc,
+    string By,
+    Verdict Verdict,
+    Direction Direction,
+    IReadOnlyList<HistoryMeasurement> Measurements,
+    string Note,
+    HistoryCorrection? SupersededBy);
+
+/// <summary>Why a reading no longer counts: when, by whom, and the reason given.</summary>
+public sealed record HistoryCorrection(DateTime AtUtc, string By, string Reason);
+
+public sealed record HistoryMeasurement(
+    string Parameter, string Method, decimal RawValue, string RawUnit, double Value, double Uncertainty, Verdict Verdict, Direction Direction, decimal? Factor, Guid? InstrumentId);
+
+public enum MovementKind
+{
+    Fill = 0,
+    Addition = 1,
+    Removal = 2,
+    Drain = 3,
+}
+
+/// <summary>Something put in or taken out.</summary>
+/// <param name="Reason">Of a removal as stored, or why a barred lot was allowed.</param>
+public sealed record HistoryMovement(
+    Guid Id,
+    Guid ChargeId,
+    MovementKind Kind,
+    DateTime AtUtc,
+    decimal WaterLitres,
+    decimal ConcentrateLitres,
+    decimal RemovedLitres,
+    HistoryLot? Lot,
+    string By,
+    string Reason);
+
+public sealed record HistoryLot(Guid Id, string Number, string FluidName, DateOnly ReceivedOn, DateOnly ExpiresOn);
+
+public sealed record HistoryFlag(
+    Guid Id,
+    string Rule,
+    string Parameter,
+    Verdict Severity,
+    Direction Direction,
+    IReadOnlyDictionary<string, decimal> Numbers,
+    DateTime RaisedAtUtc,
+    DateTime? EndedAtUtc,
+    FlagEnd? EndedHow,
+    string EndedBy,
+    string EndReason);
+
+public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculations.Mixing.TopUpRecipe? Recipe, DateTime DueAtUtc, TaskState State, DateTime EndedAtUtc, string By, string Reason);

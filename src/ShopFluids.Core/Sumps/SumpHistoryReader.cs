@@ -1,0 +1,132 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Setup;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Core.Sumps;
+
+/// <summary>Reads what happened at a sump from one instant up to, not including, another.</summary>
+internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup, Guid sumpId, DateTime fromUtc, DateTime toUtc)
+{
+    private Dictionary<Guid, string> _names = [];
+
+    public async Task<SumpHistory> ReadAsync(CancellationToken cancellationToken)
+    {
+        _names = await db.Users.AsNoTracking().ToDictionaryAsync(p => p.Id, p => p.DisplayName, cancellationToken);
+        return new(
+            await ReadingsAsync(cancellationToken),
+            await MovementsAsync(cancellationToken),
+            await FlagsAsync(cancellationToken),
+            await TasksAsync(cancellationToken));
+    }
+
+    public async Task<IReadOnlyList<HistoryMovement>> MovementsOnlyAsync(CancellationToken cancellationToken)
+    {
+        _names = await db.Users.AsNoTracking().ToDictionaryAsync(p => p.Id, p => p.DisplayName, cancellationToken);
+        return await MovementsAsync(cancellationToken);
+    }
+
+    private string Name(Guid? personId) => personId is { } id ? _names.GetValueOrDefault(id, "") : "";
+
+    private async Task<List<HistoryReading>> ReadingsAsync(CancellationToken cancellationToken)
+    {
+        var readings = await db.Readings.AsNoTracking().Include(r => r.Measurements)
+            .Where(r => r.SumpId == sumpId && r.TakenAtUtc >= fromUtc && r.TakenAtUtc < toUtc)
+            .OrderByDescending(r => r.TakenAtUtc).ThenByDescending(r => r.StoredAtUtc).ThenByDescending(r => r.Id)
+            .ToListAsync(cancellationToken);
+
+        // A correction may have been taken outside the stretch and still speaks of a reading inside it.
+        var corrections = await db.Readings.AsNoTracking()
+            .Where(r => r.SumpId == sumpId && r.SupersedesId != null)
+            .Select(r => new { r.SupersedesId, r.StoredAtUtc, r.PersonId, r.CorrectionReason })
+            .ToListAsync(cancellationToken);
+        var bySuperseded = corrections.ToDictionary(c => c.SupersedesId ?? Guid.Empty, c => new HistoryCorrection(c.StoredAtUtc, Name(c.PersonId), c.CorrectionReason ?? ""));
+        var order = setup.Parameters.Select((p, n) => (p.Code, n)).ToDictionary(p => p.Code, p => p.n, StringComparer.Ordinal);
+        return readings.ConvertAll(r => new HistoryReading(
+            r.Id,
+            r.TakenAtUtc,
+            Name(r.PersonId),
+            r.Verdict,
+            SideOf(r),
+            [.. r.Measurements.OrderBy(m => order.GetValueOrDefault(m.Parameter, int.MaxValue)).ThenBy(m => m.Method == MethodCodes.Titration ? 0 : 1).ThenBy(m => m.Method, StringComparer.Ordinal)
+                .Select(m => new HistoryMeasurement(m.Parameter, m.Method, m.RawValue, m.RawUnit, m.Value, m.Uncertainty, m.Verdict, m.Direction, m.Factor, m.InstrumentId))],
+            r.Note,
+            bySuperseded.GetValueOrDefault(r.Id)));
+    }
+
+    // Two values beyond on different sides have no side together.
+    private static Direction SideOf(Reading reading)
+    {
+        var sides = reading.Measurements.Where(m => m.Verdict == reading.Verdict).Select(m => m.Direction).Distinct().ToList();
+        return sides.Count == 1 ? sides[0] : Direction.None;
+    }
+
+    private async Task<List<HistoryMovement>> MovementsAsync(CancellationToken cancellationToken)
+    {
+        var additions = await (from addition in db.Additions.AsNoTracking()
+                               join charge in db.Charges on addition.ChargeId equals charge.Id
+                               where charge.SumpId == sumpId && addition.AddedAtUtc >= fromUtc && addition.AddedAtUtc < toUtc
+                               select new { Addition = addition, charge.FilledAtUtc }).ToListAsync(cancellationToken);
+        var removals = await (from removal in db.Removals.AsNoTracking()
+                              join charge in db.Charges on removal.ChargeId equals charge.Id
+                              where charge.SumpId == sumpId && removal.RemovedAtUtc >= fromUtc && removal.RemovedAtUtc < toUtc
+                              select removal).ToListAsync(cancellationToken);
+        var lots = await LotsAsync([.. additions.Select(a => a.Addition.LotId).OfType<Guid>().Distinct()], cancellationToken);
+        return
+        [
+            .. additions.Select(a => new HistoryMovement(
+                    a.Addition.Id,
+                    a.Addition.ChargeId,
+                    IsFill(a.Addition, a.FilledAtUtc) ? MovementKind.Fill : MovementKind.Addition,
+                    a.Addition.AddedAtUtc,
+                    a.Addition.WaterLitres,
+                    a.Addition.ConcentrateLitres,
+                    0,
+                    a.Addition.LotId is { } lot ? lots.GetValueOrDefault(lot) : null,
+                    Name(a.Addition.PersonId),
+                    a.Addition.OverrideReason ?? ""))
+                .Concat(removals.Select(r => new HistoryMovement(
+                    r.Id,
+                    r.ChargeId,
+                    r.Reason == RemovalReasons.Drain ? MovementKind.Drain : MovementKind.Removal,
+                    r.RemovedAtUtc,
+                    0,
+                    0,
+                    r.Litres,
+                    null,
+                    Name(r.PersonId),
+                    r.Reason is RemovalReasons.Drain or RemovalReasons.Swap ? "" : r.Reason)))
+                .OrderByDescending(m => m.AtUtc).ThenBy(m => m.Kind).ThenByDescending(m => m.Id),
+        ];
+    }
+
+    private static bool IsFill(Addition addition, DateTime filledAtUtc) => addition.AddedAtUtc == filledAtUtc && addition.ReadingId is null;
+
+    private async Task<Dictionary<Guid, HistoryLot>> LotsAsync(List<Guid> ids, CancellationToken cancellationToken)
+    {
+        var lots = await db.FluidLots.AsNoTracking().Where(l => ids.Contains(l.Id)).ToListAsync(cancellationToken);
+        return lots.ToDictionary(l => l.Id, l => new HistoryLot(l.Id, l.Number, setup.Fluid(l.FluidId).Name, l.ReceivedOn, l.ExpiresOn));
+    }
+
+    private async Task<List<HistoryFlag>> FlagsAsync(CancellationToken cancellationToken)
+    {
+        var flags = await db.Flags.AsNoTracking()
+            .Where(f => f.SumpId == sumpId && f.RaisedAtUtc < toUtc && (f.EndedAtUtc == null || f.EndedAtUtc >= fromUtc))
+            .OrderByDescending(f => f.RaisedAtUtc).ThenByDescending(f => f.Severity).ThenBy(f => f.Rule).ThenBy(f => f.Parameter).ThenBy(f => f.Id)
+            .ToListAsync(cancellationToken);
+        return flags.ConvertAll(f => new HistoryFlag(
+            f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc, f.EndedAtUtc, f.EndedHow, Name(f.EndedByPersonId), f.EndReason ?? ""));
+    }
+
+    private async Task<List<HistoryTask>> TasksAsync(CancellationToken cancellationToken)
+    {
+        var tasks = await db.CareTasks.AsNoTracking()
+            .Where(t => t.SumpId == sumpId && t.State != TaskState.Open && t.EndedAtUtc >= fromUtc && t.EndedAtUtc < toUtc)
+            .OrderByDescending(t => t.EndedAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
+            .ToListAsync(cancellationToken);
+        return tasks.ConvertAll(t => new HistoryTask(t.Id, t.Kind, t.Cause, t.Recipe, t.DueAtUtc, t.State, t.EndedAtUtc ?? t.DueAtUtc, Name(t.EndedByPersonId), t.EndReason ?? ""));
+    }
+}

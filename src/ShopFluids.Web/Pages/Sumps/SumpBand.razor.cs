@@ -1,0 +1,24 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Web.Pages.Sumps;
+
+/// <summary>The five figures that a sump's page shows first.</summary>
+public sealed partial class SumpBand
+{
+    [Parameter, EditorRequired]
+    public required SumpView View { get; set; }
+
+    private SumpFigure? Level => View.Page.Figure(ParameterCodes.Level);
+
+    private DateTime? LastAddition => View.Page.History.Movements.FirstOrDefault(m => m.Kind == MovementKind.Addition)?.AtUtc;
+
+    private string VolumeWords => View.Page.VolumeLitres is { } volume
+        ? View.Format.Say(Texts.Sump_VolumeSpoken, View.Format.Volume(volume), View.Format.Volume(View.Page.FullLitres))
+        : Texts.Sump_VolumeUnknown;
+
+    private string NextTestWhy =>
+        View.Page.Open.Tasks.FirstOrDefault(t => t.Kind == TaskKind.Test) is { IsOfPlan: false } ? Texts.Sump_TestFromFlag : Texts.Sump_TestFromPlan;
+}

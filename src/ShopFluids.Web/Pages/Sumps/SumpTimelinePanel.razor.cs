@@ -1,0 +1,15 @@
+using Microsoft.AspNetCore.Components;
+
+namespace ShopFluids.Web.Pages.Sumps;
+
+public sealed partial class SumpTimelinePanel
+{
+    private const int Few = 12;
+    private IReadOnlyList<TimelineEntry> _entries = [];
+    private bool _showsAll;
+
+    [Parameter, EditorRequired]
+    public required SumpView View { get; set; }
+
+    protected override void OnParametersSet() => _entries = TimelineEntry.Of(View);
+}

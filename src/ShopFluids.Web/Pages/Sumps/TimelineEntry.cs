@@ -1,0 +1,83 @@
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Flags;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Web.Pages.Sumps;
+
+/// <summary>Something that happened, in words.</summary>
+/// <param name="Verdict">Null where there is none to show.</param>
+/// <param name="Struck">What no longer counts, shown struck through before the text.</param>
+internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdict, Direction Direction, string Struck, string Text)
+{
+    /// <summary>Readings, movements, work and flags of a sump, newest first.</summary>
+    public static IReadOnlyList<TimelineEntry> Of(SumpView view)
+    {
+        var history = view.Page.History;
+        return [.. history.Readings.Select(r => Reading(view, r))
+            .Concat(history.Movements.Select(m => Movement(view, m)))
+            .Concat(history.Tasks.Where(t => t.State != TaskState.Withdrawn).Select(t => Work(view, t)))
+            .Concat(history.Flags.Where(f => f.EndedAtUtc is not null).Select(f => FlagEnded(view, f)))
+            .OrderByDescending(e => e.AtUtc)];
+    }
+
+    private static TimelineEntry Reading(SumpView view, HistoryReading reading)
+    {
+        var values = view.Format.Say(Texts.Sump_EntryReading, string.Join(", ", Values(view, reading)));
+        return reading.SupersededBy is { } by
+            ? new($"r{reading.Id}", reading.TakenAtUtc, null, Direction.None, values, view.Format.Say(Texts.Sump_EntrySuperseded, by.Reason, by.By))
+            : new($"r{reading.Id}", reading.TakenAtUtc, reading.Verdict, reading.Direction, "", $"{values}. {reading.By}");
+    }
+
+    private static IEnumerable<string> Values(SumpView view, HistoryReading reading)
+    {
+        foreach (var measured in reading.Measurements)
+        {
+            var value = view.Words.Sentences.Value(measured.Parameter, (decimal)measured.Value);
+
+            // A percentage and a length speak for themselves; other values need their name.
+            yield return measured.Parameter is ParameterCodes.Concentration or ParameterCodes.Level
+                ? value
+                : $"{view.Words.Sentences.Parameter(measured.Parameter)} {value}";
+        }
+
+        if (reading.Note.Length > 0)
+        {
+            yield return view.Format.Say(Texts.Sump_EntryNote, reading.Note);
+        }
+    }
+
+    private static TimelineEntry Movement(SumpView view, HistoryMovement movement)
+    {
+        var format = view.Format;
+        var text = movement.Kind switch
+        {
+            MovementKind.Fill => format.Say(Texts.Sump_EntryFill, format.Volume((double)movement.WaterLitres), format.Volume((double)movement.ConcentrateLitres)),
+            MovementKind.Addition => format.Say(Texts.Sump_EntryAddition, format.Volume((double)movement.WaterLitres), format.Volume((double)movement.ConcentrateLitres)),
+            MovementKind.Drain => format.Say(Texts.Sump_EntryDrain, format.Volume((double)movement.RemovedLitres)),
+            _ => format.Say(Texts.Sump_EntryRemoval, format.Volume((double)movement.RemovedLitres)),
+        };
+        return new($"m{movement.Id}", movement.AtUtc, null, Direction.None, "", movement.Lot is { } lot ? $"{text}, {format.Say(Texts.Sump_EntryLot, lot.Number)}. {movement.By}" : $"{text}. {movement.By}");
+    }
+
+    private static TimelineEntry Work(SumpView view, HistoryTask task)
+    {
+        var what = view.Words.Sentences.Task(task.Kind, task.Cause, task.Recipe);
+        return new($"t{task.Id}", task.EndedAtUtc, null, Direction.None, "", task.State == TaskState.Done
+            ? view.Format.Say(Texts.Sump_EntryDone, what, task.By)
+            : view.Format.Say(Texts.Sump_EntrySkipped, what, task.Reason, task.By));
+    }
+
+    private static TimelineEntry FlagEnded(SumpView view, HistoryFlag flag)
+    {
+        var what = view.Words.Sentences.Flag(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, flag.Numbers);
+        return new($"f{flag.Id}", flag.EndedAtUtc ?? flag.RaisedAtUtc, null, Direction.None, "", flag.EndedHow switch
+        {
+            FlagEnd.Closed => view.Format.Say(Texts.Sump_EntryFlagClosed, what, flag.EndReason, flag.EndedBy),
+            FlagEnd.ChargeEnded => view.Format.Say(Texts.Sump_EntryFlagCharge, what),
+            FlagEnd.Superseded => view.Format.Say(Texts.Sump_EntryFlagSuperseded, what),
+            _ => view.Format.Say(Texts.Sump_EntryFlagCleared, what),
+        });
+    }
+}
