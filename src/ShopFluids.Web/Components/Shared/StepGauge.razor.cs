@@ -1,4 +1,3 @@
-using System.Text.Encodings.Web;
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Rounds;
 

@@ -28,7 +28,7 @@ public sealed record StepGaugeLayout(IReadOnlyList<GaugeStep> Steps, IReadOnlyLi
         var scale = Scale.For(limits);
         return new(
             [.. Zones(limits, scale)],
-            Labels(limits, scale),
+            LabelsOf(limits, scale),
             now is { } n ? scale.X(n) : null,
             last is { } l ? scale.X(l) : null);
     }
@@ -59,7 +59,7 @@ public sealed record StepGaugeLayout(IReadOnlyList<GaugeStep> Steps, IReadOnlyLi
         new(cssClass, from, Math.Max(0, to - from), MiddleY - (height / 2), height);
 
     // The target's edges matter most, then the warning's; one that would touch another is left out, the drawing still shows it.
-    private static List<GaugeLabel> Labels(GaugeLimits limits, Scale scale)
+    private static List<GaugeLabel> LabelsOf(GaugeLimits limits, Scale scale)
     {
         var labels = new List<GaugeLabel>();
         foreach (var value in new[] { limits.TargetLow, limits.TargetHigh, limits.WarningLow, limits.WarningHigh, limits.ActionLow, limits.ActionHigh }.OfType<decimal>())

@@ -1,0 +1,109 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Time;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account;
+
+namespace ShopFluids.Web.Shop.Entry;
+
+/// <summary>One reading at one sump: shown, sent, asked about, stored once.</summary>
+internal static class EntryEndpoints
+{
+    private const string Path = "/enter/{tag}";
+
+    public static void MapEntry(this IEndpointRouteBuilder app)
+    {
+        app.MapGet(Path, ShowAsync).RequireAuthorization(Policies.CanOperate);
+        app.MapPost(Path, SendAsync).RequireAuthorization(Policies.CanOperate);
+    }
+
+    private static async Task<IResult> ShowAsync(HttpContext http, string tag, EntryPageQuery query, ShopClock clock)
+    {
+        var visit = await ShopVisit.OfAsync(http);
+        var page = await query.RunAsync(tag, http.RequestAborted);
+        return page.Match<IResult>(
+            found => Document(EntryView.Empty(visit, found, EntryForm.Fresh(found, clock.NewId())), StatusCodes.Status200OK),
+            error => ShopPages.NotPossible(visit, tag, error));
+    }
+
+    private static async Task<IResult> SendAsync(HttpContext http, string tag, EntryPageQuery query, PreviewReadingQuery preview, RecordReadingHandler handler, ShopClock clock)
+    {
+        var visit = await ShopVisit.OfAsync(http);
+        var post = await FormPost.ReadAsync(http);
+        var page = await query.RunAsync(tag, http.RequestAborted);
+        if (page.Value is not { } found)
+        {
+            return page.Match<IResult>(_ => throw new InvalidOperationException("A page was found."), error => ShopPages.NotPossible(visit, tag, error));
+        }
+
+        var view = EntryView.Empty(visit, found, EntryForm.Read(post, found, clock.NewId()));
+        if (!post.IsOurs)
+        {
+            return Refused(view with { Notice = Texts.Entry_FormTooOld });
+        }
+
+        if (view.Form.Again.Length > 0)
+        {
+            return Document(view with { Form = view.Form.Without(view.Form.Again) }, StatusCodes.Status200OK);
+        }
+
+        // Sent before: what was asked then has been answered, and the time must be the one that was stored.
+        if (await query.StoredTakenAtAsync(view.Form.ReadingId, http.RequestAborted) is { } storedTakenAt)
+        {
+            return await StoreAsync(http, handler, clock, view, storedTakenAt);
+        }
+
+        var now = clock.UtcNow;
+        var read = EntryCommand.Of(view.Form, found, visit.Format, now);
+        var judged = await preview.RunAsync(read.Command, http.RequestAborted);
+        if (judged.Error is not null || read.Faults.Count > 0)
+        {
+            return judged.Error is null or FieldErrors
+                ? Refused(view with { Faults = AllFaults(view, read, judged.Error as FieldErrors) })
+                : ShopPages.NotPossible(visit, tag, judged.Error);
+        }
+
+        var questions = judged.Value is { } outcome ? EntryView.QuestionsOf(found, view.Form, outcome) : view.Questions;
+        return questions.Count > 0
+            ? Refused(view with { Preview = judged.Value, Questions = questions })
+            : await StoreAsync(http, handler, clock, view, now, query);
+    }
+
+    /// <param name="query">Given for the first sending: two that race are told apart by what was stored.</param>
+    private static async Task<IResult> StoreAsync(HttpContext http, RecordReadingHandler handler, ShopClock clock, EntryView view, DateTime takenAtUtc, EntryPageQuery? query = null)
+    {
+        var read = EntryCommand.Of(view.Form, view.Page, view.Visit.Format, takenAtUtc);
+        var result = await handler.HandleAsync(read.Command, view.Visit.Actor, http.RequestAborted);
+        var address = view.Visit.Links.Saved(view.Page.Place.Tag, view.Form.ReadingId);
+        switch (result.Error)
+        {
+            case null:
+                return SeeOther.At(http, address);
+            case OtherContentForId when query is not null && await query.StoredTakenAtAsync(view.Form.ReadingId, http.RequestAborted) is { } storedTakenAt:
+                return await StoreAsync(http, handler, clock, view, storedTakenAt);
+            case OtherContentForId:
+                var anew = view.Form with { ReadingId = clock.NewId() };
+                return Document(view with { Form = anew, Notice = Texts.Entry_OtherContent, StoredAlready = address }, StatusCodes.Status409Conflict);
+            case FieldErrors errors:
+                return Refused(view with { Faults = AllFaults(view, read, errors) });
+            default:
+                return ShopPages.NotPossible(view.Visit, view.Page.Place.Tag, result.Error);
+        }
+    }
+
+    // A value that is no number was measured all the same.
+    private static List<EntryFault> AllFaults(EntryView view, EntryCommand read, FieldErrors? errors)
+    {
+        var order = view.Page.Fields.Select((f, i) => (Name: EntryForm.ValueName(f.Key), Place: i)).ToDictionary(f => f.Name, f => f.Place, StringComparer.Ordinal);
+        return [.. read.Faults
+            .Concat((errors?.Fields ?? [])
+                .Where(e => e.Problem != FieldProblem.NothingMeasured || read.Faults.Count == 0)
+                .Select(e => EntryFault.Locate(e, view.Page, view.Form)))
+            .OrderBy(f => order.GetValueOrDefault(f.Control, int.MaxValue))];
+    }
+
+    private static RazorComponentResult<EntryDocument> Refused(EntryView view) => Document(view, StatusCodes.Status422UnprocessableEntity);
+
+    private static RazorComponentResult<EntryDocument> Document(EntryView view, int status) => new(new { View = view }) { StatusCode = status };
+}

@@ -1,0 +1,39 @@
+using ShopFluids.Core.Instruments;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Web.Shop.Entry;
+
+/// <summary>Which instrument and which unit stand ready in the form.</summary>
+internal static class EntryKit
+{
+    public static bool IsRefractometer(EntryInstrument instrument) => instrument.Kind == InstrumentKind.Refractometer;
+
+    public static bool IsForPh(EntryInstrument instrument) => instrument.Kind is InstrumentKind.PhMeter or InstrumentKind.PhStrips;
+
+    /// <summary>The one used last at this sump, or the only one there is; empty when that is for the person to say.</summary>
+    public static string Usual(EntryPage page, Func<EntryInstrument, bool> isOfKind)
+    {
+        var fitting = page.Instruments.Where(isOfKind).ToList();
+        return fitting.Find(i => i.IsInUse)?.Tag ?? (fitting.Count == 1 ? fitting[0].Tag : "");
+    }
+
+    /// <summary>The way a value was typed; untouched, the usual one in the person's units.</summary>
+    public static EntryWay WayOf(EntryField field, TypedField typed, UnitSystem units) =>
+        field.Ways.FirstOrDefault(w => w.Key == typed.Way) ?? Usual(field, units);
+
+    public static EntryWay Usual(EntryField field, UnitSystem units) =>
+        (units == UnitSystem.UsCustomary ? field.Ways.FirstOrDefault(w => w.Unit is "in" or "°F" or "gpg") : null) ?? field.Ways[0];
+
+    /// <summary>The instrument's tag for a field, where one is named.</summary>
+    public static string? InstrumentFor(EntryForm form, EntryField field, EntryWay way)
+    {
+        var tag = way.Method == MeasuringMethod.Refractometer ? form.Refractometer : field.Parameter == ParameterCodes.Ph ? form.PhMeter : "";
+        return tag.Length == 0 ? null : tag;
+    }
+
+    /// <summary>Only a refractometer without compensation needs to know how warm the sample is.</summary>
+    public static bool AsksTemperature(EntryPage page, EntryField field) =>
+        field.Ways.Any(w => w.Method == MeasuringMethod.Refractometer) && page.Instruments.Any(i => IsRefractometer(i) && !i.CompensatesTemperature);
+}

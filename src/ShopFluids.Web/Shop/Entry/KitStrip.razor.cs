@@ -1,0 +1,25 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Wording;
+
+namespace ShopFluids.Web.Shop.Entry;
+
+public partial class KitStrip
+{
+    private IReadOnlyList<EntryInstrument> _refractometers = [];
+    private IReadOnlyList<EntryInstrument> _forPh = [];
+
+    [Parameter, EditorRequired] public required EntryView View { get; set; }
+
+    protected override void OnParametersSet()
+    {
+        _refractometers = [.. View.Page.Instruments.Where(EntryKit.IsRefractometer)];
+        _forPh = [.. View.Page.Instruments.Where(EntryKit.IsForPh)];
+    }
+
+    private string Describe(EntryInstrument instrument)
+    {
+        var name = instrument.CheckedOn is { } day ? View.Visit.Say(Texts.Entry_InstrumentChecked, instrument.Tag, View.Visit.Format.ShortDay(day)) : instrument.Tag;
+        return EntryKit.IsRefractometer(instrument) && !instrument.CompensatesTemperature ? View.Visit.Say(Texts.Entry_InstrumentUncompensated, name) : name;
+    }
+}

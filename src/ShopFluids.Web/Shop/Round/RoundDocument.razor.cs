@@ -1,0 +1,31 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Rounds;
+using ShopFluids.Core.Wording;
+
+namespace ShopFluids.Web.Shop.Round;
+
+public partial class RoundDocument
+{
+    // Beyond it the strip's boxes are too narrow to be told apart.
+    private const int LongestStrip = 24;
+
+    [Parameter, EditorRequired] public required ShopVisit Visit { get; set; }
+
+    [Parameter, EditorRequired] public required RoundPage Page { get; set; }
+
+    [Parameter] public bool ShowsAll { get; set; }
+
+    private int Total => Page.Read.Count + Page.Due.Count;
+
+    private string Subtitle => string.Join(" · ", Areas.Prepend(Visit.Format.Weekday(Page.NowUtc)));
+
+    private IEnumerable<string> Areas => (ShowsAll ? Page.All : [.. Page.Due, .. Page.Read]).Select(s => s.Place.AreaName).Distinct(StringComparer.Ordinal).Take(3);
+
+    private string NothingDueText => Page.Later is { DueAtUtc: { } due } later
+        ? Say(Texts.Round_NothingDueUntil, later.Place.Tag, Visit.Format.Due(due, Page.NowUtc))
+        : Texts.Round_NothingPlanned;
+
+    private static string Word(RoundStop stop) => Sentences.Verdict(stop.Verdict, stop.Direction);
+
+    private string Say(string pattern, params object?[] values) => Visit.Format.Say(pattern, values);
+}

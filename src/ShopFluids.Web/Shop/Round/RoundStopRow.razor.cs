@@ -1,0 +1,32 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Rounds;
+using ShopFluids.Core.Wording;
+
+namespace ShopFluids.Web.Shop.Round;
+
+public partial class RoundStopRow
+{
+    [Parameter, EditorRequired] public required ShopVisit Visit { get; set; }
+
+    [Parameter, EditorRequired] public required RoundStop Stop { get; set; }
+
+    [Parameter, EditorRequired] public DateTime NowUtc { get; set; }
+
+    private string? Late => Stop is { FilledAtUtc: not null, DueAtUtc: { } due } ? Visit.Format.Late(due, NowUtc) : null;
+
+    private string LevelWords => Stop.Place.Levels.Now is { } now
+        ? Visit.Format.Say(Texts.Round_LevelOfBrim, Visit.Format.Number(now * 100, 0))
+        : Texts.Round_LevelUnknown;
+
+    private string ToDo => Stop.FilledAtUtc is null ? Texts.Round_Empty
+        : Stop.LastReadAtUtc is null && Stop.Parameters.Count == 0 ? Texts.Round_FirstReading
+        : string.Join(" · ", Stop.Parameters.Select(Visit.Sentences.Parameter));
+
+    // The one value that decides, else when it was read last, else when its test falls due.
+    private string? Remark => Stop.FilledAtUtc is not { } filled ? null
+        : Stop.LastReadAtUtc is not { } read ? Visit.Format.Say(Texts.Round_Filled, Visit.Format.Ago(filled, NowUtc))
+        : Late is not null ? Visit.Format.Say(Texts.Round_LastRead, Visit.Format.When(read, NowUtc))
+        : Stop.Worst is { } worst ? $"{Visit.Sentences.Parameter(worst.Parameter)} {Visit.Sentences.Value(worst.Parameter, worst.Value)}"
+        : Stop.DueAtUtc is { } due ? Visit.Format.Say(Texts.Round_DueOn, Visit.Format.Due(due, NowUtc))
+        : Visit.Format.Say(Texts.Round_LastRead, Visit.Format.When(read, NowUtc));
+}

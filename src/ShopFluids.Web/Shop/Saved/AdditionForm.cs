@@ -1,0 +1,63 @@
+using ShopFluids.Calculations.Mixing;
+using ShopFluids.Calculations.Volumes;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account;
+
+namespace ShopFluids.Web.Shop.Saved;
+
+/// <summary>What was added, as it was typed, in the person's units.</summary>
+/// <param name="AsRecipe">The recipe's own amounts were added; nothing was typed.</param>
+public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string Concentrate, string Removed, string Lot, string OverrideReason)
+{
+    public const string IdName = "id";
+    public const string AsRecipeName = "asRecipe";
+    public const string WaterName = "waterLitres";
+    public const string ConcentrateName = "concentrateLitres";
+    public const string RemovedName = "removedLitres";
+    public const string LotName = "lot";
+    public const string OverrideName = "overrideReason";
+
+    public static AdditionForm Fresh(Guid id) => new(id, false, "", "", "", "", "");
+
+    public static AdditionForm Read(FormPost post, Guid freshId) => new(
+        Guid.TryParse(post.Text(IdName), out var id) && id != Guid.Empty ? id : freshId,
+        post.Text(AsRecipeName) == "1",
+        post.Text(WaterName),
+        post.Text(ConcentrateName),
+        post.Text(RemovedName),
+        post.Text(LotName),
+        post.Text(OverrideName));
+
+    /// <summary>The amounts in litres, or what is wrong with them; an empty box is nothing added.</summary>
+    public Amounts AmountsIn(UnitSystem units, TopUpRecipe? recipe)
+    {
+        if (AsRecipe && recipe is not null)
+        {
+            return new(Litres(recipe.WaterLitres), Litres(recipe.ConcentrateLitres), Litres(recipe.RemoveLitres), []);
+        }
+
+        var faults = new List<FieldError>();
+        return new(Read(WaterName, Water, units, faults), Read(ConcentrateName, Concentrate, units, faults), Read(RemovedName, Removed, units, faults), faults);
+    }
+
+    private static decimal Read(string field, string text, UnitSystem units, List<FieldError> faults)
+    {
+        if (text.Length == 0)
+        {
+            return 0;
+        }
+
+        if (!NumberInput.TryRead(text, out var value))
+        {
+            faults.Add(new(field, FieldProblem.NotANumber, Detail: text.Length > 30 ? text[..30] : text));
+            return 0;
+        }
+
+        return units == UnitSystem.UsCustomary ? Litres(VolumeUnits.LitresFromUsGallons((double)decimal.Clamp(value, -1_000_000, 1_000_000))) : value;
+    }
+
+    private static decimal Litres(double litres) => decimal.Round((decimal)litres, 3, MidpointRounding.AwayFromZero);
+
+    public sealed record Amounts(decimal WaterLitres, decimal ConcentrateLitres, decimal RemovedLitres, IReadOnlyList<FieldError> Faults);
+}

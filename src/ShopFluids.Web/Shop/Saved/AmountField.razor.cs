@@ -1,0 +1,18 @@
+using Microsoft.AspNetCore.Components;
+
+namespace ShopFluids.Web.Shop.Saved;
+
+public partial class AmountField
+{
+    [Parameter, EditorRequired] public required string Name { get; set; }
+
+    [Parameter, EditorRequired] public required string Label { get; set; }
+
+    [Parameter, EditorRequired] public required string Unit { get; set; }
+
+    [Parameter] public string Value { get; set; } = "";
+
+    [Parameter] public string? Fault { get; set; }
+
+    private string FaultId => $"{Name}-fault";
+}

@@ -1,0 +1,96 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Calculations.Mixing;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Web.Shop.Saved;
+
+public partial class RecipeBlock
+{
+    // A mark is met when what remains cannot be read off a level.
+    private const double SameVolumeLitres = 0.5;
+
+    [Parameter, EditorRequired] public required SavedView View { get; set; }
+
+    private TopUpRecipe? Recipe => View.Page.Outcome.Recipe;
+
+    private string Address => View.Visit.Links.Added(View.Tag, View.ReadingId);
+
+    private SavedLot? Lot => Recipe is { ConcentrateLitres: > 0 } recipe ? View.Page.LotFor(recipe.ConcentrateLitres) : null;
+
+    private bool LotMissing => Recipe is { ConcentrateLitres: > 0 } && Lot is null;
+
+    private bool HasFaults => View.Faults.Count > 0;
+
+    private (Verdict Verdict, Direction Direction) Then
+    {
+        get
+        {
+            var percent = Recipe is { } recipe ? decimal.Round((decimal)recipe.ExpectedPercent, 1, MidpointRounding.AwayFromZero) : 0;
+            return View.Page.Target switch
+            {
+                null => (Verdict.NotMeasured, Direction.None),
+                { ActionLow: { } low } when percent < low => (Verdict.Action, Direction.Low),
+                { ActionHigh: { } high } when percent > high => (Verdict.Action, Direction.High),
+                { WarningLow: { } low } when percent < low => (Verdict.Warning, Direction.Low),
+                { WarningHigh: { } high } when percent > high => (Verdict.Warning, Direction.High),
+                _ => (Verdict.InRange, Direction.None),
+            };
+        }
+    }
+
+    private static bool NeedsAnswer(TopUpRecipe recipe) => recipe.WaterLitres + recipe.ConcentrateLitres + recipe.RemoveLitres > 0;
+
+    private static string Heading(TopUpRecipe recipe) => recipe.Case switch
+    {
+        TopUpCase.NothingToAdd => Texts.Saved_NothingToAdd,
+        TopUpCase.RemoveFirst => Texts.Saved_RemoveFirst,
+        TopUpCase.SwapAtLevel => Texts.Saved_Swap,
+        TopUpCase.NoRemovalPossible => Texts.Saved_Nearest,
+        _ => Texts.Saved_TopUpNow,
+    };
+
+    private string? Fills(TopUpRecipe recipe) => recipe.WaterLitres + recipe.ConcentrateLitres <= 0 ? null
+        : Math.Abs(recipe.ExpectedLitres - View.Page.FullMarkLitres) <= SameVolumeLitres ? View.Say(Texts.Saved_FillsToMark, View.Visit.Format.Volume(View.Page.FullMarkLitres))
+        : View.Say(Texts.Saved_FillsTo, View.Visit.Format.Volume(recipe.ExpectedLitres));
+
+    private string? How(TopUpRecipe recipe)
+    {
+        var sentences = new List<string>();
+        switch (recipe.Case)
+        {
+            case TopUpCase.NothingToAdd:
+                sentences.Add(Texts.Saved_NothingToAddText);
+                break;
+            case TopUpCase.TopUpEndsHigh:
+                sentences.Add(View.Say(Texts.Saved_EndsHigh, View.Visit.Format.Percent(recipe.EndsHighByPercent)));
+                break;
+            case TopUpCase.NoRemovalPossible:
+                sentences.Add(Texts.Saved_NoRemovalPossible);
+                break;
+        }
+
+        if (recipe.RemoveForExactLitres is { } exact)
+        {
+            sentences.Add(View.Say(Texts.Saved_ForTarget, View.Visit.Format.Volume(exact)));
+        }
+
+        if (recipe.ConcentrateLitres > 0)
+        {
+            sentences.Insert(0, Texts.Saved_Stir);
+        }
+        else if (recipe.WaterLitres > 0)
+        {
+            sentences.Insert(0, Texts.Saved_PourWater);
+        }
+
+        return sentences.Count == 0 ? null : string.Join(' ', sentences);
+    }
+
+    private string AddedWords(SavedAddition added)
+    {
+        var amounts = View.Say(Texts.Saved_AddedAmounts, View.Visit.Format.Volume((double)added.WaterLitres), View.Visit.Format.Volume((double)added.ConcentrateLitres));
+        return added.LotNumber is { } lot ? $"{amounts}, {Texts.Saved_Lot} {lot}" : amounts;
+    }
+}

@@ -1,0 +1,121 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Rounds;
+using ShopFluids.Core.Time;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account;
+
+namespace ShopFluids.Web.Shop.Saved;
+
+/// <summary>What a reading led to, and noting what was done about it.</summary>
+internal static class SavedEndpoints
+{
+    private const string Path = "/enter/{tag}/saved/{id:guid}";
+
+    public static void MapSaved(this IEndpointRouteBuilder app)
+    {
+        app.MapGet(Path, ShowAsync);
+        app.MapPost(Path + "/added", AddAsync).RequireAuthorization(Policies.CanOperate);
+        app.MapPost(Path + "/tasks/{taskId:guid}", EndTaskAsync).RequireAuthorization(Policies.CanOperate);
+        // A refused form stands at the address it was posted to; opened again, that address leads back.
+        app.MapGet(Path + "/added", (HttpContext http, string tag, Guid id) => Results.Redirect(new ShopLinks(http.Request.PathBase).Saved(tag, id)));
+        app.MapGet(Path + "/tasks/{taskId:guid}", (HttpContext http, string tag, Guid id) => Results.Redirect(new ShopLinks(http.Request.PathBase).Saved(tag, id)));
+    }
+
+    private static Task<IResult> ShowAsync(HttpContext http, string tag, Guid id, Pages pages) => pages.WithAsync(http, tag, id, view => Task.FromResult<IResult>(Document(view)));
+
+    private static Task<IResult> AddAsync(HttpContext http, string tag, Guid id, Pages pages, RecordAdditionHandler handler, ShopClock clock) => pages.WithAsync(http, tag, id, async view =>
+    {
+        var post = await FormPost.ReadAsync(http);
+        var form = AdditionForm.Read(post, clock.NewId());
+        if (!post.IsOurs)
+        {
+            return Document(view with { Addition = form, Notice = Texts.Entry_FormTooOld });
+        }
+
+        // The button was pressed on two tablets: the recipe is poured once.
+        if (form.AsRecipe && view.Page.Additions.Count > 0)
+        {
+            return SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id));
+        }
+
+        var amounts = form.AmountsIn(view.Visit.Format.Units, view.Page.Outcome.Recipe);
+        if (amounts.Faults.Count > 0)
+        {
+            return Refused(view, form, amounts.Faults);
+        }
+
+        var command = new RecordAddition(
+            form.Id,
+            view.Tag,
+            clock.UtcNow,
+            amounts.WaterLitres,
+            amounts.ConcentrateLitres,
+            amounts.RemovedLitres,
+            Guid.TryParse(form.Lot, out var lot) ? lot : null,
+            id,
+            form.OverrideReason.Length == 0 ? null : form.OverrideReason);
+        var result = await handler.HandleAsync(command, view.Visit.Actor, view.Visit.IsSupervisor, http.RequestAborted);
+        return result.Error switch
+        {
+            null => SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id)),
+            FieldErrors errors => Refused(view, form, errors.Fields),
+            var error => ShopPages.NotPossible(view.Visit, view.Tag, error),
+        };
+    });
+
+    private static Task<IResult> EndTaskAsync(HttpContext http, string tag, Guid id, Guid taskId, Pages pages, EndTaskHandler handler) => pages.WithAsync(http, tag, id, async view =>
+    {
+        var post = await FormPost.ReadAsync(http);
+        var reason = post.Text("reason");
+        if (!post.IsOurs)
+        {
+            return Document(view with { TaskFault = new(taskId, Texts.Entry_FormTooOld, reason) });
+        }
+
+        var state = post.Text("state") == "skipped" ? TaskState.Skipped : TaskState.Done;
+        var result = await handler.HandleAsync(new EndTask(taskId, state, reason), view.Visit.Actor, http.RequestAborted);
+        return result.Error is { } error
+            ? Document(view with { TaskFault = new(taskId, view.Visit.Sentences.Error(error), reason) })
+            : SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id));
+    });
+
+    private static RazorComponentResult<SavedDocument> Refused(SavedView view, AdditionForm form, IReadOnlyList<FieldError> errors) => Document(view with
+    {
+        Addition = form,
+        Faults = errors.GroupBy(e => e.Field).ToDictionary(g => g.Key, g => string.Join(' ', g.Select(view.Visit.Sentences.Field)), StringComparer.Ordinal),
+    });
+
+    private static RazorComponentResult<SavedDocument> Document(SavedView view) => new(new { View = view })
+    {
+        StatusCode = view.Faults.Count > 0 || view.TaskFault is not null || view.Notice is not null ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK,
+    };
+
+    /// <summary>Looks the page up for each of the three requests.</summary>
+    internal sealed class Pages(SavedPageQuery query, RoundPageQuery round, ShopClock clock)
+    {
+        public async Task<IResult> WithAsync(HttpContext http, string tag, Guid id, Func<SavedView, Task<IResult>> answer)
+        {
+            var visit = await ShopVisit.OfAsync(http);
+            var page = await query.RunAsync(tag, id, http.RequestAborted);
+            return page.Value is { } found
+                ? await answer(new SavedView(visit, found, id, await NextAsync(found.Place, http.RequestAborted), AdditionForm.Fresh(clock.NewId()), new Dictionary<string, string>(StringComparer.Ordinal)))
+                : ShopPages.NotPossible(visit, tag, page.Error ?? new ReadingNotFound(id));
+        }
+
+        // On from here in walking order; what was passed by comes last.
+        private async Task<string?> NextAsync(SumpPlace here, CancellationToken cancellationToken)
+        {
+            var walk = await round.RunAsync(cancellationToken);
+            var order = walk.All.Select((s, i) => (s.Place.SumpId, Place: i)).ToDictionary(s => s.SumpId, s => s.Place);
+            var mine = order.GetValueOrDefault(here.SumpId, -1);
+            return walk.Due.Where(s => s.Place.SumpId != here.SumpId)
+                .OrderBy(s => order[s.Place.SumpId] < mine)
+                .ThenBy(s => order[s.Place.SumpId])
+                .FirstOrDefault()?.Place.Tag;
+        }
+    }
+}

@@ -1,0 +1,28 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Wording;
+
+namespace ShopFluids.Web.Shop.Saved;
+
+public partial class TaskTicks
+{
+    [Parameter, EditorRequired] public required SavedView View { get; set; }
+
+    private int Done => View.Page.Tasks.Count(t => t.State != TaskState.Open);
+
+    private string Address(SavedTask task) => View.Visit.Links.Task(View.Tag, View.ReadingId, task.Id);
+
+    private string Name(SavedTask task) => View.Visit.Sentences.Task(task.Kind, task.Cause, null);
+
+    private static string How(SavedTask task) => task is { State: TaskState.Skipped, EndReason: { } reason } ? reason : Sentences.TaskHow(task.Kind);
+
+    private string When(SavedTask task) => task switch
+    {
+        { State: TaskState.Done, EndedAtUtc: { } at } => View.Say(Texts.Saved_DoneAt, View.Visit.Format.Time(at)),
+        { State: TaskState.Skipped, EndedAtUtc: { } at } => View.Say(Texts.Saved_SkippedAt, View.Visit.Format.Time(at)),
+        _ => View.Visit.Format.Due(task.DueAtUtc, View.Page.NowUtc),
+    };
+
+    private TaskFault? FaultOf(SavedTask task) => View.TaskFault is { } fault && fault.TaskId == task.Id ? fault : null;
+}

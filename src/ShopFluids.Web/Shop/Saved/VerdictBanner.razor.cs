@@ -1,0 +1,58 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Web.Shop.Saved;
+
+public partial class VerdictBanner
+{
+    private const int MostReasons = 3;
+
+    [Parameter, EditorRequired] public required SavedView View { get; set; }
+
+    private ReadingOutcome Outcome => View.Page.Outcome;
+
+    private MeasurementOutcome? Worst => Outcome.Verdict >= Verdict.Warning ? Outcome.Measurements.FirstOrDefault(m => m.Verdict == Outcome.Verdict) : null;
+
+    private string CssClass => Outcome.Verdict switch
+    {
+        Verdict.Action => "verdict act",
+        Verdict.Warning => "verdict warn onwarn",
+        Verdict.InRange => "verdict ok",
+        _ => "verdict none",
+    };
+
+    private string Headline => Worst is { } worst ? View.Say(Pattern(worst), View.Visit.Sentences.Parameter(worst.Parameter)) : Sentences.Verdict(Outcome.Verdict);
+
+    private string Why
+    {
+        get
+        {
+            var beyond = Outcome.Measurements.Where(m => m.Verdict >= Verdict.Warning).Select(m => m.Parameter).ToHashSet(StringComparer.Ordinal);
+            var sentences = View.Page.Reasons.Where(f => beyond.Contains(f.Parameter)).Take(MostReasons)
+                .Select(f => View.Visit.Sentences.Flag(f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers))
+                .Concat(View.Page.Reasons.Where(f => !beyond.Contains(f.Parameter)).Select(StaysOpen))
+                .Concat(Outcome.Cleared.Select(f => View.Say(Texts.Saved_Cleared, View.Visit.Sentences.Parameter(f.Parameter))))
+                .ToList();
+            return sentences.Count > 0 ? string.Join(' ', sentences)
+                : Outcome.Verdict == Verdict.InRange ? Texts.Saved_AllInRange
+                : Outcome.Verdict == Verdict.NotMeasured ? Texts.Saved_NoLimits
+                : "";
+        }
+    }
+
+    // Inside the limit, but not yet by the margin that clears the flag.
+    private string StaysOpen(FlagOutcome flag) =>
+        View.Say(Texts.Saved_StaysOpen, View.Visit.Sentences.Parameter(flag.Parameter), View.Visit.Sentences.FlagClears(flag.Rule, flag.Parameter, flag.Direction, flag.Numbers)).TrimEnd();
+
+    private static string Pattern(MeasurementOutcome measured) => (measured.Verdict, measured.Direction) switch
+    {
+        (Verdict.Action, Direction.Low) => Texts.Saved_ActionLow,
+        (Verdict.Action, Direction.High) => Texts.Saved_ActionHigh,
+        (Verdict.Action, _) => Texts.Saved_Action,
+        (_, Direction.Low) => Texts.Saved_WarningLow,
+        (_, Direction.High) => Texts.Saved_WarningHigh,
+        _ => Texts.Saved_Warning,
+    };
+}

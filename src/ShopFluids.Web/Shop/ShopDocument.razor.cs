@@ -1,0 +1,28 @@
+using Microsoft.AspNetCore.Components;
+
+namespace ShopFluids.Web.Shop;
+
+public partial class ShopDocument
+{
+    [Parameter, EditorRequired] public required ShopVisit Visit { get; set; }
+
+    /// <summary>In the browser's tab.</summary>
+    [Parameter, EditorRequired] public required string Title { get; set; }
+
+    [Parameter, EditorRequired] public required string Heading { get; set; }
+
+    [Parameter] public string? Subtitle { get; set; }
+
+    /// <summary>Where the arrow leads; none without it.</summary>
+    [Parameter] public string? Back { get; set; }
+
+    /// <summary>Strips between the bar and the contents.</summary>
+    [Parameter] public RenderFragment? Above { get; set; }
+
+    [Parameter, EditorRequired] public required RenderFragment ChildContent { get; set; }
+
+    /// <summary>The bar at the bottom edge, with the main act.</summary>
+    [Parameter] public RenderFragment? Foot { get; set; }
+
+    private string File(string file) => Visit.Links.File(Visit.Assets.Route(file));
+}

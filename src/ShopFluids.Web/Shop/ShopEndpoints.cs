@@ -1,0 +1,28 @@
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Rounds;
+using ShopFluids.Web.Account;
+using ShopFluids.Web.Shop.Entry;
+using ShopFluids.Web.Shop.Round;
+using ShopFluids.Web.Shop.Saved;
+
+namespace ShopFluids.Web.Shop;
+
+/// <summary>The operators' pages: documents written by the server, without a circuit.</summary>
+public static class ShopEndpoints
+{
+    public static IServiceCollection AddShopPages(this IServiceCollection services) => services
+        .AddSingleton<ShopAssets>()
+        .AddSingleton<RoundPageQuery>()
+        .AddSingleton<EntryPageQuery>()
+        .AddSingleton<SavedPageQuery>()
+        .AddSingleton<SavedEndpoints.Pages>();
+
+    public static IEndpointRouteBuilder MapShopPages(this IEndpointRouteBuilder app)
+    {
+        var pages = app.MapGroup("").RequireAuthorization(Policies.CanRead);
+        pages.MapRound();
+        pages.MapEntry();
+        pages.MapSaved();
+        return app;
+    }
+}

@@ -1,0 +1,25 @@
+using ShopFluids.Web.Account;
+
+namespace ShopFluids.Web.Shop;
+
+/// <summary>The addresses of the shop-floor pages, under the base path that the proxy gave.</summary>
+public sealed class ShopLinks(PathString basePath)
+{
+    private readonly string _base = basePath.Value ?? "";
+
+    public string Round => $"{_base}/round";
+
+    public string AllSumps => $"{_base}/round?all=1";
+
+    public string Account => _base + OwnAccountEndpoints.Path;
+
+    public string Enter(string sumpTag) => $"{_base}/enter/{Uri.EscapeDataString(sumpTag)}";
+
+    public string Saved(string sumpTag, Guid readingId) => $"{Enter(sumpTag)}/saved/{readingId:D}";
+
+    public string Added(string sumpTag, Guid readingId) => $"{Saved(sumpTag, readingId)}/added";
+
+    public string Task(string sumpTag, Guid readingId, Guid taskId) => $"{Saved(sumpTag, readingId)}/tasks/{taskId:D}";
+
+    public string File(string route) => $"{_base}/{route}";
+}

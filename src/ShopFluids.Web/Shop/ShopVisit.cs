@@ -1,0 +1,53 @@
+using System.Globalization;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Limits;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Rounds;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account;
+
+namespace ShopFluids.Web.Shop;
+
+/// <summary>Who looks at a shop-floor page, and how it speaks to them.</summary>
+public sealed record ShopVisit(Actor Actor, string Theme, bool CanOperate, bool IsSupervisor, ShopSetup Setup, ShopFormat Format, Sentences Sentences, ShopLinks Links, ShopAssets Assets)
+{
+    public static async Task<ShopVisit> OfAsync(HttpContext http)
+    {
+        ArgumentNullException.ThrowIfNull(http);
+        var setup = await http.RequestServices.GetRequiredService<SetupCache>().CurrentAsync(http.RequestAborted);
+        var user = http.User;
+        var format = new ShopFormat(
+            CultureInfo.GetCultureInfo(setup.Site?.Culture ?? "en-GB"),
+            user.ChosenUnits() ?? setup.Site?.Units ?? UnitSystem.Metric,
+            setup.Calendar);
+        var isSupervisor = user.IsInRole(Roles.Supervisor);
+        return new(
+            user.ToActor(),
+            user.ChosenTheme(),
+            isSupervisor || user.IsInRole(Roles.Operator),
+            isSupervisor,
+            setup,
+            format,
+            new Sentences(format, setup),
+            new ShopLinks(http.Request.PathBase),
+            http.RequestServices.GetRequiredService<ShopAssets>());
+    }
+
+    /// <summary>A sentence of the texts with its places filled.</summary>
+    public string Say(string pattern, params object?[] values) => Format.Say(pattern, values);
+
+    /// <summary>The machine that a sump serves, or that it is a central system.</summary>
+    public string Machine(SumpPlace place)
+    {
+        ArgumentNullException.ThrowIfNull(place);
+        return place.MachineCount > 1 ? Say(Texts.Round_Central, Format.Count(place.MachineCount)) : $"{place.MachineTag} {place.MachineName}".Trim();
+    }
+
+    /// <summary>A value without its unit, for where many stand side by side.</summary>
+    public string BareValue(string parameter, decimal value) => Setup.FindParameter(parameter) switch
+    {
+        { Scale: not ParameterScale.Words } known => Format.InUnit((double)value, known.Unit, known.Decimals).Number,
+        _ => Sentences.Value(parameter, value),
+    };
+}

@@ -1,0 +1,299 @@
+using System.Net;
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Shop;
+
+public sealed class EntryPageTests
+{
+    private const string Enter = "/enter/S-07";
+
+    private static Dictionary<string, string> Typed(string concentration = "", string ph = "", string level = "") =>
+        new() { ["value-concentration"] = concentration, ["value-ph"] = ph, ["value-level"] = level };
+
+    [Fact]
+    public async Task Get_KnownSump_AsksForWhatTheDueTestWantsAndFoldsTheRest()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Test));
+            await shop.InstrumentAsync(Some.Refractometer("R-2", compensates: false));
+        });
+
+        var page = await host.GetAsync(Enter);
+
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+        Assert.Contains("2 to measure", page.Text, StringComparison.Ordinal);
+        Assert.Contains("R-2, checked 20 Feb, not compensated", page.Text, StringComparison.Ordinal);
+        Assert.Contains("id=\"temperature-concentration\"", page.Html, StringComparison.Ordinal);
+        Assert.True(page.Html.IndexOf("id=\"value-ph\"", StringComparison.Ordinal) < page.Html.IndexOf("<details class=\"more\"", StringComparison.Ordinal));
+        Assert.True(page.Html.IndexOf("id=\"value-level\"", StringComparison.Ordinal) > page.Html.IndexOf("<details class=\"more\"", StringComparison.Ordinal));
+        Assert.Contains("Concentration by titration", page.Text, StringComparison.Ordinal);
+        Assert.Equal(7, Guid.Parse(page.Hidden("id")).Version);
+    }
+
+    [Fact]
+    public async Task Get_Page_NeedsNoScriptAndNoInlineStyle()
+    {
+        await using var host = await ShopHost.OpenAsync();
+
+        var page = await host.GetAsync(Enter);
+
+        Assert.DoesNotContain("style=", page.Html, StringComparison.Ordinal);
+        Assert.DoesNotContain("<script", page.Html, StringComparison.Ordinal);
+        Assert.Contains("style-src 'self';", page.ContentPolicy, StringComparison.Ordinal);
+        Assert.Matches("href=\"/css/shop\\.[a-z0-9]+\\.css\"", page.Html);
+    }
+
+    [Fact]
+    public async Task Post_CommaDecimal_StoresTheNumberAndLeadsToItsPage()
+    {
+        await using var host = await ShopHost.OpenAsync();
+
+        var answer = await host.PostAsync(Enter, Typed("8,9", "9.0", "300"));
+
+        Assert.Equal(HttpStatusCode.SeeOther, answer.Status);
+        Assert.StartsWith("/enter/S-07/saved/", answer.Location, StringComparison.Ordinal);
+        var values = await host.Shop.ReadAsync(db => db.Measurements.Where(m => m.Parameter == ParameterCodes.Concentration).ToListAsync());
+        Assert.Equal(8.9, Assert.Single(values).Value);
+        Assert.Equal(HttpStatusCode.OK, (await host.GetAsync(answer.Location)).Status);
+    }
+
+    [Theory]
+    [InlineData("value-ph", "15", "pH 15 is outside the accepted range of 0 to 14")]
+    [InlineData("value-concentration", "80", "0 Brix to 30 Brix")]
+    [InlineData("value-level", "412", "over the brim. The accepted range is 0 mm to 400 mm")]
+    [InlineData("value-ph", "8,9.1", "8,9.1 is not a number")]
+    [InlineData("value-ph", "acid", "The accepted range is 0 to 14")]
+    [InlineData("takenAt", "2026-03-02T12:00", "lies in the future")]
+    [InlineData("takenAt", "yesterday", "is not a date and time")]
+    [InlineData("way-level", "direct/furlong", "Accepted: mm, in, %")]
+    [InlineData("refractometer", "R-99", "the instrument is not known here")]
+    public async Task Post_RefusedValue_SaysSoAtTheFieldKeepsWhatWasTypedAndStoresNothing(string field, string value, string sentence)
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var before = await host.Shop.FootprintAsync();
+        var typed = Typed("8.1", "9.1", "301");
+        typed["note"] = "under the chip tray";
+        typed[field] = value;
+
+        var page = await host.PostAsync(Enter, typed);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains(sentence, page.Text, StringComparison.Ordinal);
+        Assert.Contains("under the chip tray", page.Text, StringComparison.Ordinal);
+        Assert.Contains(field == "value-concentration" ? "value=\"9.1\"" : "value=\"8.1\"", page.Html, StringComparison.Ordinal);
+        if (field.StartsWith("value-", StringComparison.Ordinal))
+        {
+            Assert.Contains($"value=\"{value}\"", page.Html, StringComparison.Ordinal);
+            Assert.Contains($"href=\"#{field}\"", page.Html, StringComparison.Ordinal);
+            Assert.Contains($"id=\"{field}-fault\"", page.Html, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(before, await host.Shop.FootprintAsync());
+    }
+
+    [Fact]
+    public async Task Post_SeveralFaults_NamesEachAtOnce()
+    {
+        await using var host = await ShopHost.OpenAsync();
+
+        var page = await host.PostAsync(Enter, Typed("80", "x", "412"));
+
+        Assert.Contains("id=\"value-concentration-fault\"", page.Html, StringComparison.Ordinal);
+        Assert.Contains("id=\"value-ph-fault\"", page.Html, StringComparison.Ordinal);
+        Assert.Contains("id=\"value-level-fault\"", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Post_EmptyForm_AsksForAtLeastOneValue()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var before = await host.Shop.FootprintAsync();
+
+        var page = await host.PostAsync(Enter, Typed());
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains("Nothing measured. Enter at least one value.", page.Text, StringComparison.Ordinal);
+        Assert.Equal(before, await host.Shop.FootprintAsync());
+    }
+
+    [Fact]
+    public async Task Post_NoteOfTenKilobytes_NamesTheLimitAndKeepsTheNote()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var before = await host.Shop.FootprintAsync();
+        var typed = Typed("8.1");
+        typed["note"] = new string('n', 10_240);
+
+        var page = await host.PostAsync(Enter, typed);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains("At most 2,000 are kept.", page.Text, StringComparison.Ordinal);
+        Assert.Contains(typed["note"], page.Html, StringComparison.Ordinal);
+        Assert.Equal(before, await host.Shop.FootprintAsync());
+    }
+
+    [Fact]
+    public async Task Post_UncompensatedRefractometer_NeedsTheSampleTemperature()
+    {
+        await using var host = await ShopHost.OpenAsync(shop => shop.InstrumentAsync(Some.Refractometer("R-2", compensates: false)));
+        var typed = Typed("8.1");
+        typed["refractometer"] = "R-2";
+
+        var refused = await host.PostAsync(Enter, typed);
+        typed["temperature-concentration"] = "27,5";
+        var stored = await host.PostAsync(Enter, typed);
+
+        Assert.Contains("id=\"temperature-concentration-fault\"", refused.Html, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.SeeOther, stored.Status);
+        Assert.Equal(27.5m, (await host.Shop.ReadAsync(db => db.Measurements.SingleAsync())).TemperatureCelsius);
+    }
+
+    [Fact]
+    public async Task Post_UsCustomary_ReadsInchesUnlessToldOtherwise()
+    {
+        await using var host = await ShopHost.OpenAsync(open: database => ShopFixture.OpenAsync(database, Some.Site("en-US", UnitSystem.UsCustomary)));
+
+        var page = await host.PostAsync(Enter, Typed(level: "20"));
+        var stored = await host.PostAsync(Enter, Typed(level: "12"));
+
+        Assert.Contains("0 in to 15.74 in", page.Text, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.SeeOther, stored.Status);
+        Assert.Equal(305, (await host.Shop.ReadAsync(db => db.Measurements.SingleAsync())).Value);
+    }
+
+    [Theory]
+    [InlineData("/enter/S-99", HttpStatusCode.NotFound, "There is no sump S-99")]
+    [InlineData("/enter/S-08", HttpStatusCode.Conflict, "S-08 stands empty")]
+    public async Task Get_SumpThatCannotBeRead_SaysWhy(string address, HttpStatusCode status, string words)
+    {
+        await using var host = await ShopHost.OpenAsync(shop => shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, "S-08", "M-08")));
+
+        var page = await host.GetAsync(address);
+        var posted = await host.PostAsync(address, Typed("8.1"), from: Enter);
+
+        Assert.Equal(status, page.Status);
+        Assert.Contains(words, page.Text, StringComparison.Ordinal);
+        Assert.Equal(status, posted.Status);
+    }
+
+    [Fact]
+    public async Task Post_UnlikelyValue_AsksOnceAndStoresItConfirmed()
+    {
+        await using var host = await ShopHost.OpenAsync(shop => shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddDays(-6))));
+        var before = await host.Shop.FootprintAsync();
+        var typed = Typed("12.6", "9.0", "300");
+
+        var question = await host.PostAsync(Enter, typed);
+        typed["confirm"] = "concentration=12.6;";
+        typed["id"] = question.Hidden("id");
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, question.Status);
+        Assert.Contains("Is 12.6 what the scale shows?", question.Text, StringComparison.Ordinal);
+        Assert.Contains("It gives 12.6 %, up 4.6 in 6 days.", question.Text, StringComparison.Ordinal);
+        Assert.Contains("1 question open", question.Text, StringComparison.Ordinal);
+        Assert.Contains("value=\"concentration=12.6;\"", question.Html, StringComparison.Ordinal);
+        Assert.Equal(before, await host.Shop.FootprintAsync());
+
+        Assert.Equal(HttpStatusCode.SeeOther, (await host.PostAsync(Enter, typed)).Status);
+        var stored = await host.Shop.ReadAsync(db => db.Measurements.SingleAsync(m => m.RawValue == 12.6m));
+        Assert.True(stored.IsConfirmed);
+    }
+
+    [Fact]
+    public async Task Post_ConfirmedButChangedSince_AsksAnew()
+    {
+        await using var host = await ShopHost.OpenAsync(shop => shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddDays(-6))));
+        var typed = Typed("13.6");
+        typed["confirm"] = "concentration=12.6;";
+
+        Assert.Contains("Is 13.6 what the scale shows?", (await host.PostAsync(Enter, typed)).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Post_ReadAgain_EmptiesThatBoxAloneAndPutsTheCursorThere()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var typed = Typed("25", "9.1");
+        typed["again"] = "concentration";
+
+        var page = await host.PostAsync(Enter, typed);
+
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+        Assert.DoesNotContain("value=\"25\"", page.Html, StringComparison.Ordinal);
+        Assert.Contains("value=\"9.1\"", page.Html, StringComparison.Ordinal);
+        Assert.Matches("id=\"value-concentration\"[^>]*autofocus", page.Html);
+    }
+
+    [Fact]
+    public async Task Post_SamePageTwice_StoresOneReading()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var typed = Typed("8.1", "9.1", "301");
+        typed["id"] = (await host.GetAsync(Enter)).Hidden("id");
+
+        var first = await host.PostAsync(Enter, typed);
+        host.Shop.Clock.Advance(TimeSpan.FromSeconds(3));
+        var second = await host.PostAsync(Enter, typed);
+
+        Assert.Equal(HttpStatusCode.SeeOther, second.Status);
+        Assert.Equal(first.Location, second.Location);
+        Assert.Equal(1, await host.Shop.CountAsync<Reading>());
+    }
+
+    [Fact]
+    public async Task Post_SameIdWithOtherContent_KeepsWhatWasTypedUnderANewId()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var typed = Typed("8.1", "9.1", "301");
+        typed["id"] = (await host.GetAsync(Enter)).Hidden("id");
+        await host.PostAsync(Enter, typed);
+        typed["value-ph"] = "8.9";
+
+        var page = await host.PostAsync(Enter, typed);
+
+        Assert.Equal(HttpStatusCode.Conflict, page.Status);
+        Assert.Contains("saved before with other values", page.Text, StringComparison.Ordinal);
+        Assert.Contains("value=\"8.9\"", page.Html, StringComparison.Ordinal);
+        Assert.NotEqual(typed["id"], page.Hidden("id"));
+        Assert.Equal(1, await host.Shop.CountAsync<Reading>());
+    }
+
+    [Fact]
+    public async Task Post_WithoutOurToken_StoresNothingAndKeepsWhatWasTyped()
+    {
+        await using var host = await ShopHost.OpenAsync();
+
+        var page = await host.SendAsync(Enter, Typed("8.1"));
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains("value=\"8.1\"", page.Html, StringComparison.Ordinal);
+        Assert.Equal(0, await host.Shop.CountAsync<Reading>());
+    }
+
+    [Fact]
+    public async Task Post_HostileNote_IsShownAsText()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var typed = Typed("8.1", "15");
+        typed["note"] = "</textarea><script>alert(1)</script>";
+
+        var page = await host.PostAsync(Enter, typed);
+
+        Assert.DoesNotContain("<script", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_Auditor_MayNotEnter()
+    {
+        await using var host = await ShopHost.OpenAsync(role: Roles.Auditor);
+
+        Assert.Contains("/account/not-allowed", (await host.GetAsync(Enter)).Location, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,60 @@
+using System.Net;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Shop;
+
+public sealed class RoundPageTests
+{
+    [Fact]
+    public async Task Get_TestDueToday_ShowsTheSumpAndItsButton()
+    {
+        await using var host = await ShopHost.OpenAsync(shop => shop.StepAsync(Some.Step(TaskKind.Test)));
+
+        var page = await host.GetAsync("/round");
+
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+        Assert.Contains("of 1 sumps read", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Read S-07 now", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Concentration · pH", page.Text, StringComparison.Ordinal);
+        Assert.Contains("M-07 Turning centre", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("style=", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_AfterReading_CountsItAsReadAndSaysWhatComesNext()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Test));
+            await shop.StoreAsync(Some.Reading());
+        });
+
+        var page = await host.GetAsync("/round");
+
+        Assert.Contains("Nothing is due on this round", page.Text, StringComparison.Ordinal);
+        Assert.Contains("The next is S-07, Mon 9 Mar.", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Read on this round", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_TestMissed_SaysHowLate()
+    {
+        await using var host = await ShopHost.OpenAsync(shop => shop.StepAsync(Some.Step(TaskKind.Test)));
+        host.Shop.Clock.Advance(TimeSpan.FromDays(3));
+
+        Assert.Contains("2 days late", (await host.GetAsync("/round")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_All_ListsEverySumpInUse()
+    {
+        await using var host = await ShopHost.OpenAsync(shop => shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, "S-08", "M-08")));
+
+        var page = await host.GetAsync("/round?all=1");
+
+        Assert.Contains("/enter/S-07", page.Html, StringComparison.Ordinal);
+        Assert.Contains("Stands empty", page.Text, StringComparison.Ordinal);
+    }
+}

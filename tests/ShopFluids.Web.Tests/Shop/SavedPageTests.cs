@@ -1,0 +1,209 @@
+using System.Net;
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Setup;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Shop;
+
+public sealed class SavedPageTests
+{
+    // 5 % and 250 mm (125 L) in a sump of 170 L at the full mark: under the limits and low.
+    private static async Task<(ShopHost Host, string Address)> OpenAsync(Func<ShopFixture, Task>? also = null, string role = Roles.Operator)
+    {
+        var address = "";
+        var host = await ShopHost.OpenAsync(
+            async shop =>
+            {
+                await (also?.Invoke(shop) ?? Task.CompletedTask);
+                var outcome = await shop.StoreAsync(Some.Reading(brix: 5, ph: 8.2m, levelMm: 250, note: "after the weekend"));
+                address = $"/enter/S-07/saved/{outcome.ReadingId}";
+            },
+            role);
+        return (host, address);
+    }
+
+    [Fact]
+    public async Task Get_LowSump_SaysTheVerdictTheRecipeAndTheLot()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+
+        var page = await host.GetAsync(address);
+
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+        Assert.Matches("Action: (Concentration|pH) low", page.Text);
+        Assert.Contains("is under the action limit of", page.Text, StringComparison.Ordinal);
+        Assert.Contains("fills to the 170.0 L mark", page.Text, StringComparison.Ordinal);
+        Assert.Contains("lot L-1", page.Text, StringComparison.Ordinal);
+        Assert.Contains("125.0 L", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Added as above", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Gloves and goggles.", page.Text, StringComparison.Ordinal);
+        Assert.Contains("after the weekend", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("style=", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Post_AddedAsAbove_NotesTheRecipeOnceAndEndsTheAdjustment()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        var form = await host.GetAsync(address);
+        var fields = new Dictionary<string, string> { ["id"] = form.Hidden("id"), ["asRecipe"] = "1", ["lot"] = form.Hidden("lot") };
+
+        var first = await host.PostAsync($"{address}/added", fields, from: address);
+        var second = await host.PostAsync($"{address}/added", fields, from: address);
+
+        Assert.Equal(HttpStatusCode.SeeOther, first.Status);
+        Assert.Equal(HttpStatusCode.SeeOther, second.Status);
+        var addition = await host.Shop.ReadAsync(db => db.Additions.SingleAsync(a => a.ReadingId != null));
+        Assert.Equal(host.Shop.LotId, addition.LotId);
+        Assert.Equal(45m, addition.WaterLitres + addition.ConcentrateLitres);
+        Assert.Equal(0, await host.Shop.ReadAsync(db => db.CareTasks.CountAsync(t => t.Kind == TaskKind.Adjust && t.State == TaskState.Open)));
+        Assert.Contains("Added 08:00:", (await host.GetAsync(address)).Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("waterLitres", "ten", "ten is not a number")]
+    [InlineData("waterLitres", "-1", "is outside the accepted range")]
+    [InlineData("waterLitres", "90", "over the brim. The accepted range is 0 L to 75.0 L")]
+    [InlineData("lot", "", "is missing")]
+    public async Task Post_OtherAmountsRefused_SaysSoAtTheFieldAndKeepsWhatWasTyped(string field, string value, string sentence)
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        var before = await host.Shop.FootprintAsync();
+        var typed = new Dictionary<string, string> { ["waterLitres"] = "20", ["concentrateLitres"] = "1,5", ["lot"] = host.Shop.LotId.ToString() };
+        typed[field] = value;
+
+        var page = await host.PostAsync($"{address}/added", typed, from: address);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains(sentence, page.Text, StringComparison.Ordinal);
+        Assert.Contains("value=\"1,5\"", page.Html, StringComparison.Ordinal);
+        Assert.Contains($"id=\"{field}-fault\"", page.Html, StringComparison.Ordinal);
+        Assert.Equal(before, await host.Shop.FootprintAsync());
+    }
+
+    [Fact]
+    public async Task Post_ExpiredLot_IsRefusedForAnOperatorAndAllowedToASupervisorWithAReason()
+    {
+        var lotId = Some.Id();
+        var (host, address) = await OpenAsync(
+            async shop => (await shop.Get<ReceiveLotHandler>().HandleAsync(Some.Lot(lotId, shop.FluidId, "L-0", expires: new DateOnly(2026, 2, 20)), Some.Supervisor, default)).Done(),
+            Roles.Supervisor);
+        await using var _ = host;
+        var typed = new Dictionary<string, string> { ["waterLitres"] = "20", ["concentrateLitres"] = "1", ["lot"] = lotId.ToString() };
+
+        var refused = await host.PostAsync($"{address}/added", typed, from: address);
+        typed["overrideReason"] = "tested today, fit for use";
+        var done = await host.PostAsync($"{address}/added", typed, from: address);
+
+        Assert.Contains("Lot L-0 has expired", refused.Text, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.SeeOther, done.Status);
+        Assert.Equal("tested today, fit for use", (await host.Shop.ReadAsync(db => db.Additions.SingleAsync(a => a.LotId == lotId))).OverrideReason);
+    }
+
+    [Fact]
+    public async Task Get_NoUsableLot_SaysSoInsteadOfOfferingTheRecipe()
+    {
+        var (host, address) = await OpenAsync(async shop =>
+            (await shop.Get<QuarantineLotHandler>().HandleAsync(new QuarantineLot(shop.LotId, "smells"), Some.Supervisor, default)).Done());
+        await using var _ = host;
+
+        var page = await host.GetAsync(address);
+
+        Assert.Contains("No lot holds enough.", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Added as above", page.Text, StringComparison.Ordinal);
+        Assert.Contains("in quarantine", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Post_TaskDoneAndSkipped_EndsItAndAsksWhy()
+    {
+        var (host, address) = await OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Skim));
+            await shop.StepAsync(Some.Step(TaskKind.ChangeFilter));
+        });
+        await using var _ = host;
+        var skim = await host.Shop.ReadAsync(db => db.CareTasks.FirstAsync(t => t.Kind == TaskKind.Skim && t.State == TaskState.Open));
+        var filter = await host.Shop.ReadAsync(db => db.CareTasks.FirstAsync(t => t.Kind == TaskKind.ChangeFilter && t.State == TaskState.Open));
+
+        var done = await host.PostAsync($"{address}/tasks/{skim.Id}", new() { ["state"] = "done" }, from: address);
+        var unreasoned = await host.PostAsync($"{address}/tasks/{filter.Id}", new() { ["state"] = "skipped", ["reason"] = " " }, from: address);
+        var skipped = await host.PostAsync($"{address}/tasks/{filter.Id}", new() { ["state"] = "skipped", ["reason"] = "changed on Friday" }, from: address);
+
+        Assert.Equal(HttpStatusCode.SeeOther, done.Status);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, unreasoned.Status);
+        Assert.Contains("is missing", unreasoned.Text, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.SeeOther, skipped.Status);
+        var page = await host.GetAsync(address);
+        Assert.Contains("done 08:00", page.Text, StringComparison.Ordinal);
+        Assert.Contains("changed on Friday", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_ReadAgainSince_ShowsTheOldAdviceWithoutItsButtons()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        host.Shop.Clock.Advance(TimeSpan.FromHours(1));
+        await host.Shop.StoreAsync(Some.Reading(takenAt: host.Shop.Now));
+
+        var page = await host.GetAsync(address);
+
+        Assert.Contains("The sump was read again since", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Added as above", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_Auditor_ReadsWithoutButtons()
+    {
+        var (host, address) = await OpenAsync(role: Roles.Auditor);
+        await using var _ = host;
+
+        var page = await host.GetAsync(address);
+
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+        Assert.DoesNotContain("<form", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_ReadingOfAnotherSump_IsNotFound()
+    {
+        await using var host = await ShopHost.OpenAsync();
+
+        Assert.Equal(HttpStatusCode.NotFound, (await host.GetAsync($"/enter/S-07/saved/{Some.Id()}")).Status);
+    }
+
+    [Fact]
+    public async Task Get_FullAndOnTarget_HasNothingToAdd()
+    {
+        var address = "";
+        await using var host = await ShopHost.OpenAsync(async shop => address = $"/enter/S-07/saved/{(await shop.StoreAsync(Some.Reading(levelMm: 340))).ReadingId}");
+
+        var page = await host.GetAsync(address);
+
+        Assert.Contains("Nothing to add", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Everything measured lies inside its limits.", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Added as above", page.Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_StrongAndFull_SaysWhatToTakeOutFirst()
+    {
+        var address = "";
+        await using var host = await ShopHost.OpenAsync(async shop => address = $"/enter/S-07/saved/{(await shop.StoreAsync(Some.Reading(brix: 14, levelMm: 340))).ReadingId}");
+
+        var page = await host.GetAsync(address);
+
+        Assert.Contains("First take out", page.Text, StringComparison.Ordinal);
+        Assert.True(page.Text.IndexOf("First take out", StringComparison.Ordinal) < page.Text.IndexOf("water", StringComparison.Ordinal));
+        Assert.Contains("licensed carrier", page.Text, StringComparison.Ordinal);
+    }
+}

@@ -1,0 +1,148 @@
+using System.Net;
+using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Hosting.Server;
+using Microsoft.AspNetCore.Identity;
+using Microsoft.AspNetCore.TestHost;
+using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Record;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Settings;
+using ShopFluids.Web.Startup;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Shop;
+
+/// <summary>The real host on the small shop of <see cref="ShopFixture"/>, with an operator signed in who posts forms as a browser without script does.</summary>
+public sealed class ShopHost : IAsyncDisposable
+{
+    private const string Password = "round the shop floor 7";
+    private readonly TestDatabase _database;
+    private readonly WebApplication _app;
+    private readonly CookieContainer _cookies = new();
+    private readonly HttpClient _http;
+    private readonly string _folder;
+
+    private ShopHost(TestDatabase database, ShopFixture shop)
+    {
+        _database = database;
+        Shop = shop;
+        _folder = Directory.CreateTempSubdirectory("shopfluids-web-").FullName;
+        var settings = new ShopSettings { DataFolder = _folder, Engine = Settings.DatabaseEngine.Sqlite, ConnectionString = database.ConnectionString, Urls = [] };
+        _app = ShopApp.Build(settings, builder =>
+        {
+            builder.WebHost.UseTestServer();
+            builder.Services.AddSingleton<TimeProvider>(shop.Clock);
+            builder.Services.Configure<PasswordHasherOptions>(o => o.IterationCount = 1);
+        });
+        _http = new HttpClient(new CookieKeeper(_cookies) { InnerHandler = ((TestServer)_app.Services.GetRequiredService<IServer>()).CreateHandler() })
+        {
+            BaseAddress = new Uri("http://localhost"),
+        };
+    }
+
+    public ShopFixture Shop { get; }
+
+    public static async Task<ShopHost> OpenAsync(Func<ShopFixture, Task>? prepare = null, string role = Roles.Operator, Func<TestDatabase, Task<ShopFixture>>? open = null)
+    {
+        var database = await TestDatabase.CreateAsync(Testing.Databases.DatabaseEngine.Sqlite);
+        var shop = open is null ? await ShopFixture.OpenAsync(database) : await open(database);
+        if (prepare is not null)
+        {
+            await prepare(shop);
+        }
+
+        (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(Some.Id(), "karrow", "J. Karrow", Password, [role], "light"), Actor.Program, default)).Done();
+        var host = new ShopHost(database, shop);
+        await host._app.StartAsync();
+        var signedIn = await host.PostAsync("/account/sign-in", new() { ["name"] = "karrow", ["password"] = Password });
+        Assert.Equal(HttpStatusCode.Redirect, signedIn.Status);
+        return host;
+    }
+
+    public async Task<Page> GetAsync(string address)
+    {
+        using var response = await _http.GetAsync(new Uri(address, UriKind.Relative));
+        return await Page.OfAsync(response);
+    }
+
+    /// <summary>Opens the page that holds the form, takes its hidden fields along and posts.</summary>
+    /// <param name="from">The page with the form; the address itself where that is left out.</param>
+    public async Task<Page> PostAsync(string address, Dictionary<string, string> typed, string? from = null)
+    {
+        var page = await GetAsync(from ?? address);
+        var fields = new Dictionary<string, string>(typed);
+        fields.TryAdd("__RequestVerificationToken", page.Hidden("__RequestVerificationToken"));
+        if (page.HasHidden("id"))
+        {
+            fields.TryAdd("id", page.Hidden("id"));
+        }
+
+        return await SendAsync(address, fields);
+    }
+
+    public async Task<Page> SendAsync(string address, Dictionary<string, string> fields)
+    {
+        using var content = new FormUrlEncodedContent(fields);
+        using var response = await _http.PostAsync(new Uri(address, UriKind.Relative), content);
+        return await Page.OfAsync(response);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        _http.Dispose();
+        await _app.DisposeAsync();
+        await Shop.DisposeAsync();
+        await _database.DisposeAsync();
+        Directory.Delete(_folder, recursive: true);
+    }
+
+    /// <summary>What came back.</summary>
+    public sealed partial record Page(HttpStatusCode Status, string Html, string Location, string ContentPolicy)
+    {
+        public static async Task<Page> OfAsync(HttpResponseMessage response) => new(
+            response.StatusCode,
+            await response.Content.ReadAsStringAsync(),
+            response.Headers.Location?.OriginalString ?? "",
+            response.Headers.TryGetValues("Content-Security-Policy", out var values) ? string.Join(' ', values) : "");
+
+        /// <summary>The words of the page, with single blanks.</summary>
+        public string Text => WebUtility.HtmlDecode(Blanks().Replace(Tags().Replace(Html, " "), " "));
+
+        public bool HasHidden(string name) => Html.Contains($"name=\"{name}\"", StringComparison.Ordinal);
+
+        public string Hidden(string name)
+        {
+            var match = Regex.Match(Html, $"<input[^>]*name=\"{name}\"[^>]*>", RegexOptions.None, TimeSpan.FromSeconds(1));
+            Assert.True(match.Success, $"No field {name} in: {Text}");
+            return WebUtility.HtmlDecode(Regex.Match(match.Value, "value=\"([^\"]*)\"", RegexOptions.None, TimeSpan.FromSeconds(1)).Groups[1].Value);
+        }
+
+        [GeneratedRegex("<[^>]*>", RegexOptions.None, 1000)]
+        private static partial Regex Tags();
+
+        [GeneratedRegex(@"\s+", RegexOptions.None, 1000)]
+        private static partial Regex Blanks();
+    }
+
+    private sealed class CookieKeeper(CookieContainer cookies) : DelegatingHandler
+    {
+        protected override async Task<HttpResponseMessage> SendAsync(HttpRequestMessage request, CancellationToken cancellationToken)
+        {
+            var address = request.RequestUri ?? throw new InvalidOperationException("A request has an address.");
+            request.Headers.Add("Cookie", cookies.GetCookieHeader(address));
+            var response = await base.SendAsync(request, cancellationToken);
+            if (response.Headers.TryGetValues("Set-Cookie", out var set))
+            {
+                foreach (var cookie in set)
+                {
+                    cookies.SetCookies(address, cookie);
+                }
+            }
+
+            return response;
+        }
+    }
+}
