@@ -1,18 +1,29 @@
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Api.Access;
+using ShopFluids.Web.Api.Json;
+using ShopFluids.Web.Api.Readings;
+using ShopFluids.Web.Api.Sumps;
+using ShopFluids.Web.Api.Work;
 
 namespace ShopFluids.Web.Api;
 
+/// <summary>The HTTP API: /api/v1, described at /api/v1/openapi.json.</summary>
 internal static class ApiServices
 {
-    public const string DocumentName = "v1";
+    private const string Version = "v1";
 
-    public static IServiceCollection AddApi(this IServiceCollection services) => services.AddProblemDetails().AddOpenApi(DocumentName);
+    public static IServiceCollection AddApi(this IServiceCollection services) => services
+        .AddProblemDetails()
+        .AddOpenApi(Version)
+        .AddSingleton<ApiSentences>();
 
     public static IEndpointRouteBuilder MapApi(this IEndpointRouteBuilder app)
     {
         app.MapOpenApi("/api/{documentName}/openapi.json").RequireAuthorization(Policies.CanRead);
-        var api = app.MapGroup("/api/v1").RequireAuthorization(Policies.CanRead).AddEndpointFilter(ApiRefusals.RequireOwnHeader);
+        var api = app.MapGroup($"/api/{Version}").RequireAuthorization(Policies.CanRead).AddEndpointFilter(ApiRefusals.RequireOwnHeader);
+        api.MapReadings();
+        api.MapSumps();
+        api.MapWork();
         return app;
     }
 }

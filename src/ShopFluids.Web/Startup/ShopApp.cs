@@ -1,3 +1,5 @@
+using Microsoft.Extensions.DependencyInjection.Extensions;
+using ShopFluids.Core.DemoData;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Api;
 using ShopFluids.Web.Components;
@@ -27,7 +29,10 @@ public static class ShopApp
         builder.AddLogs();
         builder.Services.AddShopFluidsData(settings);
         builder.Services.AddShopFeatures();
-        builder.Services.AddSingleton(DemoAccounts.None);
+        builder.Services.AddSingleton<DemoAccounts>();
+        builder.Services.TryAddSingleton<DemoShop>();
+        builder.Services.AddSingleton<DemoStart>();
+        builder.Services.AddHostedService<OverdueTimer>();
         builder.Services.AddHttpContextAccessor();
         builder.Services.AddSingleton<SiteCulture>();
         builder.Services.AddAccounts();

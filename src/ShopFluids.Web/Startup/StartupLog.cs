@@ -10,4 +10,13 @@ internal static partial class StartupLog
 
     [LoggerMessage(EventId = 1003, Level = LogLevel.Information, Message = "The database was backed up and checked before the upgrade: {File}.")]
     public static partial void BackedUp(this ILogger logger, string file);
+
+    [LoggerMessage(EventId = 1004, Level = LogLevel.Information, Message = "{Count} tests are overdue that were not before.")]
+    public static partial void OverdueNoticed(this ILogger logger, int count);
+
+    [LoggerMessage(EventId = 1005, Level = LogLevel.Warning, Message = "Overdue tests could not be noticed this time.")]
+    public static partial void OverdueFailed(this ILogger logger, Exception failure);
+
+    [LoggerMessage(EventId = 1006, Level = LogLevel.Debug, Message = "No longer looking for overdue tests.")]
+    public static partial void OverdueTimerStopped(this ILogger logger);
 }

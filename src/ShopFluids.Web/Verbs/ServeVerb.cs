@@ -49,6 +49,11 @@ internal sealed class ServeVerb : Verb
         }
 
         await app.Services.GetRequiredService<ShipParametersHandler>().HandleAsync(cancellationToken);
+        if (call.Settings.IsDemo && !await app.Services.GetRequiredService<DemoStart>().LoadAsync(call.Output, call.Error, cancellationToken))
+        {
+            return ExitCodes.Failed;
+        }
+
         try
         {
             await app.StartAsync(cancellationToken);

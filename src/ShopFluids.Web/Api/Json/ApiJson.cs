@@ -1,0 +1,20 @@
+using System.Text.Json;
+using System.Text.Json.Serialization;
+using ShopFluids.Core.Exchange;
+using ShopFluids.Web.Api.Readings;
+using ShopFluids.Web.Api.Sumps;
+using ShopFluids.Web.Api.Work;
+
+namespace ShopFluids.Web.Api.Json;
+
+/// <summary>Writers made at build time: an answer costs no reflection.</summary>
+[JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]
+[JsonSerializable(typeof(ApiProblem))]
+[JsonSerializable(typeof(ReadingAnswer))]
+[JsonSerializable(typeof(ListPage<ReadingRow>))]
+[JsonSerializable(typeof(ListPage<SumpRow>))]
+[JsonSerializable(typeof(SumpAnswer))]
+[JsonSerializable(typeof(ListPage<TaskRow>))]
+[JsonSerializable(typeof(ListPage<FlagRow>))]
+[JsonSerializable(typeof(EndedTaskAnswer))]
+internal sealed partial class ApiJson : JsonSerializerContext;

@@ -1,0 +1,35 @@
+using Microsoft.AspNetCore.Http.HttpResults;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Wording;
+
+namespace ShopFluids.Web.Api.Json;
+
+/// <summary>Turns what a command refused into a problem document.</summary>
+internal static class Problems
+{
+    private const string Blank = "about:blank";
+
+    public static JsonHttpResult<ApiProblem> Of(Error error, Sentences say) => error switch
+    {
+        FieldErrors fields => Fields([.. fields.Fields.Select(f => new ApiField(f.Field, Codes.Of(f.Problem), say.Field(f), f.Value, f.Low, f.High, f.Unit))]),
+        SumpNotFound => Make(StatusCodes.Status404NotFound, "sumpNotFound", say.Error(error)),
+        ReadingNotFound => Make(StatusCodes.Status404NotFound, "readingNotFound", say.Error(error)),
+        TaskNotFound => Make(StatusCodes.Status404NotFound, "taskNotFound", say.Error(error)),
+        SumpRetired => Make(StatusCodes.Status409Conflict, "sumpRetired", say.Error(error)),
+        NoOpenCharge => Make(StatusCodes.Status409Conflict, "noOpenCharge", say.Error(error)),
+        AlreadySuperseded => Make(StatusCodes.Status409Conflict, "alreadySuperseded", say.Error(error)),
+        TaskEndedAlready => Make(StatusCodes.Status409Conflict, "taskEnded", say.Error(error)),
+        OtherContentForId => Make(StatusCodes.Status422UnprocessableEntity, "otherContentForId", say.Error(error)),
+        _ => Make(StatusCodes.Status409Conflict, "notPossible", say.Error(error)),
+    };
+
+    public static JsonHttpResult<ApiProblem> Fields(IReadOnlyList<ApiField> fields) =>
+        Write(new ApiProblem(Blank, Texts.Api_FieldsRefused, StatusCodes.Status400BadRequest, "fieldsRefused", fields));
+
+    public static JsonHttpResult<ApiProblem> Make(int status, string code, string title) => Write(new ApiProblem(Blank, title, status, code));
+
+    private static JsonHttpResult<ApiProblem> Write(ApiProblem problem) =>
+        TypedResults.Json(problem, ApiJson.Default.ApiProblem, "application/problem+json", problem.Status);
+}

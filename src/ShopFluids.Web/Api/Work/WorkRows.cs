@@ -1,0 +1,72 @@
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Exchange;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Api.Json;
+using ShopFluids.Web.Api.Readings;
+
+namespace ShopFluids.Web.Api.Work;
+
+/// <param name="Due">The moment at which it becomes late.</param>
+internal sealed record TaskRow(
+    Guid Id,
+    string Sump,
+    string Kind,
+    string Cause,
+    string State,
+    DateTime Due,
+    bool Late,
+    string? AssignedTo,
+    AdviceAnswer? Advice,
+    DateTime CreatedAt,
+    DateTime? EndedAt,
+    string? EndReason,
+    string Text)
+{
+    public static TaskRow Of(ListedTask task, DateTime nowUtc, Sentences say) => new(
+        task.Id,
+        task.SumpTag,
+        Codes.Of(task.Kind),
+        task.Cause,
+        Codes.Of(task.State),
+        task.DueAtUtc,
+        task.State == TaskState.Open && task.DueAtUtc <= nowUtc,
+        task.AssignedTo,
+        AdviceAnswer.Of(task.Recipe, say),
+        task.CreatedAtUtc,
+        task.EndedAtUtc,
+        task.EndReason,
+        say.Task(task.Kind, task.Cause, task.Recipe));
+}
+
+internal sealed record FlagRow(
+    Guid Id,
+    string Sump,
+    string Rule,
+    string Parameter,
+    string Severity,
+    string Direction,
+    IReadOnlyDictionary<string, decimal> Numbers,
+    DateTime RaisedAt,
+    Guid? Reading,
+    DateTime? EndedAt,
+    string? EndReason,
+    string Text,
+    string Clears)
+{
+    public static FlagRow Of(ListedFlag flag, Sentences say) => new(
+        flag.Id,
+        flag.SumpTag,
+        flag.Rule,
+        flag.Parameter,
+        Codes.Of(flag.Severity),
+        Codes.Of(flag.Direction),
+        flag.Numbers,
+        flag.RaisedAtUtc,
+        flag.ReadingId,
+        flag.EndedAtUtc,
+        flag.EndReason,
+        say.Flag(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, flag.Numbers),
+        say.FlagClears(flag.Rule, flag.Parameter, flag.Direction, flag.Numbers));
+}
+
+internal sealed record EndedTaskAnswer(Guid Id, string State, DateTime EndedAt);

@@ -1,0 +1,136 @@
+using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
+using ShopFluids.Core.People;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Tests.Hosting;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Api;
+
+public sealed class ListsApiTests
+{
+    [Theory, EachDatabase]
+    public async Task Sumps_OneOutOfRange_ShowsItsStanding(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 4.1m));
+        await using var host = await TestHost.StartAsync(database);
+        var client = await host.ClientOfAsync(Roles.Auditor);
+
+        var list = await client.GetFromJsonAsync<JsonElement>("/api/v1/sumps");
+        var one = await client.GetFromJsonAsync<JsonElement>("/api/v1/sumps/s-07");
+
+        var row = Assert.Single(list.GetProperty("items").EnumerateArray().ToList());
+        Assert.Equal(("S-07", "action", "low"), (row.GetProperty("tag").GetString(), row.GetProperty("state").GetString(), row.GetProperty("direction").GetString()));
+        Assert.Equal(JsonValueKind.Null, list.GetProperty("next").ValueKind);
+        Assert.Equal(4.1m, one.GetProperty("latest").EnumerateArray().Single(l => l.GetProperty("parameter").GetString() == "concentration").GetProperty("value").GetDecimal());
+        Assert.NotEmpty(one.GetProperty("flags").EnumerateArray());
+        Assert.Equal(HttpStatusCode.NotFound, (await client.GetAsync("/api/v1/sumps/S-99")).StatusCode);
+    }
+
+    [Theory, EachDatabase]
+    public async Task Readings_SmallPages_GiveEachReadingOnce(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var ids = new List<Guid>();
+        for (var i = 0; i < 5; i++)
+        {
+            // Two of one moment: the cursor must not lose or repeat either.
+            ids.Add((await shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddHours(-(i / 2))))).ReadingId);
+        }
+
+        await using var host = await TestHost.StartAsync(database);
+        var client = await host.ClientOfAsync(Roles.Auditor);
+        var seen = new List<Guid>();
+        string? next = null;
+        do
+        {
+            var page = await client.GetFromJsonAsync<JsonElement>($"/api/v1/sumps/S-07/readings?limit=2{(next is null ? "" : $"&cursor={next}")}");
+            seen.AddRange(page.GetProperty("items").EnumerateArray().Select(r => r.GetProperty("id").GetGuid()));
+            next = page.GetProperty("next").GetString();
+        }
+        while (next is not null);
+
+        Assert.Equal(5, seen.Count);
+        Assert.Equal(ids.Order(), seen.Order());
+    }
+
+    [Theory, EachDatabase]
+    public async Task Readings_FromAndTo_TakeTheSpanOnly(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddDays(-3)));
+        var inside = await shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddDays(-2)));
+        await shop.StoreAsync(Some.Reading());
+        await using var host = await TestHost.StartAsync(database);
+        var client = await host.ClientOfAsync(Roles.Auditor);
+
+        var page = await client.GetFromJsonAsync<JsonElement>("/api/v1/sumps/S-07/readings?from=2026-02-28&to=2026-03-01T00:00:00Z");
+
+        var reading = Assert.Single(page.GetProperty("items").EnumerateArray().ToList());
+        Assert.Equal(inside.ReadingId, reading.GetProperty("id").GetGuid());
+        Assert.Equal("8", reading.GetProperty("measurements").EnumerateArray().First(m => m.GetProperty("parameter").GetString() == "concentration").GetProperty("rawValue").GetRawText());
+    }
+
+    [Theory]
+    [InlineData("/api/v1/sumps/S-07/readings?from=yesterday", "from")]
+    [InlineData("/api/v1/sumps/S-07/readings?limit=0", "limit")]
+    [InlineData("/api/v1/tasks?state=lost", "state")]
+    [InlineData("/api/v1/tasks?cursor=!!", "cursor")]
+    [InlineData("/api/v1/flags?state=lost", "state")]
+    public async Task List_BadQuestion_NamesTheField(string path, string field)
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var host = await TestHost.StartAsync(database);
+        var client = await host.ClientOfAsync(Roles.Auditor);
+
+        var response = await client.GetAsync(path);
+
+        Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
+        var json = await response.Content.ReadFromJsonAsync<JsonElement>();
+        Assert.Equal(field, Assert.Single(json.GetProperty("errors").EnumerateArray().ToList()).GetProperty("field").GetString());
+    }
+
+    [Theory, EachDatabase]
+    public async Task Task_TickedOff_LeavesTheOpenList(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 4.1m));
+        await using var host = await TestHost.StartAsync(database);
+        var client = await host.ClientOfAsync(Roles.Operator);
+        var open = (await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks?state=open")).GetProperty("items").EnumerateArray().ToList();
+        var adjust = open.Single(t => t.GetProperty("kind").GetString() == "adjust");
+        Assert.True(adjust.GetProperty("advice").GetProperty("concentrateLitres").GetDouble() > 0);
+
+        var id = adjust.GetProperty("id").GetString();
+        var done = await client.PostAsync($"/api/v1/tasks/{id}/done", null);
+        var again = await client.PostAsync($"/api/v1/tasks/{id}/done", null);
+
+        Assert.Equal(HttpStatusCode.OK, done.StatusCode);
+        Assert.Equal(HttpStatusCode.OK, again.StatusCode);
+        var after = (await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks")).GetProperty("items").EnumerateArray();
+        Assert.DoesNotContain(after, t => t.GetProperty("id").GetString() == id);
+        Assert.Contains((await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks?state=done")).GetProperty("items").EnumerateArray(), t => t.GetProperty("id").GetString() == id);
+        Assert.Equal(HttpStatusCode.NotFound, (await client.PostAsync($"/api/v1/tasks/{Some.Id()}/done", null)).StatusCode);
+    }
+
+    [Theory, EachDatabase]
+    public async Task Flags_OneRaised_IsSaidInWordsAndNumbers(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 4.1m));
+        await using var host = await TestHost.StartAsync(database);
+        var client = await host.ClientOfAsync(Roles.Auditor);
+
+        var flags = (await client.GetFromJsonAsync<JsonElement>("/api/v1/flags?state=open")).GetProperty("items").EnumerateArray().ToList();
+
+        var flag = Assert.Single(flags);
+        Assert.Equal("concentration", flag.GetProperty("parameter").GetString());
+        Assert.Equal(4.1m, flag.GetProperty("numbers").GetProperty("value").GetDecimal());
+        Assert.Contains("4.1", flag.GetProperty("text").GetString(), StringComparison.Ordinal);
+        Assert.Empty((await client.GetFromJsonAsync<JsonElement>("/api/v1/flags?state=ended")).GetProperty("items").EnumerateArray());
+    }
+}

@@ -1,0 +1,82 @@
+using ShopFluids.Web.Verbs;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Verbs;
+
+public sealed class CommandLineTests : IDisposable
+{
+    private readonly CommandLineRun _run = new();
+
+    public void Dispose() => _run.Dispose();
+
+    [Fact]
+    public async Task RunAsync_Help_ListsVerbsAndSettings()
+    {
+        Assert.Equal(ExitCodes.Done, await _run.RunAsync("--help"));
+
+        Assert.All(["serve", "migrate", "verify", "backup", "restore", "account", "token", "config"], verb => Assert.Contains($"\n  {verb} ", _run.Output, StringComparison.Ordinal));
+        Assert.Contains("SHOPFLUIDS_DATABASE_ENGINE", _run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("serve")]
+    [InlineData("migrate")]
+    [InlineData("verify")]
+    [InlineData("backup")]
+    [InlineData("restore")]
+    [InlineData("account")]
+    [InlineData("token")]
+    [InlineData("config")]
+    public async Task RunAsync_HelpOfVerb_ShowsItsUsage(string verb)
+    {
+        Assert.Equal(ExitCodes.Done, await _run.RunAsync(verb, "--help"));
+
+        Assert.Contains($"shopfluids {verb}", _run.Output, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("polish")]
+    [InlineData("serve", "--polish")]
+    [InlineData("serve", "now")]
+    [InlineData("serve", "--urls")]
+    [InlineData("backup")]
+    [InlineData("account")]
+    [InlineData("account", "paint", "someone")]
+    [InlineData("account", "add", "someone")]
+    [InlineData("token", "add", "name")]
+    public async Task RunAsync_BadArguments_ShowsUsageAndAnswers2(params string[] arguments)
+    {
+        Assert.Equal(ExitCodes.BadArguments, await _run.RunAsync(arguments));
+
+        Assert.Contains("shopfluids", _run.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("serve")]
+    [InlineData("migrate")]
+    [InlineData("config")]
+    public async Task RunAsync_BadSettings_ListsFaultsAndAnswers3(string verb)
+    {
+        _run.Environment["SHOPFLUIDS_DATABASE_ENGINE"] = "oracle";
+        _run.Environment["SHOPFLUIDS_COLOUR"] = "blue";
+
+        Assert.Equal(ExitCodes.BadSettings, await _run.RunAsync(verb));
+
+        Assert.Contains("SHOPFLUIDS_DATABASE_ENGINE", _run.Error, StringComparison.Ordinal);
+        Assert.Contains("SHOPFLUIDS_COLOUR", _run.Error, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task RunAsync_Config_MasksSecretsAndSaysWhereFrom()
+    {
+        _run.Environment["SHOPFLUIDS_DATABASE_ENGINE"] = "postgres";
+        _run.Environment["SHOPFLUIDS_DATABASE_CONNECTION"] = "Host=db;Database=shop;Username=u;Password=hunter2";
+
+        Assert.Equal(ExitCodes.Done, await _run.RunAsync("config", "--base-path", "/coolant"));
+
+        Assert.DoesNotContain("hunter2", _run.Output, StringComparison.Ordinal);
+        Assert.Contains("SHOPFLUIDS_DATABASE_CONNECTION=********  (environment)", _run.Output, StringComparison.Ordinal);
+        Assert.Contains("SHOPFLUIDS_BASE_PATH=/coolant  (command line)", _run.Output, StringComparison.Ordinal);
+        Assert.Contains("SHOPFLUIDS_URLS=http://localhost:5080  (default)", _run.Output, StringComparison.Ordinal);
+    }
+}
