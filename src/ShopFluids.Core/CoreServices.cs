@@ -47,6 +47,7 @@ public static class CoreServices
         .AddSingleton<SaveSiteHandler>()
         .AddSingleton<AddAreaHandler>()
         .AddSingleton<AddSumpHandler>()
+        .AddSingleton<RetireSumpHandler>()
         .AddSingleton<AddFluidHandler>()
         .AddSingleton<ReceiveLotHandler>()
         .AddSingleton<QuarantineLotHandler>()
@@ -55,7 +56,8 @@ public static class CoreServices
         .AddSingleton<StopCareStepHandler>()
         .AddSingleton<AddInstrumentHandler>()
         .AddSingleton<AddWaterSourceHandler>()
-        .AddSingleton<ShipParametersHandler>();
+        .AddSingleton<ShipParametersHandler>()
+        .AddSingleton<LotsQuery>();
 
     private static IServiceCollection AddRecord(this IServiceCollection services) => services
         .AddSingleton<VerifyQuery>();

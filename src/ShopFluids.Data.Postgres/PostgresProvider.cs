@@ -1,3 +1,4 @@
+using System.Data;
 using Microsoft.EntityFrameworkCore;
 using Npgsql;
 using ShopFluids.Core.Database;
@@ -19,6 +20,8 @@ public sealed class PostgresProvider : IDatabaseProvider
     // The locked row is the writers' lock on every instance, and the query also reads it: one round trip for both.
     public Task<RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) =>
         _lockedHead(database, cancellationToken);
+
+    public IsolationLevel OneMoment => IsolationLevel.RepeatableRead;
 
     // The same few statements run all day; the server plans each once a connection. A connection string that says otherwise wins.
     private static string Prepared(string connectionString)

@@ -1,3 +1,4 @@
+using System.Data;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
@@ -20,6 +21,9 @@ public sealed class SqliteProvider : IDatabaseProvider
     // BeginTransaction of this driver is BEGIN IMMEDIATE: the transaction itself is the writers' lock.
     public Task<RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) =>
         _head(database, cancellationToken);
+
+    // This driver's name for a deferred BEGIN; with a write-ahead log its reads see the moment of the first one.
+    public IsolationLevel OneMoment => IsolationLevel.ReadUncommitted;
 
     public async Task BackupAsync(ShopFluidsDbContext database, string file, CancellationToken cancellationToken)
     {

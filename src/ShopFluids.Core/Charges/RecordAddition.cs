@@ -57,6 +57,11 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
         var now = clock.UtcNow;
         var errors = Check(command, sump, charge, standing, now);
         var lot = await LotUse.CheckAsync(db, errors, command.LotId, charge.FluidId, command.ConcentrateLitres, setup.Calendar.ShopDayOf(command.AddedAtUtc), isSupervisor ? command.OverrideReason : null, cancellationToken);
+        if (command.ReadingId is { } readingId && !await db.Readings.AnyAsync(r => r.Id == readingId && r.ChargeId == charge.Id, cancellationToken))
+        {
+            errors.Add(new("reading", FieldProblem.UnknownChoice));
+        }
+
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);

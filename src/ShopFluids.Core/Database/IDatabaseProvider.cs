@@ -1,3 +1,4 @@
+using System.Data;
 using Microsoft.EntityFrameworkCore;
 
 namespace ShopFluids.Core.Database;
@@ -16,6 +17,9 @@ public interface IDatabaseProvider
     /// first: one writer at a time, on one instance or many.
     /// </summary>
     Task<Record.RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken);
+
+    /// <summary>The isolation under which a long read sees one moment and keeps no writer waiting.</summary>
+    IsolationLevel OneMoment { get; }
 
     /// <summary>Copies a running database into a file, where the engine can; a clear error where its own tools must be used.</summary>
     Task BackupAsync(ShopFluidsDbContext database, string file, CancellationToken cancellationToken);

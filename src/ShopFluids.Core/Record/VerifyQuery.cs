@@ -43,7 +43,7 @@ public sealed record VerifyReport(long Entries, int Rows, int Standings, string 
 /// Proves the record: every entry gives its hash and follows the one before, every recorded row is as the record last says,
 /// and every standing equals its rebuild from history.
 /// </summary>
-public sealed class VerifyQuery(ShopDatabase database)
+public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provider)
 {
     private readonly record struct Image(long Entry, string Digest);
 
@@ -52,7 +52,7 @@ public sealed class VerifyQuery(ShopDatabase database)
         await using var db = await database.ReadAsync(cancellationToken);
 
         // One transaction, one moment: what is stored while this runs is left out as a whole.
-        await using var moment = await db.Database.BeginTransactionAsync(System.Data.IsolationLevel.RepeatableRead, cancellationToken);
+        await using var moment = await db.Database.BeginTransactionAsync(provider.OneMoment, cancellationToken);
         var findings = new List<VerifyFinding>();
         var (head, images) = await CheckChainAsync(db, findings, cancellationToken);
         var rows = await CheckRowsAsync(db, images, findings, cancellationToken);

@@ -51,6 +51,7 @@ public static class FieldNameSentences
         "drainedAt" => Texts.FieldName_DrainedAt,
         "reason" => Texts.FieldName_Reason,
         "person" => Texts.FieldName_Person,
+        "reading" => Texts.FieldName_Reading,
         _ => SetupNames(field),
     };
 

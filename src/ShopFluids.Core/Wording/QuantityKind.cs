@@ -1,0 +1,23 @@
+namespace ShopFluids.Core.Wording;
+
+/// <summary>What a typed number is, which decides the unit in which a person types it.</summary>
+public enum QuantityKind : short
+{
+    /// <summary>The same in both unit systems: percent, Brix, pH, mg/L, hours.</summary>
+    Number = 0,
+
+    /// <summary>mm or in.</summary>
+    Length = 1,
+
+    /// <summary>L or US gal.</summary>
+    Volume = 2,
+
+    /// <summary>°C or °F.</summary>
+    Temperature = 3,
+
+    /// <summary>mg/L as CaCO3 or grains per US gallon.</summary>
+    Hardness = 4,
+
+    /// <summary>A price for each litre or US gallon.</summary>
+    PerVolume = 5,
+}
