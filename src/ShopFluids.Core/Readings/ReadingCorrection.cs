@@ -4,6 +4,7 @@ using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Sumps;
+using ShopFluids.Rules.Advice;
 
 namespace ShopFluids.Core.Readings;
 
@@ -12,7 +13,8 @@ internal sealed class ReadingCorrection(ShopFluidsDbContext db, Sump sump)
 {
     public async Task<Error?> PrepareAsync(Guid supersededId, Charge charge, DateTime nowUtc, CancellationToken cancellationToken)
     {
-        if (!await db.Readings.AnyAsync(r => r.Id == supersededId && r.SumpId == sump.Id && r.ChargeId == charge.Id, cancellationToken))
+        var takenAt = await db.Readings.Where(r => r.Id == supersededId && r.SumpId == sump.Id && r.ChargeId == charge.Id).Select(r => (DateTime?)r.TakenAtUtc).FirstOrDefaultAsync(cancellationToken);
+        if (takenAt is null)
         {
             return new ReadingNotFound(supersededId);
         }
@@ -22,15 +24,31 @@ internal sealed class ReadingCorrection(ShopFluidsDbContext db, Sump sump)
             return new AlreadySuperseded(supersededId);
         }
 
+        // What a later reading has seen too stands on that one: its flag stays, and the work for it.
+        var seenLater = await db.Readings
+            .Where(r => r.ChargeId == charge.Id && r.TakenAtUtc > takenAt && !db.Readings.Any(later => later.SupersedesId == r.Id))
+            .SelectMany(r => r.Measurements).Select(m => m.Parameter).Distinct()
+            .ToListAsync(cancellationToken);
+        var kept = new HashSet<string>(StringComparer.Ordinal);
         foreach (var flag in await db.Flags.Where(f => f.ReadingId == supersededId && f.EndedAtUtc == null).ToListAsync(cancellationToken))
         {
-            flag.End(FlagEnd.Superseded, nowUtc);
+            if (seenLater.Contains(flag.Parameter, StringComparer.Ordinal))
+            {
+                kept.Add(CorrectiveWork.CauseOf(flag.Rule, flag.Parameter));
+            }
+            else
+            {
+                flag.End(FlagEnd.Superseded, nowUtc);
+            }
         }
 
         // Work of the plan stays: the visit took place. Work that only a withdrawn finding asked for goes.
         foreach (var task in await db.CareTasks.Where(t => t.ReadingId == supersededId && t.State == TaskState.Open && t.StepId == null).ToListAsync(cancellationToken))
         {
-            task.End(TaskState.Withdrawn, nowUtc, null);
+            if (!kept.Contains(task.Cause))
+            {
+                task.End(TaskState.Withdrawn, nowUtc, null);
+            }
         }
 
         return null;
