@@ -1,0 +1,46 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Setup.Fields;
+using ShopFluids.Web.Pages.Setup.Forms;
+
+namespace ShopFluids.Web.Pages.Setup.Basics;
+
+/// <summary>The parts of the shop floor.</summary>
+public sealed partial class AreasPage
+{
+    private readonly NumberBox _walkOrder = new();
+    private string _name = "";
+    private Guid _id;
+
+    [Inject]
+    public required AddAreaHandler Handler { get; init; }
+
+    protected override Task<DeskWords> ReadAsync(DeskWords words, CancellationToken cancellationToken)
+    {
+        if (_id == Guid.Empty)
+        {
+            _id = Clock.NewId();
+            _name = "";
+            _walkOrder.Show(words.Setup.Areas.Select(a => a.WalkOrder).DefaultIfEmpty(0).Max() + 1, words.Format);
+        }
+
+        return Task.FromResult(words);
+    }
+
+    private async Task<Error?> SaveAsync(FormReader read)
+    {
+        var command = new AddArea(_id, read.Text("name", _name), read.WholeNumber("walkOrder", _walkOrder));
+        return read.HasFaults ? null : (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
+    }
+
+    private async Task<string?> SavedAsync()
+    {
+        var name = _name.Trim();
+        _id = Guid.Empty;
+        await LoadAsync();
+        return (await Session.WordsAsync(Leaving)).Format.Say(Texts.Setup_Added, name);
+    }
+}

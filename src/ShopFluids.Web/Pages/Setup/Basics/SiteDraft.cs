@@ -1,0 +1,69 @@
+using System.Globalization;
+using ShopFluids.Core.Machines;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account;
+using ShopFluids.Web.Pages.Setup.Fields;
+
+namespace ShopFluids.Web.Pages.Setup.Basics;
+
+/// <summary>The site as it is being typed.</summary>
+public sealed class SiteDraft
+{
+    public string Name { get; set; } = "";
+
+    public string TimeZone { get; set; } = "Etc/UTC";
+
+    public string Culture { get; set; } = "en-GB";
+
+    public string Units { get; set; } = nameof(UnitSystem.Metric);
+
+    public string Currency { get; set; } = "EUR";
+
+    public NumberBox DayStart { get; } = new();
+
+    public NumberBox Measurable { get; } = new(QuantityKind.Volume);
+
+    public IReadOnlySet<string> Closed { get; set; } = new HashSet<string>(StringComparer.Ordinal);
+
+    public string SafetySheetPlace { get; set; } = "";
+
+    /// <summary>Bits, Sunday = 1 to Saturday = 64.</summary>
+    public int ClosedWeekdays => Closed.Aggregate(0, (bits, day) => bits | (1 << int.Parse(day, CultureInfo.InvariantCulture)));
+
+    public static SiteDraft Of(Site? site, ShopFormat format)
+    {
+        var draft = new SiteDraft();
+        draft.DayStart.Show(site?.DayStartHour ?? 6, format);
+        draft.Measurable.Show(site?.MeasurableLitres ?? 0.1m, format);
+        draft.Closed = DaysOf(site?.ClosedWeekdays ?? 65);
+        if (site is not null)
+        {
+            draft.Name = site.Name;
+            draft.TimeZone = site.TimeZoneId;
+            draft.Culture = site.Culture;
+            draft.Units = site.Units.ToString();
+            draft.Currency = site.Currency;
+            draft.SafetySheetPlace = site.SafetySheetPlace ?? "";
+        }
+
+        return draft;
+    }
+
+    /// <summary>Weekdays in the order of the shop's culture.</summary>
+    public static IReadOnlyList<Choice> Weekdays(ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        var first = (int)format.Culture.DateTimeFormat.FirstDayOfWeek;
+        return [.. Enumerable.Range(first, 7).Select(d => d % 7).Select(d => new Choice(d.ToString(CultureInfo.InvariantCulture), format.Culture.DateTimeFormat.GetDayName((DayOfWeek)d)))];
+    }
+
+    /// <summary>What is kept is offered too, even where the list does not know it.</summary>
+    public static IReadOnlyList<Choice> WithOwn(IReadOnlyList<Choice> choices, string own)
+    {
+        ArgumentNullException.ThrowIfNull(choices);
+        return choices.Any(c => c.Value == own) ? choices : [.. choices, new Choice(own, own)];
+    }
+
+    private static HashSet<string> DaysOf(int bits) =>
+        [.. Enumerable.Range(0, 7).Where(d => (bits & (1 << d)) != 0).Select(d => d.ToString(CultureInfo.InvariantCulture))];
+}

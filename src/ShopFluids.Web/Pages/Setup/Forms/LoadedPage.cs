@@ -1,0 +1,56 @@
+using System.Data.Common;
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Time;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Components.Shared.Loading;
+
+namespace ShopFluids.Web.Pages.Setup.Forms;
+
+/// <summary>A set-up page: reads what it shows, says when it cannot, and reads again after a save without hiding what is there.</summary>
+public abstract class LoadedPage<TView> : ComponentBase, IDisposable
+    where TView : class
+{
+    private readonly CancellationTokenSource _leaving = new();
+
+    [Inject]
+    public required DeskSession Session { get; init; }
+
+    [Inject]
+    public required ShopClock Clock { get; init; }
+
+    [Inject]
+    public required NavigationManager Navigation { get; init; }
+
+    protected Load<TView> View { get; private set; } = new Load<TView>.Loading();
+
+    /// <summary>A write is not broken off because somebody leaves the page; a read is.</summary>
+    protected CancellationToken Leaving => _leaving.Token;
+
+    public void Dispose()
+    {
+        _leaving.Cancel();
+        _leaving.Dispose();
+        GC.SuppressFinalize(this);
+    }
+
+    protected override Task OnParametersSetAsync() => LoadAsync();
+
+    protected abstract Task<TView> ReadAsync(DeskWords words, CancellationToken cancellationToken);
+
+    protected async Task LoadAsync()
+    {
+        try
+        {
+            View = new Load<TView>.Loaded(await ReadAsync(await Session.WordsAsync(_leaving.Token), _leaving.Token));
+        }
+        catch (OperationCanceledException) when (_leaving.IsCancellationRequested)
+        {
+            // The page was left while it was reading.
+        }
+        catch (DbException)
+        {
+            View = new Load<TView>.Failed(Texts.Setup_Failed);
+        }
+    }
+}

@@ -1,0 +1,17 @@
+namespace ShopFluids.Web.Pages.Setup.Forms;
+
+/// <summary>Addresses of set-up pages that are about one thing.</summary>
+public static class SetupAddress
+{
+    public static string Fill(string sumpTag) => $"setup/charges/fill?sump={Uri.EscapeDataString(sumpTag)}";
+
+    public static string Drain(string sumpTag) => $"setup/charges/drain?sump={Uri.EscapeDataString(sumpTag)}";
+
+    public static string Care(string sumpTag) => $"setup/care?sump={Uri.EscapeDataString(sumpTag)}";
+
+    public static string LimitsOfSump(string sumpTag) => $"setup/limits?sump={Uri.EscapeDataString(sumpTag)}";
+
+    public static string LimitsOfFluid(Guid fluidId) => $"setup/limits?fluid={fluidId}";
+
+    public static string Sumps(string addedTag) => $"setup/sumps?added={Uri.EscapeDataString(addedTag)}";
+}

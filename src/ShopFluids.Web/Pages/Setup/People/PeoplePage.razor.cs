@@ -1,0 +1,52 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Setup.Forms;
+
+namespace ShopFluids.Web.Pages.Setup.People;
+
+public sealed record PeopleView(DeskWords Words, IReadOnlyList<AccountRow> Accounts);
+
+/// <summary>Who may sign in. A supervisor or a caretaker adds people.</summary>
+public sealed partial class PeoplePage
+{
+    private string _policy = Policies.CanSupervise;
+    private Guid _id;
+    private string _displayName = "";
+    private string _signInName = "";
+    private string _password = "";
+    private IReadOnlySet<string> _roles = new HashSet<string>(StringComparer.Ordinal) { Roles.Operator };
+
+    [Inject]
+    public required AccountsQuery Accounts { get; init; }
+
+    [Inject]
+    public required MakeAccountHandler Handler { get; init; }
+
+    private static IReadOnlyList<Choice> AllRoles => [.. Roles.All.Select(r => new Choice(r, RoleNames.Of(r)))];
+
+    protected override async Task<PeopleView> ReadAsync(DeskWords words, CancellationToken cancellationToken)
+    {
+        if (_id == Guid.Empty)
+        {
+            _id = Clock.NewId();
+        }
+
+        _policy = await Session.MayAsync(Policies.CanSupervise) ? Policies.CanSupervise : Policies.CanCare;
+        return new PeopleView(words, await Accounts.AllAsync(cancellationToken));
+    }
+
+    private async Task<Error?> SaveAsync(FormReader read) =>
+        (await Handler.HandleAsync(new MakeAccount(_id, _signInName, _displayName, _password, [.. Roles.All.Where(_roles.Contains)], "light"), await Session.ActorAsync(), CancellationToken.None)).Error;
+
+    private async Task<string?> SavedAsync()
+    {
+        var name = _displayName.Trim();
+        (_id, _displayName, _signInName, _password) = (Guid.Empty, "", "", "");
+        await LoadAsync();
+        return (await Session.WordsAsync(Leaving)).Format.Say(Texts.Setup_Added, name);
+    }
+}
