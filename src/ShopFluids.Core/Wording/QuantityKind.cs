@@ -20,4 +20,7 @@ public enum QuantityKind : short
 
     /// <summary>A price for each litre or US gallon.</summary>
     PerVolume = 5,
+
+    /// <summary>A difference of temperatures, such as a margin: °C or °F without the shift of zero.</summary>
+    TemperatureStep = 6,
 }

@@ -20,6 +20,12 @@ public sealed class FormReader(ShopFormat format)
 
     public void Refuse(string field, FieldProblem problem, string? detail = null) => _faults.Add((field, new FieldError(field, problem, Detail: detail)));
 
+    public void Refuse(FieldError error)
+    {
+        ArgumentNullException.ThrowIfNull(error);
+        _faults.Add((error.Field, error));
+    }
+
     public string Text(string field, string typed)
     {
         if (string.IsNullOrWhiteSpace(typed))

@@ -1,0 +1,133 @@
+using System.Data.Common;
+using Microsoft.AspNetCore.Components;
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Web.Account;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Setup.Forms;
+
+namespace ShopFluids.Web.Pages.Setup.Care;
+
+/// <summary>The recurring work of a sump.</summary>
+public sealed partial class CarePage
+{
+    private CareDraft _draft = new(Guid.Empty);
+    private string _said = "";
+    private string _tag = "";
+
+    // A list that was left as it was after all is drawn anew.
+    private int _picks;
+
+    [SupplyParameterFromQuery(Name = "sump")]
+    public string? SumpTag { get; set; }
+
+    [Inject]
+    public required AddCareStepHandler Add { get; init; }
+
+    [Inject]
+    public required StopCareStepHandler Stop { get; init; }
+
+    protected override Task<CareView> ReadAsync(DeskWords words, CancellationToken cancellationToken)
+    {
+        var sump = (SumpTag is null ? null : words.Setup.FindSump(SumpTag)) ?? words.Setup.Sumps.FirstOrDefault(s => !s.IsRetired);
+        var today = words.Setup.Calendar.ShopDayOf(Clock.UtcNow);
+        if (_draft.Id == Guid.Empty)
+        {
+            _draft = new CareDraft(Clock.NewId()) { Anchor = DayInput.Write(today) };
+            _draft.Interval.Show(7, words.Format);
+            _draft.Minutes.Show(5, words.Format);
+        }
+
+        if (_tag != (sump?.Tag ?? ""))
+        {
+            (_tag, _said) = (sump?.Tag ?? "", "");
+        }
+
+        var missing = sump is null ? 0 : UsualSteps.Missing(sump.Tag, words.Setup.StepsOf(sump.Id), today, Clock.NewId).Count;
+        return Task.FromResult(new CareView(words, sump, missing));
+    }
+
+    private void PickSump(ChangeEventArgs e)
+    {
+        _picks++;
+        Navigation.NavigateTo(SetupAddress.Care(e.Value as string ?? ""));
+    }
+
+    private async Task<Error?> SaveAsync(FormReader read)
+    {
+        var kind = read.Choice<TaskKind>("kind", _draft.Kind);
+        var command = new AddCareStep(
+            _draft.Id,
+            _tag,
+            kind,
+            read.Choice<IntervalBasis>("basis", _draft.Basis),
+            read.WholeNumber("intervalDays", _draft.Interval),
+            read.Day("anchor", _draft.Anchor),
+            read.Choice<ClosedDayPolicy>("closedDays", _draft.ClosedDays),
+            kind == TaskKind.Test ? [.. _draft.Parameters] : [],
+            read.WholeNumber("estimatedMinutes", _draft.Minutes));
+        return read.HasFaults ? null : (await Add.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
+    }
+
+    private async Task<string?> SavedAsync()
+    {
+        (_draft, _said) = (new CareDraft(Guid.Empty), "");
+        await LoadAsync();
+        return Texts.Setup_StepAdded;
+    }
+
+    private async Task AddUsualAsync(CareView view)
+    {
+        var today = view.Words.Setup.Calendar.ShopDayOf(Clock.UtcNow);
+        var steps = UsualSteps.Missing(view.Tag, view.Steps, today, Clock.NewId);
+        _said = await TryAsync(async actor =>
+        {
+            foreach (var step in steps)
+            {
+                if ((await Add.HandleAsync(step, actor, CancellationToken.None)).Error is { } error)
+                {
+                    return error;
+                }
+            }
+
+            return null;
+        }) ?? view.Words.Format.Say(Texts.Setup_UsualAdded, view.Words.Format.Count(steps.Count));
+    }
+
+    private async Task<string?> StopAsync(Guid stepId, string name)
+    {
+        var fault = await TryAsync(async actor => (await Stop.HandleAsync(new StopCareStep(stepId), actor, CancellationToken.None)).Error);
+        if (fault is null)
+        {
+            _said = (await Session.WordsAsync(Leaving)).Format.Say(Texts.Setup_Stopped, name);
+            StateHasChanged();
+        }
+
+        return fault;
+    }
+
+    /// <returns>Why it was not done; null when it was.</returns>
+    private async Task<string?> TryAsync(Func<Actor, Task<Error?>> act)
+    {
+        if (!await Session.MayAsync(Policies.CanSupervise))
+        {
+            return Texts.Setup_MayNot;
+        }
+
+        try
+        {
+            var error = await act(await Session.ActorAsync());
+            await LoadAsync();
+            return error is null ? null : (await Session.WordsAsync(Leaving)).Sentences.Error(error);
+        }
+        catch (Exception fault) when (fault is DbException or DbUpdateException)
+        {
+            return Texts.Setup_NotStored;
+        }
+    }
+}
