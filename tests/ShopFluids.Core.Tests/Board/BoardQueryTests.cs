@@ -1,0 +1,201 @@
+using ShopFluids.Core.Board;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules;
+using ShopFluids.Rules.OverdueTest;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.Core.Tests.Board;
+
+public sealed class BoardQueryTests
+{
+    private static CancellationToken Token => TestContext.Current.CancellationToken;
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_NothingMeasured_StandsInTheRowsAsNotMeasured(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+
+        var board = await BoardAsync(shop);
+
+        var row = Assert.Single(board.Rows);
+        Assert.Equal(SumpState.NotMeasured, row.Standing.State);
+        Assert.Equal("M-07", Assert.Single(row.Machines).Tag);
+        Assert.NotNull(row.FilledAtUtc);
+        Assert.Null(row.LastReadAtUtc);
+        Assert.Empty(board.Quiet);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_InRangeAndNothingLate_IsQuiet(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading());
+
+        var board = await BoardAsync(shop);
+
+        Assert.Empty(board.Rows);
+        Assert.Equal(Some.SumpTag, Assert.Single(board.Quiet).Tag);
+        Assert.Equal(1, board.Counts.InRange);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_ActionLimitCrossed_ShowsFlagAndAdjustmentWithRecipe(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var outcome = await shop.StoreAsync(Some.Reading(brix: 4.0m));
+
+        var row = Assert.Single((await BoardAsync(shop)).Rows);
+
+        Assert.Equal(new SumpStanding(SumpState.Action, Verdict.Action, Direction.Low), row.Standing);
+        Assert.Equal(ParameterCodes.Concentration, Assert.Single(row.Flags).Parameter);
+        var task = Assert.Single(row.Tasks);
+        Assert.Equal(TaskKind.Adjust, task.Kind);
+        Assert.Equal(outcome.Recipe, task.Recipe);
+        Assert.False(task.IsOfPlan);
+        Assert.Null(task.Who);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_EverySortOfStanding_OrdersByWhoNeedsSomebodyFirst(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await FilledAsync(shop, "S-01", 1);
+        await FilledAsync(shop, "S-02", 2);
+        await FilledAsync(shop, "S-03", 3);
+        await shop.StepAsync(Some.Step(TaskKind.Test, "S-02"));
+        await shop.StoreAsync(Some.Reading(sump: "S-02"));
+        await shop.StoreAsync(Some.Reading(sump: "S-03", brix: 4.0m));
+        await shop.StoreAsync(Some.Reading(sump: "S-01", brix: 6.5m));
+
+        // The next test of S-02 falls due a week later and is then late.
+        shop.Clock.Advance(TimeSpan.FromDays(9));
+
+        var board = await BoardAsync(shop);
+
+        Assert.Equal(["S-03", "S-02", "S-01", "S-07"], board.Rows.Select(r => r.Tag));
+        Assert.Equal([SumpState.Action, SumpState.Overdue, SumpState.Warning, SumpState.NotMeasured], board.Rows.Select(r => r.Standing.State));
+        Assert.Equal(1, board.Counts.Action);
+        Assert.Equal(1, board.Counts.Warning);
+        Assert.Equal(1, board.Counts.NotMeasured);
+        Assert.Equal(0, board.Counts.InRange);
+        Assert.True(board.Counts.TasksLate >= 1);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_TestLateAndNoticed_StaysOverdueAndIsNoWarning(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await shop.StoreAsync(Some.Reading());
+        shop.Clock.Advance(TimeSpan.FromDays(9));
+        await shop.Get<Core.Flags.NoticeOverdueHandler>().HandleAsync(Token);
+
+        var row = Assert.Single((await BoardAsync(shop)).Rows);
+
+        Assert.Equal(SumpState.Overdue, row.Standing.State);
+        Assert.Equal(OverdueTestRule.Code, Assert.Single(row.Flags).Rule);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_DayStrip_ShowsSevenShopDaysFromTodayWithClosedOnes(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+
+        var days = (await BoardAsync(shop)).Days;
+
+        Assert.Equal(7, days.Count);
+        Assert.Equal(new DateOnly(2026, 3, 2), days[0].Day);
+        Assert.Equal([new DateOnly(2026, 3, 7), new DateOnly(2026, 3, 8)], days.Where(d => !d.IsOpen).Select(d => d.Day));
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_BeforeTheShopDayBegins_TodayIsTheDayBefore(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+
+        // 04:00 in Berlin; the shop day begins at 06:00.
+        shop.Clock.Advance(TimeSpan.FromHours(20));
+
+        Assert.Equal(new DateOnly(2026, 3, 2), (await BoardAsync(shop)).Days[0].Day);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_WorkGivenToAPerson_NamesThemAndCanBeFilteredByThem(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var person = Some.Id();
+        (await shop.Get<Core.People.MakeAccountHandler>().HandleAsync(
+            new Core.People.MakeAccount(person, "karrow", "J. Karrow", "long enough to pass", [Core.People.Roles.Operator], "light"), Some.Supervisor, Token)).Done();
+        await FilledAsync(shop, "S-01", 1);
+        var outcome = await shop.StoreAsync(Some.Reading(brix: 4.0m));
+        await shop.StoreAsync(Some.Reading(sump: "S-01", brix: 4.0m));
+        (await shop.Get<AssignTaskHandler>().HandleAsync(new AssignTask(outcome.Made[0].Id, person), Some.Supervisor, Token)).Done();
+
+        var all = await BoardAsync(shop);
+        var theirs = await BoardAsync(shop, new BoardFilter(PersonId: person));
+
+        Assert.Equal(["J. Karrow"], all.People.Select(p => p.Name));
+        Assert.Equal(2, all.Rows.Count);
+        var row = Assert.Single(theirs.Rows);
+        Assert.Equal(Some.SumpTag, row.Tag);
+        Assert.Equal("J. Karrow", Assert.Single(row.Tasks).Who?.Name);
+        Assert.Equal(2, theirs.Counts.Action);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_FilteredByKind_ShowsQuietSumpsWithSuchWork(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, anchor: new DateOnly(2026, 3, 20)));
+        await shop.StoreAsync(Some.Reading());
+
+        Assert.Single((await BoardAsync(shop, new BoardFilter(Kind: TaskKind.Skim))).Rows);
+        Assert.Empty((await BoardAsync(shop, new BoardFilter(Kind: TaskKind.ChangeFilter))).Rows);
+        var quiet = Assert.Single((await BoardAsync(shop)).Quiet);
+        Assert.Equal(18, quiet.DaysToNext);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_FilteredByArea_CountsThatAreaOnly(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var other = Some.Id();
+        (await shop.Get<AddAreaHandler>().HandleAsync(new AddArea(other, "Grinding", 2), Some.Supervisor, Token)).Done();
+        await shop.SumpAsync(Some.Sump(Some.Id(), other, "S-20", "M-20"));
+
+        var board = await BoardAsync(shop, new BoardFilter(AreaId: other));
+
+        Assert.Equal("S-20", Assert.Single(board.Rows).Tag);
+        Assert.Null(board.Rows[0].FilledAtUtc);
+        Assert.Equal(1, board.Counts.NotMeasured);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_OpenWork_IsTheSameAsOfTheSumpAlone(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await shop.StoreAsync(Some.Reading(brix: 4.0m, ph: 8.4m));
+
+        var row = Assert.Single((await BoardAsync(shop)).Rows);
+        var open = await new OpenWorkQuery(shop.Get<ShopDatabase>(), shop.Get<SetupCache>(), shop.Get<ShopClock>()).RunAsync(shop.SumpId, Token);
+
+        Assert.Equal(row.Flags.Select(f => f.Id), open.Flags.Select(f => f.Id));
+        Assert.Equal(row.Tasks.Select(t => t.Id), open.Tasks.Select(t => t.Id));
+        Assert.True(open.Tasks.Count >= 2);
+    }
+
+    private static Task<ShopBoard> BoardAsync(ShopFixture shop, BoardFilter? filter = null) =>
+        new BoardQuery(shop.Get<ShopDatabase>(), shop.Get<SetupCache>(), shop.Get<ShopClock>()).RunAsync(filter ?? new BoardFilter(), Token);
+
+    private static async Task FilledAsync(ShopFixture shop, string tag, int walkOrder)
+    {
+        await shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, tag, tag.Replace('S', 'M'), walkOrder: walkOrder));
+        (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, tag))).Done();
+    }
+}
