@@ -45,6 +45,7 @@ public static class ErrorSentences
         {
             FieldProblem.OutOfRange or FieldProblem.OverTheBrim => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
+            FieldProblem.TemperatureNeeded => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.LotTooSmall => say.Format.Say(pattern, error.Detail, Amount(say, error.High, error.Unit)),
             FieldProblem.LotExpired or FieldProblem.LotQuarantined or FieldProblem.LotOfAnotherFluid => say.Format.Say(pattern, error.Detail),
             _ => say.Format.Say(pattern, name, error.Detail),
@@ -87,7 +88,8 @@ public static class ErrorSentences
             return "";
         }
 
-        var decimals = Math.Min(3, (decimal.GetBits(number)[3] >> 16) & 0x7F);
+        // PostgreSQL gives back 14.000000 for a stored 14: zeros at the end say nothing.
+        var decimals = Math.Min(3, (int)(number / 1.0000000000000000000000000000m).Scale);
         return string.IsNullOrEmpty(unit)
             ? say.Format.Number(number, decimals)
             : unit is "mm" or "L" or "°C" && say.Format.Units == UnitSystem.UsCustomary

@@ -50,6 +50,7 @@ public static class FieldNameSentences
         "filledAt" => Texts.FieldName_FilledAt,
         "drainedAt" => Texts.FieldName_DrainedAt,
         "reason" => Texts.FieldName_Reason,
+        "overrideReason" => Texts.FieldName_OverrideReason,
         "person" => Texts.FieldName_Person,
         "reading" => Texts.FieldName_Reading,
         _ => SetupNames(field),

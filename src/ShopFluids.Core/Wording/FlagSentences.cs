@@ -51,6 +51,13 @@ public static class FlagSentences
     private static string Limit(Sentences say, string parameter, Verdict severity, Direction direction, IReadOnlyDictionary<string, decimal> numbers)
     {
         var (value, limit) = (numbers[NumberNames.Value], numbers[NumberNames.Limit]);
+
+        // A word says it all: "Odour: Rotten egg." needs no limit in words.
+        if (say.Words(parameter).Count > 0)
+        {
+            return say.Format.Say(Texts.Flag_Word, say.Parameter(parameter), say.Value(parameter, value));
+        }
+
         var pattern = (severity, direction) switch
         {
             // Where the limit itself is beyond (bacteria from 10^4), a value on it is neither over nor under.
