@@ -17,6 +17,13 @@ public sealed class PostgresProvider : IDatabaseProvider
     public void Configure(DbContextOptionsBuilder options, string connectionString) =>
         options.UseNpgsql(Prepared(connectionString), npgsql => npgsql.MigrationsAssembly(typeof(PostgresProvider).Assembly.GetName().Name));
 
+    public void ConfigureForFilling(DbContextOptionsBuilder options, string connectionString)
+    {
+        var builder = new NpgsqlConnectionStringBuilder(connectionString);
+        builder.Options = $"{builder.Options} -c synchronous_commit=off".TrimStart();
+        Configure(options, builder.ConnectionString);
+    }
+
     // The locked row is the writers' lock on every instance, and the query also reads it: one round trip for both.
     public Task<RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) =>
         _lockedHead(database, cancellationToken);

@@ -12,7 +12,15 @@ namespace ShopFluids.Data.Sqlite;
 /// </summary>
 internal sealed class PragmaInterceptor : DbConnectionInterceptor
 {
-    private const string Pragmas = "PRAGMA journal_mode=WAL; PRAGMA busy_timeout=5000; PRAGMA foreign_keys=ON; PRAGMA synchronous=FULL;";
+    private const string Pragmas = "PRAGMA journal_mode=WAL; PRAGMA busy_timeout=5000; PRAGMA foreign_keys=ON; ";
+    private readonly string _pragmas;
+
+    private PragmaInterceptor(string synchronous) => _pragmas = Pragmas + synchronous;
+
+    public static PragmaInterceptor Durable { get; } = new("PRAGMA synchronous=FULL;");
+
+    /// <summary>Leaves the log to the operating system: for a database that can be filled again.</summary>
+    public static PragmaInterceptor Filling { get; } = new("PRAGMA synchronous=OFF;");
 
     // The driver keeps closed connections open in its pool, and they keep their settings: each is set once.
     private readonly ConditionalWeakTable<sqlite3, object> _set = [];
@@ -22,7 +30,7 @@ internal sealed class PragmaInterceptor : DbConnectionInterceptor
         if (IsNew(connection))
         {
             using var command = connection.CreateCommand();
-            command.CommandText = Pragmas;
+            command.CommandText = _pragmas;
             command.ExecuteNonQuery();
         }
     }
@@ -32,7 +40,7 @@ internal sealed class PragmaInterceptor : DbConnectionInterceptor
         if (IsNew(connection))
         {
             await using var command = connection.CreateCommand();
-            command.CommandText = Pragmas;
+            command.CommandText = _pragmas;
             await command.ExecuteNonQueryAsync(cancellationToken);
         }
     }

@@ -9,14 +9,19 @@ namespace ShopFluids.Data.Sqlite;
 /// <summary>The embedded engine: one file, no server.</summary>
 public sealed class SqliteProvider : IDatabaseProvider
 {
+    /// <summary>Differs from the driver's usual 30 s.</summary>
+    private const int FillingTimeoutSeconds = 60;
+
     private readonly Func<ShopFluidsDbContext, CancellationToken, Task<RecordHead>> _head =
         EF.CompileAsyncQuery((ShopFluidsDbContext database, CancellationToken _) => database.RecordHead.Single());
 
     public string Name => "sqlite";
 
-    public void Configure(DbContextOptionsBuilder options, string connectionString) =>
-        options.UseSqlite(connectionString, sqlite => sqlite.MigrationsAssembly(typeof(SqliteProvider).Assembly.GetName().Name))
-            .AddInterceptors(new PragmaInterceptor());
+    public void Configure(DbContextOptionsBuilder options, string connectionString) => Configure(options, connectionString, PragmaInterceptor.Durable);
+
+    // Another connection string has a pool of its own: a connection that does not sync must never serve a person's save.
+    public void ConfigureForFilling(DbContextOptionsBuilder options, string connectionString) =>
+        Configure(options, new SqliteConnectionStringBuilder(connectionString) { DefaultTimeout = FillingTimeoutSeconds }.ConnectionString, PragmaInterceptor.Filling);
 
     // BeginTransaction of this driver is BEGIN IMMEDIATE: the transaction itself is the writers' lock.
     public Task<RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) =>
@@ -33,4 +38,8 @@ public sealed class SqliteProvider : IDatabaseProvider
         await target.OpenAsync(cancellationToken);
         source.BackupDatabase(target);
     }
+
+    private static void Configure(DbContextOptionsBuilder options, string connectionString, PragmaInterceptor pragmas) =>
+        options.UseSqlite(connectionString, sqlite => sqlite.MigrationsAssembly(typeof(SqliteProvider).Assembly.GetName().Name))
+            .AddInterceptors(pragmas);
 }

@@ -13,6 +13,12 @@ public interface IDatabaseProvider
     void Configure(DbContextOptionsBuilder options, string connectionString);
 
     /// <summary>
+    /// The same for filling a fresh database that can be filled again: a commit does not wait for the disk, so a power cut may
+    /// lose it. Not for anything that a person was told is saved.
+    /// </summary>
+    void ConfigureForFilling(DbContextOptionsBuilder options, string connectionString);
+
+    /// <summary>
     /// Takes the writers' lock inside the open transaction and reads the head of the record, tracked. Every write does this
     /// first: one writer at a time, on one instance or many.
     /// </summary>

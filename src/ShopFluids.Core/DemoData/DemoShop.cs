@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.DemoData.Commands;
 using ShopFluids.Core.DemoData.History;
@@ -32,13 +33,22 @@ public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, ID
                 return new DemoBrokenOff();
             case State.Empty:
                 isNew = true;
-                await new DemoHistory(seed, contexts, provider, new ShopClock(now).UtcNow, progress).LoadAsync(cancellationToken);
+                await new DemoHistory(seed, await ForFillingAsync(cancellationToken), provider, new ShopClock(now).UtcNow, progress).LoadAsync(cancellationToken);
                 break;
         }
 
         await using var commands = new DemoCommands(contexts, provider, now);
         var token = await MakeTokenAsync(commands, seed, cancellationToken);
         return new LoadedDemo(isNew, [.. seed.People.Where(p => p.IsShown).Select(p => new DemoSignIn(p.SignInName, seed.Password, p.Roles[0]))], token);
+    }
+
+    // A load that is broken off is thrown away, so its commits need not wait for the disk.
+    private async Task<IDbContextFactory<ShopFluidsDbContext>> ForFillingAsync(CancellationToken cancellationToken)
+    {
+        await using var db = await contexts.CreateDbContextAsync(cancellationToken);
+        var options = new DbContextOptionsBuilder<ShopFluidsDbContext>();
+        provider.ConfigureForFilling(options, db.Database.GetConnectionString() ?? throw new InvalidOperationException("The database has no connection string."));
+        return new PooledDbContextFactory<ShopFluidsDbContext>(options.Options);
     }
 
     private async Task<State> StateAsync(CancellationToken cancellationToken)

@@ -20,20 +20,22 @@ internal sealed record StandingRebuild(Guid? ChargeId, StandingFacts? Facts, Dat
             return new(null, tasks.Count == 0 ? null : StandingFold.Fresh(DateTime.UnixEpoch, tasks.Select(t => t.ToOpen())), null, null);
         }
 
-        var readings = await db.Readings.AsNoTracking().Include(r => r.Measurements)
+        // Not whole readings: each carries its stored outcome, which is long, and this runs with most writes.
+        var measured = await db.Readings.AsNoTracking()
             .Where(r => r.ChargeId == charge.Id && r.Id != withoutReading && !db.Readings.Any(later => later.SupersedesId == r.Id))
             .OrderBy(r => r.TakenAtUtc).ThenBy(r => r.StoredAtUtc).ThenBy(r => r.Id)
+            .SelectMany(r => r.Measurements, (r, m) => new { r.Id, r.TakenAtUtc, Measurement = m })
             .ToListAsync(cancellationToken);
         var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sump.Id && f.EndedAtUtc == null).ToListAsync(cancellationToken);
         var facts = StandingFold.Fresh(charge.FilledAtUtc, []);
-        foreach (var reading in readings)
+        foreach (var reading in measured.GroupBy(m => (m.TakenAtUtc, m.Id)))
         {
-            facts = StandingFold.Add(facts, reading.TakenAtUtc, reading.Measurements);
+            facts = StandingFold.Add(facts, reading.Key.TakenAtUtc, reading.Select(m => m.Measurement));
         }
 
         facts = StandingFold.With(facts, flags.Select(f => f.ToOpen()), tasks.Select(t => t.ToOpen()));
         var movements = await MovementsAsync(db, charge.Id, facts, cancellationToken);
-        return new(charge.Id, facts, readings.Count == 0 ? null : readings[^1].TakenAtUtc, VolumeNow(sump, charge.FillLitres, facts, movements));
+        return new(charge.Id, facts, measured.Count == 0 ? null : measured[^1].TakenAtUtc, VolumeNow(sump, charge.FillLitres, facts, movements));
     }
 
     public void ApplyTo(Standing standing) => standing.Set(ChargeId, Facts, LastReadAtUtc, VolumeLitres);
