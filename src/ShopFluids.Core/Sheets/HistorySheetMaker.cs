@@ -25,7 +25,7 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
             now.Head(facts),
             now.Standing(facts.Standing),
             now.Charge(facts),
-            LimitSets(stretches),
+            LimitSets(stretches, facts.Charges.Count == 0 ? nowUtc : facts.Charges[0].FilledAtUtc),
             Trends(facts, stretches),
             tables.Flags(facts.History.Flags),
             tables.Readings(facts.History.Readings),
@@ -54,12 +54,13 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
     }
 
     /// <summary>The versions that judged, the latest first; the same version with another fluid between is one.</summary>
-    private List<HistorySheetLimitSet> LimitSets(IReadOnlyList<LimitStretch> stretches)
+    /// <param name="firstFillUtc">Limits may be older than the sump; on its sheet they begin with its first fill.</param>
+    private List<HistorySheetLimitSet> LimitSets(IReadOnlyList<LimitStretch> stretches, DateTime firstFillUtc)
     {
         var isRunning = stretches.Count > 0 && stretches[^1].ToUtc > nowUtc;
         return [.. stretches.Reverse().Where(s => s.Limits.Limits.Count > 0).DistinctBy(s => (s.Limits.OfSump?.Id, s.Limits.OfFluid?.Id)).Select((s, n) => new HistorySheetLimitSet(
             Version(s.Limits),
-            Format.LongDay(ValidFrom(s.Limits)),
+            Format.LongDay(ValidFrom(s.Limits) is var from && from > firstFillUtc ? from : firstFillUtc),
             n == 0 && isRunning ? null : Format.LongDay(s.ToUtc),
             [.. s.Limits.Limits
                 .Select(l => (Limits: l, Parameter: setup.FindParameter(l.Parameter)))
@@ -83,13 +84,17 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
         var isDrop = limits.Basis == LimitBasis.DropFromFirstFill;
         return new(
             isDrop ? Format.Say(Texts.Sheet_DropFromFirstFill, say.Heading(parameter)) : say.Heading(parameter),
-            isDrop ? "" : Sentences.Method(Readings.MeasuringMethod.For(parameter)[0].Code),
+            Method(parameter, isDrop),
             Limit(limits.ActionLow),
             Limit(limits.WarningLow),
             Format.Range(Limit(limits.TargetLow), Limit(limits.TargetHigh)),
             Limit(limits.WarningHigh),
             Limit(limits.ActionHigh));
     }
+
+    // Where a value is read as it stands, there is no method to name.
+    private static string Method(Parameter parameter, bool isDrop) =>
+        !isDrop && Readings.MeasuringMethod.For(parameter)[0].Code is var code && code != Readings.MeasuringMethod.Direct ? Sentences.Method(code) : "";
 
     private HistorySheetOrigin Origin(string printedBy, RecordHead head)
     {

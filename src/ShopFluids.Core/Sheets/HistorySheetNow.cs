@@ -44,7 +44,7 @@ internal sealed class HistorySheetNow(ShopSetup setup, Sump sump, Sentences say,
         var rows = new List<HistorySheetStandingRow>();
         if (standing?.Facts is { } facts && standing.ChargeId is not null)
         {
-            rows.AddRange(setup.Parameters.Where(p => facts.Latest.ContainsKey(p.Code)).Select(p => Latest(p, facts.Latest[p.Code])));
+            rows.AddRange(setup.Parameters.Where(p => facts.Latest.ContainsKey(p.Code)).Select(p => Latest(p, facts.Latest[p.Code], standing.LastReadAtUtc)));
             if (standing.VolumeLitres is { } volume)
             {
                 var level = facts.Latest.GetValueOrDefault(ParameterCodes.Level);
@@ -92,14 +92,16 @@ internal sealed class HistorySheetNow(ShopSetup setup, Sump sump, Sentences say,
             null);
     }
 
-    private HistorySheetStandingRow Latest(Parameter parameter, LatestValue latest)
+    /// <param name="readAtUtc">The latest visit; a value of an earlier one names its day, because it is no standing of today.</param>
+    private HistorySheetStandingRow Latest(Parameter parameter, LatestValue latest, DateTime? readAtUtc)
     {
-        // A whole word for its time: a value of last month is no standing of today.
-        var read = Format.Moment(latest.TakenAt, nowUtc);
-        var remark = latest.Uncertainty > 0 && say.Words(parameter.Code).Count == 0
-            ? Format.Say(Texts.Sheet_GiveOrTakeRead, say.Cell(parameter, (double)latest.Uncertainty), read)
-            : Format.Say(Texts.Sheet_ReadAt, read);
-        return new(say.Parameter(parameter.Code), say.Value(parameter.Code, latest.Value), remark, SheetWords.Worded(latest.Verdict, latest.Direction));
+        var giveOrTake = latest.Uncertainty > 0 && say.Words(parameter.Code).Count == 0 ? Format.Say(Texts.Sheet_GiveOrTake, say.Cell(parameter, (double)latest.Uncertainty)) : null;
+        var read = latest.TakenAt == readAtUtc ? null : Format.ShortDay(latest.TakenAt);
+        return new(
+            say.Parameter(parameter.Code),
+            say.Value(parameter.Code, latest.Value),
+            string.Join(", ", new[] { giveOrTake, read }.OfType<string>()),
+            SheetWords.Worded(latest.Verdict, latest.Direction));
     }
 
     private string? WorkingConcentration(Fluids.Fluid? fluid, ParameterLimits? band)

@@ -1,0 +1,162 @@
+using Bunit;
+using Microsoft.AspNetCore.Components;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Wording;
+using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Board;
+using ShopFluids.Web.Pages.Board.Work;
+using ShopFluids.Web.Tests.Layout;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Board;
+
+public sealed class BoardPageTests
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+
+    [Fact]
+    public async Task Render_ActionAndNotMeasured_ShowsActionFirstWithWhyAndWhatToDo()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.SumpAsync(Some.Sump(Some.Id(), desk.Shop.AreaId, "S-01", "M-01", walkOrder: 1));
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
+
+        var page = await BoardAsync(desk);
+
+        Assert.Equal(["S-07", "S-01"], page.FindAll("tbody .tg").Select(a => a.TextContent));
+        var row = page.FindAll("tbody tr")[0];
+        Assert.Equal("Action, low", row.QuerySelector("td .v")?.TextContent);
+        Assert.Contains("4.0 %", row.QuerySelector(".c-why")?.TextContent, StringComparison.Ordinal);
+        Assert.Contains("concentrate", row.QuerySelector(".c-todo")?.TextContent, StringComparison.Ordinal);
+        Assert.Equal(Texts.Board_Assign, row.QuerySelector(".c-who button")?.TextContent);
+        Assert.Equal("sumps/S-07", row.QuerySelector(".tg")?.GetAttribute("href"));
+        Assert.Equal(Texts.Board_StandsEmpty, page.FindAll("tbody tr")[1].QuerySelector(".c-why")?.TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task Render_NothingSetUp_SaysSoAndShowsTheWay()
+    {
+        await using var desk = await DeskContext.OpenAsync(isSetUp: false);
+
+        var page = desk.Render<BoardPage>();
+        page.WaitForElement("section.state h1", Patience);
+
+        Assert.Equal(Texts.Board_EmptyTitle, page.Find("h1").TextContent);
+        Assert.Equal("setup", page.Find("section.state a").GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task Render_EverythingInRange_SaysNothingIsOpenAndListsTheSump()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading());
+
+        var page = await BoardAsync(desk);
+
+        Assert.Equal(Texts.Board_NothingOpen, page.Find("section.state h2").TextContent);
+        Assert.StartsWith("S-07", page.Find(".rest .tags a").TextContent, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll("table"));
+    }
+
+    [Fact]
+    public async Task Render_DatabaseGone_FailsInWordsAndRetryBringsTheBoard()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
+        await RenameAsync(desk, "Standings", "Gone");
+
+        var page = desk.Render<BoardPage>();
+        page.WaitForElement("[role=alert]", Patience);
+        Assert.Equal(Texts.Board_Failed, page.Find("[role=alert] h2").TextContent);
+
+        await RenameAsync(desk, "Gone", "Standings");
+        await page.Find("[role=alert] button").ClickAsync(new());
+        page.WaitForElement("tbody tr", Patience);
+    }
+
+    [Fact]
+    public async Task News_ReadingStored_AppearsWithoutReloading()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading());
+        var page = await BoardAsync(desk);
+
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, takenAt: Some.Start.AddMinutes(1)));
+        desk.Shop.Clock.Advance(LiveLook.Throttle);
+
+        page.WaitForAssertion(() => Assert.Equal("S-07", page.Find("tbody .tg").TextContent), Patience);
+    }
+
+    [Fact]
+    public async Task Look_DatabaseGoneLater_KeepsTheRowsAndSaysFromWhen()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
+        var page = await BoardAsync(desk);
+        await RenameAsync(desk, "Standings", "Gone");
+
+        desk.Shop.Clock.Advance(LiveLook.Regular);
+
+        page.WaitForAssertion(() => Assert.Contains("Last live 08:00", page.Find(".fresh [role=status]").TextContent, StringComparison.Ordinal), Patience);
+        Assert.Equal("S-07", page.Find("tbody .tg").TextContent);
+    }
+
+    [Fact]
+    public async Task Toggle_Count_PutsTheFilterInTheAddress()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
+        var page = await BoardAsync(desk);
+
+        await page.FindAll(".counts button")[1].ClickAsync(new());
+
+        Assert.EndsWith("?show=warning", desk.Services.GetRequiredService<NavigationManager>().Uri, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Render_Operator_SeesTheBoardWithoutActs()
+    {
+        await using var desk = await DeskContext.OpenAsync(isSupervisor: false);
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
+
+        var page = await BoardAsync(desk);
+
+        Assert.Single(page.FindAll("tbody tr"));
+        Assert.Empty(page.FindAll("tbody button"));
+    }
+
+    [Fact]
+    public async Task Skip_WithoutReason_AsksForItAndWithReasonSkips()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var outcome = await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
+        var board = await desk.Services.GetRequiredService<Core.Board.BoardQuery>().RunAsync(new(), Xunit.TestContext.Current.CancellationToken);
+        var words = await desk.Services.GetRequiredService<DeskSession>().WordsAsync(board.Setup);
+        var item = desk.Render<TaskItem>(p => p
+            .Add(t => t.Task, board.Rows[0].Tasks[0]).Add(t => t.People, board.People).Add(t => t.Words, words)
+            .Add(t => t.NowUtc, board.AtUtc).Add(t => t.MayAct, true).Add(t => t.Changed, () => { }));
+
+        await item.FindAll("button")[1].ClickAsync(new());
+        await item.Find(".reason .btn.pri").ClickAsync(new());
+        Assert.Equal(Texts.Board_ReasonMissing, item.Find("[role=alert]").TextContent);
+
+        await item.Find("textarea").ChangeAsync(new() { Value = "the next shift tops up" });
+        await item.Find(".reason .btn.pri").ClickAsync(new());
+
+        var task = await desk.Shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Id == outcome.Made[0].Id));
+        Assert.Equal((TaskState.Skipped, "the next shift tops up"), (task.State, task.EndReason));
+    }
+
+    private static Task<IRenderedComponent<BoardPage>> BoardAsync(DeskContext desk)
+    {
+        var page = desk.Render<BoardPage>();
+        page.WaitForElement(".counts", Patience);
+        return Task.FromResult(page);
+    }
+
+    private static Task RenameAsync(DeskContext desk, string from, string to) =>
+        RawSql.ExecuteAsync(desk.Database, $"ALTER TABLE \"{from}\" RENAME TO \"{to}\"");
+}

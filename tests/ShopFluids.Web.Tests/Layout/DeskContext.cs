@@ -1,0 +1,72 @@
+using System.Globalization;
+using System.Security.Claims;
+using Bunit;
+using Microsoft.Extensions.DependencyInjection;
+using MudBlazor.Services;
+using ShopFluids.Core.Board;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Live;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Account;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Board.Work;
+
+namespace ShopFluids.Web.Tests.Layout;
+
+/// <summary>A desk in front of a small shop on SQLite: real queries and commands, a signed-in person, the clock at its start.</summary>
+internal sealed class DeskContext : BunitContext
+{
+    private static readonly CultureInfo English = CultureInfo.GetCultureInfo("en-GB");
+
+    private DeskContext(TestDatabase database, ShopFixture shop)
+    {
+        Database = database;
+        Shop = shop;
+    }
+
+    public TestDatabase Database { get; }
+
+    public ShopFixture Shop { get; }
+
+    public static async Task<DeskContext> OpenAsync(bool isSupervisor = true, bool isSetUp = true)
+    {
+        CultureInfo.CurrentCulture = English;
+        CultureInfo.CurrentUICulture = English;
+        var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        var shop = isSetUp ? await ShopFixture.OpenAsync(database) : ShopFixture.Empty(database);
+        var context = new DeskContext(database, shop);
+        context.JSInterop.Mode = JSRuntimeMode.Loose;
+        var person = context.AddAuthorization().SetAuthorized("ostrey");
+        person.SetPolicies(isSupervisor ? [Policies.CanRead, Policies.CanOperate, Policies.CanSupervise] : [Policies.CanRead, Policies.CanOperate]);
+        person.SetClaims(new Claim(ClaimTypes.NameIdentifier, Some.Supervisor.PersonId.ToString() ?? ""), new Claim("shopfluids:name", "M. Ostrey"));
+        context.AddCore();
+        return context;
+    }
+
+    protected override async ValueTask DisposeAsyncCore()
+    {
+        await base.DisposeAsyncCore();
+        await Shop.DisposeAsync();
+        await Database.DisposeAsync();
+    }
+
+    private void AddCore()
+    {
+        Services.AddMudServices();
+        Services.AddScoped<DeskSession>();
+        Services.AddScoped<WorkActs>();
+        Services.AddSingleton<TimeProvider>(Shop.Clock);
+        Services.AddSingleton(Shop.Get<ShopDatabase>());
+        Services.AddSingleton(Shop.Get<Core.Setup.SetupCache>());
+        Services.AddSingleton(Shop.Get<Core.Time.ShopClock>());
+        Services.AddSingleton(Shop.Get<ShopNews>());
+        Services.AddSingleton(Shop.Get<Core.Care.EndTaskHandler>());
+        Services.AddSingleton(Shop.Get<Core.Care.AssignTaskHandler>());
+        Services.AddSingleton(Shop.Get<Core.Flags.CloseFlagHandler>());
+        Services.AddSingleton<BoardQuery>();
+        Services.AddSingleton<OpenWorkQuery>();
+        Services.AddSingleton<SumpPageQuery>();
+    }
+}

@@ -1,0 +1,83 @@
+using Bunit;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Pages.Sumps;
+using ShopFluids.Web.Tests.Layout;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Sumps;
+
+public sealed class SumpPageTests
+{
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+
+    [Fact]
+    public async Task Render_SumpInAction_ShowsFiguresFlagTaskAndTimeline()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Test));
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, note: "smells"));
+
+        var page = Page(desk, "s-07");
+
+        Assert.Equal("S-07", page.Find("h1").TextContent);
+        var figures = page.FindAll(".stand .f").Select(f => f.TextContent.Trim()).ToList();
+        Assert.StartsWith("4.0", figures[0], StringComparison.Ordinal);
+        Assert.StartsWith("9.0", figures[1], StringComparison.Ordinal);
+        Assert.StartsWith("150.0", figures[2], StringComparison.Ordinal);
+        Assert.StartsWith("10", figures[3], StringComparison.Ordinal);
+        Assert.Contains("action limit", page.Find(".flag").TextContent, StringComparison.Ordinal);
+        Assert.Contains("concentrate", page.Find(".row.task").TextContent, StringComparison.Ordinal);
+        Assert.Contains("note: smells", page.Find(".tl li").TextContent, StringComparison.Ordinal);
+        Assert.Equal(3, page.FindAll("figure.trend svg[role=img]").Count);
+        Assert.Equal("sheets/sumps/S-07/history.pdf", page.FindAll(".sh a")[0].GetAttribute("href"));
+        Assert.Equal("enter/S-07", page.FindAll(".sh a")[1].GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task Render_SupersededReading_IsStruckThroughWithItsReason()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var wrong = Some.Reading(brix: 12.4m, takenAt: Some.Start.AddMinutes(-30));
+        await desk.Shop.StoreAsync(wrong);
+        await desk.Shop.StoreAsync(Some.Reading(brix: 8.3m, takenAt: Some.Start.AddMinutes(-20), supersedes: wrong.Id, reason: "typed the percentage"));
+
+        var page = Page(desk, "S-07");
+
+        Assert.Contains("12.4 %", page.Find(".tl s").TextContent, StringComparison.Ordinal);
+        Assert.Contains("typed the percentage", page.FindAll(".tl li").Single(l => l.QuerySelector("s") is not null).TextContent, StringComparison.Ordinal);
+        Assert.Equal(2, page.FindAll("figure.trend")[0].QuerySelectorAll("line.c-old").Length);
+    }
+
+    [Fact]
+    public async Task Render_UnknownTag_SaysSo()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+
+        var page = desk.Render<SumpPage>(p => p.Add(s => s.Tag, "S-99"));
+        page.WaitForElement("section.state h1", Patience);
+
+        Assert.Equal("There is no sump S-99", page.Find("h1").TextContent);
+        Assert.Equal("sumps", page.Find("section.state a").GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task Render_NothingMeasured_SaysNotMeasuredAndDrawsEmptyCharts()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+
+        var page = Page(desk, "S-07");
+
+        Assert.Equal(Texts.Verdict_NotMeasured, page.Find(".stand .v").TextContent);
+        Assert.Equal(3, page.FindAll("figure.trend").Count);
+        Assert.Contains(Texts.Sump_NoFlags, page.Markup, StringComparison.Ordinal);
+    }
+
+    private static IRenderedComponent<SumpPage> Page(DeskContext desk, string tag)
+    {
+        var page = desk.Render<SumpPage>(p => p.Add(s => s.Tag, tag));
+        page.WaitForElement(".sump", Patience);
+        return page;
+    }
+}
