@@ -12,23 +12,34 @@ public sealed class PostgresProvider : IDatabaseProvider
     private readonly Func<ShopFluidsDbContext, CancellationToken, Task<RecordHead>> _lockedHead = EF.CompileAsyncQuery(
         (ShopFluidsDbContext database, CancellationToken _) => database.RecordHead.FromSqlRaw("SELECT * FROM \"RecordHead\" WHERE \"Id\" = 1 FOR UPDATE").Single());
 
+    private readonly bool _isFilling;
+
+    public PostgresProvider()
+        : this(isFilling: false)
+    {
+    }
+
+    private PostgresProvider(bool isFilling) => _isFilling = isFilling;
+
     public string Name => "postgres";
 
     public void Configure(DbContextOptionsBuilder options, string connectionString) =>
-        options.UseNpgsql(Prepared(connectionString), npgsql => npgsql.MigrationsAssembly(typeof(PostgresProvider).Assembly.GetName().Name));
+        options.UseNpgsql(Prepared(_isFilling ? WithoutWaiting(connectionString) : connectionString), npgsql => npgsql.MigrationsAssembly(typeof(PostgresProvider).Assembly.GetName().Name));
 
-    public void ConfigureForFilling(DbContextOptionsBuilder options, string connectionString)
-    {
-        var builder = new NpgsqlConnectionStringBuilder(connectionString);
-        builder.Options = $"{builder.Options} -c synchronous_commit=off".TrimStart();
-        Configure(options, builder.ConnectionString);
-    }
+    public IDatabaseProvider ForFilling() => new PostgresProvider(isFilling: true);
 
     // The locked row is the writers' lock on every instance, and the query also reads it: one round trip for both.
     public Task<RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) =>
         _lockedHead(database, cancellationToken);
 
     public IsolationLevel OneMoment => IsolationLevel.RepeatableRead;
+
+    private static string WithoutWaiting(string connectionString)
+    {
+        var builder = new NpgsqlConnectionStringBuilder(connectionString);
+        builder.Options = $"{builder.Options} -c synchronous_commit=off".TrimStart();
+        return builder.ConnectionString;
+    }
 
     // The same few statements run all day; the server plans each once a connection. A connection string that says otherwise wins.
     private static string Prepared(string connectionString)

@@ -15,13 +15,22 @@ public sealed class SqliteProvider : IDatabaseProvider
     private readonly Func<ShopFluidsDbContext, CancellationToken, Task<RecordHead>> _head =
         EF.CompileAsyncQuery((ShopFluidsDbContext database, CancellationToken _) => database.RecordHead.Single());
 
+    private readonly bool _isFilling;
+
+    public SqliteProvider()
+        : this(isFilling: false)
+    {
+    }
+
+    private SqliteProvider(bool isFilling) => _isFilling = isFilling;
+
     public string Name => "sqlite";
 
-    public void Configure(DbContextOptionsBuilder options, string connectionString) => Configure(options, connectionString, PragmaInterceptor.Durable);
+    public void Configure(DbContextOptionsBuilder options, string connectionString) =>
+        options.UseSqlite(_isFilling ? WithOwnPool(connectionString) : connectionString, sqlite => sqlite.MigrationsAssembly(typeof(SqliteProvider).Assembly.GetName().Name))
+            .AddInterceptors(_isFilling ? PragmaInterceptor.Filling : PragmaInterceptor.Durable);
 
-    // Another connection string has a pool of its own: a connection that does not sync must never serve a person's save.
-    public void ConfigureForFilling(DbContextOptionsBuilder options, string connectionString) =>
-        Configure(options, new SqliteConnectionStringBuilder(connectionString) { DefaultTimeout = FillingTimeoutSeconds }.ConnectionString, PragmaInterceptor.Filling);
+    public IDatabaseProvider ForFilling() => new SqliteProvider(isFilling: true);
 
     // BeginTransaction of this driver is BEGIN IMMEDIATE: the transaction itself is the writers' lock.
     public Task<RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) =>
@@ -39,7 +48,7 @@ public sealed class SqliteProvider : IDatabaseProvider
         source.BackupDatabase(target);
     }
 
-    private static void Configure(DbContextOptionsBuilder options, string connectionString, PragmaInterceptor pragmas) =>
-        options.UseSqlite(connectionString, sqlite => sqlite.MigrationsAssembly(typeof(SqliteProvider).Assembly.GetName().Name))
-            .AddInterceptors(pragmas);
+    // Another connection string has another pool: a connection that does not sync must never serve a person's save.
+    private static string WithOwnPool(string connectionString) =>
+        new SqliteConnectionStringBuilder(connectionString) { DefaultTimeout = FillingTimeoutSeconds }.ConnectionString;
 }

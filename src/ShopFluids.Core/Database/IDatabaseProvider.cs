@@ -13,10 +13,10 @@ public interface IDatabaseProvider
     void Configure(DbContextOptionsBuilder options, string connectionString);
 
     /// <summary>
-    /// The same for filling a fresh database that can be filled again: a commit does not wait for the disk, so a power cut may
-    /// lose it. Not for anything that a person was told is saved.
+    /// The same engine for filling a fresh database that can be filled again: a commit does not wait for the disk, so a power
+    /// cut may lose it. Not for anything that a person was told is saved.
     /// </summary>
-    void ConfigureForFilling(DbContextOptionsBuilder options, string connectionString);
+    IDatabaseProvider ForFilling();
 
     /// <summary>
     /// Takes the writers' lock inside the open transaction and reads the head of the record, tracked. Every write does this

@@ -33,7 +33,7 @@ public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, ID
                 return new DemoBrokenOff();
             case State.Empty:
                 isNew = true;
-                await new DemoHistory(seed, await ForFillingAsync(cancellationToken), provider, new ShopClock(now).UtcNow, progress).LoadAsync(cancellationToken);
+                await FillAsync(seed, progress, cancellationToken);
                 break;
         }
 
@@ -43,12 +43,14 @@ public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, ID
     }
 
     // A load that is broken off is thrown away, so its commits need not wait for the disk.
-    private async Task<IDbContextFactory<ShopFluidsDbContext>> ForFillingAsync(CancellationToken cancellationToken)
+    private async Task FillAsync(DemoSeed seed, IProgress<DemoProgress> progress, CancellationToken cancellationToken)
     {
         await using var db = await contexts.CreateDbContextAsync(cancellationToken);
+        var filling = provider.ForFilling();
         var options = new DbContextOptionsBuilder<ShopFluidsDbContext>();
-        provider.ConfigureForFilling(options, db.Database.GetConnectionString() ?? throw new InvalidOperationException("The database has no connection string."));
-        return new PooledDbContextFactory<ShopFluidsDbContext>(options.Options);
+        filling.Configure(options, db.Database.GetConnectionString() ?? throw new InvalidOperationException("The database has no connection string."));
+        var history = new DemoHistory(seed, new PooledDbContextFactory<ShopFluidsDbContext>(options.Options), filling, new ShopClock(now).UtcNow, progress);
+        await history.LoadAsync(cancellationToken);
     }
 
     private async Task<State> StateAsync(CancellationToken cancellationToken)
