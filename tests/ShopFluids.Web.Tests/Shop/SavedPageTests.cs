@@ -1,7 +1,6 @@
 using System.Net;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
-using ShopFluids.Core.Charges;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Rules;

@@ -5,6 +5,7 @@ using Microsoft.AspNetCore.Hosting.Server;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.TestHost;
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Testing.Databases;
@@ -16,7 +17,7 @@ using Xunit;
 namespace ShopFluids.Web.Tests.Shop;
 
 /// <summary>The real host on the small shop of <see cref="ShopFixture"/>, with an operator signed in who posts forms as a browser without script does.</summary>
-public sealed class ShopHost : IAsyncDisposable
+public sealed partial class ShopHost : IAsyncDisposable
 {
     private const string Password = "round the shop floor 7";
     private readonly TestDatabase _database;
@@ -25,19 +26,13 @@ public sealed class ShopHost : IAsyncDisposable
     private readonly HttpClient _http;
     private readonly string _folder;
 
-    private ShopHost(TestDatabase database, ShopFixture shop)
+    private ShopHost(TestDatabase database, ShopFixture shop, WebApplication app, string folder)
     {
         _database = database;
+        _app = app;
+        _folder = folder;
         Shop = shop;
-        _folder = Directory.CreateTempSubdirectory("shopfluids-web-").FullName;
-        var settings = new ShopSettings { DataFolder = _folder, Engine = Settings.DatabaseEngine.Sqlite, ConnectionString = database.ConnectionString, Urls = [] };
-        _app = ShopApp.Build(settings, builder =>
-        {
-            builder.WebHost.UseTestServer();
-            builder.Services.AddSingleton<TimeProvider>(shop.Clock);
-            builder.Services.Configure<PasswordHasherOptions>(o => o.IterationCount = 1);
-        });
-        _http = new HttpClient(new CookieKeeper(_cookies) { InnerHandler = ((TestServer)_app.Services.GetRequiredService<IServer>()).CreateHandler() })
+        _http = new HttpClient(new CookieKeeper(_cookies) { InnerHandler = ((TestServer)app.Services.GetRequiredService<IServer>()).CreateHandler() })
         {
             BaseAddress = new Uri("http://localhost"),
         };
@@ -55,8 +50,17 @@ public sealed class ShopHost : IAsyncDisposable
         }
 
         (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(Some.Id(), "karrow", "J. Karrow", Password, [role], "light"), Actor.Program, default)).Done();
-        var host = new ShopHost(database, shop);
-        await host._app.StartAsync();
+        var folder = Directory.CreateTempSubdirectory("shopfluids-web-").FullName;
+        var settings = new ShopSettings { DataFolder = folder, Engine = Web.Settings.DatabaseEngine.Sqlite, ConnectionString = database.ConnectionString, Urls = [] };
+        var app = ShopApp.Build(settings, builder =>
+        {
+            builder.WebHost.UseTestServer();
+            builder.Logging.ClearProviders();
+            builder.Services.AddSingleton<TimeProvider>(shop.Clock);
+            builder.Services.Configure<PasswordHasherOptions>(o => o.IterationCount = 1);
+        });
+        await app.StartAsync();
+        var host = new ShopHost(database, shop, app, folder);
         var signedIn = await host.PostAsync("/account/sign-in", new() { ["name"] = "karrow", ["password"] = Password });
         Assert.Equal(HttpStatusCode.Redirect, signedIn.Status);
         return host;
@@ -117,8 +121,11 @@ public sealed class ShopHost : IAsyncDisposable
         {
             var match = Regex.Match(Html, $"<input[^>]*name=\"{name}\"[^>]*>", RegexOptions.None, TimeSpan.FromSeconds(1));
             Assert.True(match.Success, $"No field {name} in: {Text}");
-            return WebUtility.HtmlDecode(Regex.Match(match.Value, "value=\"([^\"]*)\"", RegexOptions.None, TimeSpan.FromSeconds(1)).Groups[1].Value);
+            return WebUtility.HtmlDecode(Value().Match(match.Value).Groups["value"].Value);
         }
+
+        [GeneratedRegex("value=\"(?<value>[^\"]*)\"", RegexOptions.None, 1000)]
+        private static partial Regex Value();
 
         [GeneratedRegex("<[^>]*>", RegexOptions.None, 1000)]
         private static partial Regex Tags();
@@ -132,7 +139,7 @@ public sealed class ShopHost : IAsyncDisposable
         protected override async Task<HttpResponseMessage> SendAsync(HttpRequestMessage request, CancellationToken cancellationToken)
         {
             var address = request.RequestUri ?? throw new InvalidOperationException("A request has an address.");
-            request.Headers.Add("Cookie", cookies.GetCookieHeader(address));
+            request.Headers.TryAddWithoutValidation("Cookie", cookies.GetCookieHeader(address));
             var response = await base.SendAsync(request, cancellationToken);
             if (response.Headers.TryGetValues("Set-Cookie", out var set))
             {

@@ -1,3 +1,5 @@
+using System.Text.Encodings.Web;
+using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -11,23 +13,19 @@ internal static class EntryWords
         ? visit.Say(Texts.Entry_ByTitration, visit.Sentences.Parameter(field.Parameter))
         : field.Parameter == ParameterCodes.Level ? Texts.Entry_LevelLabel : visit.Sentences.Parameter(field.Parameter);
 
-    /// <summary>Last 8.2 %, 6 days ago; of a level also what was added since.</summary>
-    public static string Last(ShopVisit visit, EntryField field, EntryPage page)
+    /// <summary>Last 8.2 %, 6 days ago, the value in bold; of a level also what was added since.</summary>
+    public static MarkupString Last(ShopVisit visit, EntryField field, EntryPage page)
     {
         if (field.Last is not { } last)
         {
-            return Texts.Entry_NoLast;
+            return new(Encode(Texts.Entry_NoLast));
         }
 
-        var value = visit.Sentences.Value(field.Parameter, last.Value);
-        return field.Parameter == ParameterCodes.Level && page.FilledToMm is { } filled
-            ? visit.Say(Texts.Entry_LastThenFilled, value, visit.Format.Length(filled))
-            : visit.Say(Texts.Entry_Last, value, visit.Format.Ago(last.TakenAtUtc, page.NowUtc));
+        var value = $"<b>{Encode(visit.Sentences.Value(field.Parameter, last.Value))}</b>";
+        return new(field.Parameter == ParameterCodes.Level && page.FilledToMm is { } filled
+            ? visit.Say(Encode(Texts.Entry_LastThenFilled), value, Encode(visit.Format.Length(filled)))
+            : visit.Say(Encode(Texts.Entry_Last), value, Encode(visit.Format.Ago(last.TakenAtUtc, page.NowUtc))));
     }
-
-    public static string LastWord(ShopVisit visit, EntryField field, DateTime nowUtc) => field.Last is { } last
-        ? visit.Say(Texts.Entry_Last, visit.Sentences.Value(field.Parameter, last.Value), visit.Format.Ago(last.TakenAtUtc, nowUtc))
-        : Texts.Entry_NoLast;
 
     /// <summary>The gauge in words.</summary>
     public static string Gauge(ShopVisit visit, EntryField field, decimal? now)
@@ -78,6 +76,8 @@ internal static class EntryWords
 
         return string.Join(' ', sentences);
     }
+
+    private static string Encode(string text) => HtmlEncoder.Default.Encode(text);
 
     private static bool IsUnusual(EntryField field, decimal value) => value < field.UsualLow || value > field.UsualHigh;
 

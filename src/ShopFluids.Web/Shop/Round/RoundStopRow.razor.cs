@@ -26,7 +26,7 @@ public partial class RoundStopRow
     private string? Remark => Stop.FilledAtUtc is not { } filled ? null
         : Stop.LastReadAtUtc is not { } read ? Visit.Format.Say(Texts.Round_Filled, Visit.Format.Ago(filled, NowUtc))
         : Late is not null ? Visit.Format.Say(Texts.Round_LastRead, Visit.Format.When(read, NowUtc))
-        : Stop.Worst is { } worst ? $"{Visit.Sentences.Parameter(worst.Parameter)} {Visit.Sentences.Value(worst.Parameter, worst.Value)}"
+        : Stop.Worst is { } worst ? Visit.Say(Texts.Round_Worst, Visit.Sentences.Parameter(worst.Parameter), Visit.Sentences.Value(worst.Parameter, worst.Value))
         : Stop.DueAtUtc is { } due ? Visit.Format.Say(Texts.Round_DueOn, Visit.Format.Due(due, NowUtc))
         : Visit.Format.Say(Texts.Round_LastRead, Visit.Format.When(read, NowUtc));
 }

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Web.Shop.Saved;
 
@@ -15,7 +16,12 @@ public partial class TaskTicks
 
     private string Name(SavedTask task) => View.Visit.Sentences.Task(task.Kind, task.Cause, null);
 
-    private static string How(SavedTask task) => task is { State: TaskState.Skipped, EndReason: { } reason } ? reason : Sentences.TaskHow(task.Kind);
+    private string How(SavedTask task) => task is { State: TaskState.Skipped, EndReason: { } reason } ? reason : $"{Sentences.TaskHow(task.Kind)} {Why(task)}".Trim();
+
+    // The same work may be due by the plan and because of a finding: the person must see which is which.
+    private string Why(SavedTask task) => CareSchedule.IsCauseOfStep(task.Cause) ? Texts.Saved_ByPlan
+        : task.Cause.Split(':', 2) is [_, { Length: > 0 } parameter] ? View.Say(Texts.Saved_Because, View.Visit.Sentences.Parameter(parameter))
+        : "";
 
     private string When(SavedTask task) => task switch
     {

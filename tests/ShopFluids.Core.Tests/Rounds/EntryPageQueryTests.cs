@@ -1,0 +1,63 @@
+using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Readings;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.Core.Tests.Rounds;
+
+public sealed class EntryPageQueryTests
+{
+    private static Task<ShopFixture> OpenAsync(TestDatabase database) => ShopFixture.OpenAsync(database, also: s => s.AddSingleton<EntryPageQuery>());
+
+    private static async Task<EntryPage> RunAsync(ShopFixture shop) => (await shop.Get<EntryPageQuery>().RunAsync("s-07", default)).Done();
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_NothingDue_AsksForTheUsualThree(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+
+        var page = await RunAsync(shop);
+
+        Assert.Equal([ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Level], page.Due.Select(f => f.Key));
+        Assert.Contains(page.Others, f => f.Key == "concentration-titration");
+        Assert.Equal(11, page.DayOfCharge);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_Level_AcceptsUpToTheBrimInEachUnit(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+
+        var level = (await RunAsync(shop)).Due.Single(f => f.Key == ParameterCodes.Level);
+
+        Assert.Equal([400m, 15.74m, 100m], level.Ways.Select(w => Assert.NotNull(w.High)));
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_AddedSinceTheLastLevel_SaysWhereItStandsNow(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.InstrumentAsync(Some.Refractometer());
+        await shop.StoreAsync(Some.Reading(levelMm: 250));
+        shop.Clock.Advance(TimeSpan.FromMinutes(5));
+        (await shop.AddAsync(Some.Addition(shop.LotId, water: 36, concentrate: 4, at: shop.Now))).Done();
+
+        var page = await RunAsync(shop);
+
+        Assert.Equal(250, page.Due.Single(f => f.Key == ParameterCodes.Level).Last?.Value);
+        Assert.Equal(330, Assert.NotNull(page.FilledToMm), 6);
+        Assert.False(Assert.Single(page.Instruments).IsInUse);
+    }
+
+    [Theory, EachDatabase]
+    public async Task StoredTakenAtAsync_KnownId_IsTheTimeThatWasStored(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        var outcome = await shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddMinutes(-3)));
+
+        Assert.Equal(Some.Start.AddMinutes(-3), await shop.Get<EntryPageQuery>().StoredTakenAtAsync(outcome.ReadingId, TestContext.Current.CancellationToken));
+        Assert.Null(await shop.Get<EntryPageQuery>().StoredTakenAtAsync(Some.Id(), TestContext.Current.CancellationToken));
+    }
+}
