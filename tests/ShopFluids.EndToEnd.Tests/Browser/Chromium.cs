@@ -1,0 +1,41 @@
+using Microsoft.Playwright;
+using ShopFluids.EndToEnd.Tests.Browser;
+using Xunit;
+
+[assembly: AssemblyFixture(typeof(Chromium))]
+
+namespace ShopFluids.EndToEnd.Tests.Browser;
+
+/// <summary>One headless browser for all tests: the one that the system's packages bring, never a downloaded one.</summary>
+public sealed class Chromium : IAsyncLifetime
+{
+    private const string File = "/usr/bin/chromium";
+
+    private static readonly string[] Flags =
+        ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
+
+    private IPlaywright? _playwright;
+    private IBrowser? _browser;
+
+    public IBrowser Browser => _browser ?? throw new InvalidOperationException("The browser is not open.");
+
+    public async ValueTask InitializeAsync()
+    {
+        _playwright = await Playwright.CreateAsync();
+        _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
+        {
+            ExecutablePath = Environment.GetEnvironmentVariable("SHOPFLUIDS_TEST_CHROMIUM") is { Length: > 0 } given ? given : File,
+            Args = Flags,
+        });
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        if (_browser is not null)
+        {
+            await _browser.DisposeAsync();
+        }
+
+        _playwright?.Dispose();
+    }
+}

@@ -1,0 +1,112 @@
+using ShopFluids.Core.Wording;
+using ShopFluids.EndToEnd.Tests.Browser;
+using ShopFluids.EndToEnd.Tests.Server;
+
+namespace ShopFluids.EndToEnd.Tests.Looks;
+
+/// <summary>A page in one of its states, and who sees it.</summary>
+/// <param name="Role">Null: nobody has signed in.</param>
+/// <param name="IsTablet">Of the shop floor: big targets, three themes, phones too.</param>
+/// <param name="Then">Brings the page into its state.</param>
+internal sealed record CheckedPage(string Name, string? Role, string Path, bool IsTablet, Func<Visit, Task>? Then = null)
+{
+    private const string Sump = "S-12";
+
+    public static IReadOnlyList<CheckedPage> All { get; } =
+    [
+        new("sign-in", null, "/account/sign-in", IsTablet: true),
+        new("sign-in refused", null, "/account/sign-in", IsTablet: true, RefuseSignInAsync),
+        new("round", Texts.Role_Operator, "/round", IsTablet: true),
+        new("all sumps", Texts.Role_Operator, "/round?all=1", IsTablet: true),
+        new("entry", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, UnfoldAsync),
+        new("entry refused", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, visit => SendAsync(visit, "80", "15", "9000")),
+        new("entry asked", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, visit => SendAsync(visit, "14", "9.0", "300")),
+        new("entry of an unknown sump", Texts.Role_Operator, "/enter/S-99", IsTablet: true),
+        new("saved", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, SaveAsync),
+        new("account", Texts.Role_Operator, "/account", IsTablet: true),
+        new("not allowed", Texts.Role_Operator, "/setup", IsTablet: true),
+        new("not found", Texts.Role_Supervisor, "/no-such-page", IsTablet: true),
+        new("board", Texts.Role_Supervisor, "/board", IsTablet: false),
+        new("board, work on a sump", Texts.Role_Supervisor, "/board", IsTablet: false, WorkAsync),
+        new("sumps", Texts.Role_Supervisor, "/sumps", IsTablet: false),
+        new("sump", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false),
+        new("sheets", Texts.Role_Auditor, "/sheets", IsTablet: false),
+        new("set-up", Texts.Role_Supervisor, "/setup", IsTablet: false),
+        new("set-up, site", Texts.Role_Supervisor, "/setup/site", IsTablet: false),
+        new("set-up, areas", Texts.Role_Supervisor, "/setup/areas", IsTablet: false),
+        new("set-up, waters", Texts.Role_Supervisor, "/setup/waters", IsTablet: false),
+        new("set-up, instruments", Texts.Role_Supervisor, "/setup/instruments", IsTablet: false),
+        new("set-up, fluids", Texts.Role_Supervisor, "/setup/fluids", IsTablet: false),
+        new("set-up, new fluid", Texts.Role_Supervisor, "/setup/fluids/new", IsTablet: false),
+        new("set-up, new fluid refused", Texts.Role_Supervisor, "/setup/fluids/new", IsTablet: false, RefuseFormAsync),
+        new("set-up, lots", Texts.Role_Supervisor, "/setup/lots", IsTablet: false),
+        new("set-up, sumps", Texts.Role_Supervisor, "/setup/sumps", IsTablet: false),
+        new("set-up, new sump", Texts.Role_Supervisor, "/setup/sumps/new", IsTablet: false),
+        new("set-up, fill", Texts.Role_Supervisor, "/setup/charges/fill", IsTablet: false),
+        new("set-up, drain", Texts.Role_Supervisor, "/setup/charges/drain", IsTablet: false),
+        new("set-up, limits", Texts.Role_Supervisor, "/setup/limits", IsTablet: false),
+        new("set-up, care", Texts.Role_Supervisor, $"/setup/care?sump={Sump}", IsTablet: false),
+        new("set-up, people", Texts.Role_Supervisor, "/setup/people", IsTablet: false),
+    ];
+
+    public static CheckedPage Named(string name) => All.Single(p => p.Name == name);
+
+    /// <summary>Opens it and brings it into its state.</summary>
+    internal async Task<Visit> OpenAsync(DemoServer demo, Chromium chromium)
+    {
+        var visit = await demo.VisitAsync(chromium, Role, IsTablet ? 800 : 1440, IsTablet ? 1280 : 900);
+        await visit.GoAsync(Path);
+        if (Then is not null)
+        {
+            await Then(visit);
+            await visit.SettleAsync();
+        }
+
+        return visit;
+    }
+
+    private static async Task RefuseSignInAsync(Visit visit)
+    {
+        await visit.Page.Locator("#name").FillAsync("nobody");
+        await visit.Page.Locator("#password").FillAsync("not the password");
+        await visit.Page.Locator("button[type=submit]").ClickAsync();
+        await visit.Page.Locator("[role=alert]").WaitForAsync();
+    }
+
+    private static async Task UnfoldAsync(Visit visit)
+    {
+        var folded = visit.Page.Locator("details:not([open]) > summary");
+        while (await folded.CountAsync() > 0)
+        {
+            await folded.First.ClickAsync();
+        }
+    }
+
+    private static async Task SendAsync(Visit visit, string brix, string ph, string level)
+    {
+        var entry = new EntryPage(visit);
+        await entry.TypeAsync(brix, ph, level);
+        await entry.SaveAsync();
+        await visit.Page.Locator("[role=alert]").First.WaitForAsync();
+    }
+
+    private static async Task SaveAsync(Visit visit)
+    {
+        var entry = new EntryPage(visit);
+        await entry.TypeAsync("3.0", "8.0", "220", "Seen beside the tank");
+        await entry.SaveForSureAsync();
+        await UnfoldAsync(visit);
+    }
+
+    private static async Task WorkAsync(Visit visit)
+    {
+        await visit.Page.Locator("button[aria-haspopup=dialog]").First.ClickAsync();
+        await visit.Page.GetByRole(Microsoft.Playwright.AriaRole.Dialog).WaitForAsync();
+    }
+
+    private static async Task RefuseFormAsync(Visit visit)
+    {
+        await visit.Page.Locator("form.setform button[type=submit]").ClickAsync();
+        await visit.Page.Locator("form.setform [role=alert]").WaitForAsync();
+    }
+}

@@ -1,0 +1,41 @@
+using ShopFluids.EndToEnd.Tests.Browser;
+using ShopFluids.EndToEnd.Tests.Server;
+using Xunit;
+
+namespace ShopFluids.EndToEnd.Tests.Looks;
+
+/// <summary>Gloves: whatever is pressed on the shop floor is at least 48 by 48 pixels.</summary>
+[Collection(SqliteDemoTests.Name)]
+public sealed class TargetTests(SqliteDemo demo, Chromium chromium)
+{
+    // A control inside a label is pressed on the label. Left out: what only screen readers see, and links inside a sentence.
+    private const string SmallTargets = """
+        () => {
+          const least = 48 - 0.01;
+          const hidden = e => !e.checkVisibility({ visibilityProperty: true }) || e.closest('[aria-hidden=true]') || e.matches('.vh');
+          const inSentence = e => e.matches('a') && getComputedStyle(e).display === 'inline'
+            && [...e.parentNode.childNodes].some(n => n.nodeType === Node.TEXT_NODE && n.textContent.trim());
+          return [...document.querySelectorAll('a[href], button, input:not([type=hidden]), select, textarea, summary')]
+            .filter(e => !hidden(e) && !inSentence(e))
+            .map(e => ({ e, box: (e.closest('label') ?? e).getBoundingClientRect() }))
+            .filter(t => t.box.width < least || t.box.height < least)
+            .map(t => `${t.box.width.toFixed(1)} x ${t.box.height.toFixed(1)}: ${t.e.outerHTML.slice(0, 160)}`);
+        }
+        """;
+
+    private static readonly (int Width, int Height)[] Sizes = [(800, 1280), (390, 844)];
+
+    [Theory, EveryPage(TabletOnly = true)]
+    public async Task Targets_OfTheShopFloor_AreLargeEnough(string name)
+    {
+        await using var visit = await CheckedPage.Named(name).OpenAsync(demo, chromium);
+        var small = new List<string>();
+        foreach (var (width, height) in Sizes)
+        {
+            await visit.SizeAsync(width, height);
+            small.AddRange((await visit.Page.EvaluateAsync<string[]>(SmallTargets)).Select(s => $"{width}x{height} {s}"));
+        }
+
+        Assert.True(small.Count == 0, string.Join('\n', small));
+    }
+}
