@@ -21,11 +21,7 @@ internal static class PostgresDatabases
 
     public static async Task DropAsync(string connectionString)
     {
-        await using (var connection = new NpgsqlConnection(connectionString))
-        {
-            NpgsqlConnection.ClearPool(connection);
-        }
-
+        await CloseIdleAsync(connectionString);
         var name = new NpgsqlConnectionStringBuilder(connectionString).Database;
         await RunAsync($"DROP DATABASE {name} WITH (FORCE)");
     }
@@ -41,11 +37,7 @@ internal static class PostgresDatabases
         }
 
         // A database can be copied only while nobody is connected to it.
-        await using (var connection = new NpgsqlConnection(connectionString))
-        {
-            NpgsqlConnection.ClearPool(connection);
-        }
-
+        await CloseIdleAsync(connectionString);
         var server = await PostgresServer.ConnectAsync();
         if (server.OutlivesProcess)
         {
@@ -53,6 +45,15 @@ internal static class PostgresDatabases
         }
 
         return name;
+    }
+
+    /// <summary>The provider adds to the connection string, so contexts have a pool of their own beside that of plain connections.</summary>
+    private static async Task CloseIdleAsync(string connectionString)
+    {
+        await using var database = new ShopFluidsDbContext(TestDatabase.OptionsFor(DatabaseEngine.Postgres, connectionString));
+        NpgsqlConnection.ClearPool((NpgsqlConnection)database.Database.GetDbConnection());
+        await using var plain = new NpgsqlConnection(connectionString);
+        NpgsqlConnection.ClearPool(plain);
     }
 
     private static string NewName(string prefix) => $"{prefix}_{RandomNumberGenerator.GetHexString(16, lowercase: true)}";
