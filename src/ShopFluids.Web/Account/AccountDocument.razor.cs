@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using ShopFluids.Web.Shop;
 
 namespace ShopFluids.Web.Account;
 
@@ -12,7 +13,11 @@ public partial class AccountDocument
 
     [Inject] public required IHttpContextAccessor Http { get; init; }
 
+    [Inject] public required ShopAssets Files { get; init; }
+
     private string BasePath => Http.HttpContext?.Request.PathBase.Value ?? "";
 
     private string Theme => Http.HttpContext?.User.ChosenTheme() ?? "light";
+
+    private string File(string file) => $"{BasePath}/{Files.Route(file)}";
 }

@@ -18,8 +18,8 @@ public sealed class FirstRunTests
         Assert.Equal("/account/first-run", (await host.Browser().OpenAsync("/")).Path);
         Assert.Equal("/account/first-run", (await host.Browser().OpenAsync("/board")).Path);
         Assert.Equal("/account/first-run", (await host.Browser().OpenAsync("/account/sign-in")).Path);
-        Assert.Equal(HttpStatusCode.OK, (await host.Client().GetAsync("/health/ready")).StatusCode);
-        Assert.Equal(HttpStatusCode.OK, (await host.Client().GetAsync("/css/tokens.css")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await host.Client().GetAsync("/health/ready", TestContext.Current.CancellationToken)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await host.Client().GetAsync("/css/tokens.css", TestContext.Current.CancellationToken)).StatusCode);
     }
 
     [Theory, EachDatabase]
@@ -36,7 +36,7 @@ public sealed class FirstRunTests
         await using var db = database.Open();
         var site = await db.Sites.SingleAsync(TestContext.Current.CancellationToken);
         Assert.Equal(("Hall 3", "Europe/Berlin", "de-DE", "EUR"), (site.Name, site.TimeZoneId, site.Culture, site.Currency));
-        var account = Assert.Single(await host.Get<AccountsQuery>().AllAsync(default));
+        var account = Assert.Single(await host.Get<AccountsQuery>().AllAsync(TestContext.Current.CancellationToken));
         Assert.Equal([Roles.Caretaker, Roles.Supervisor], account.Roles);
         Assert.Equal("/account/sign-in", (await host.Browser().OpenAsync("/account/first-run")).Path);
     }
@@ -54,7 +54,7 @@ public sealed class FirstRunTests
         Assert.Contains("code-fault", page.Text, StringComparison.Ordinal);
         Assert.Contains("value=\"Hall 3\"", page.Text, StringComparison.Ordinal);
         Assert.DoesNotContain(TestHost.Password, page.Text, StringComparison.Ordinal);
-        Assert.Empty(await host.Get<AccountsQuery>().AllAsync(default));
+        Assert.Empty(await host.Get<AccountsQuery>().AllAsync(TestContext.Current.CancellationToken));
     }
 
     [Theory, EachDatabase]
@@ -70,7 +70,7 @@ public sealed class FirstRunTests
             ("code", host.Get<FirstRun>().Code), ("siteName", ""), ("timeZone", "Mars/Olympus"), ("culture", "de-DE"), ("units", "Metric"), ("displayName", "Alex"), ("signInName", "a b"), ("password", "short"));
 
         Assert.All(["siteName-fault", "timeZone-fault", "signInName-fault", "password-fault"], fault => Assert.Contains(fault, page.Text, StringComparison.Ordinal));
-        Assert.Empty(await host.Get<AccountsQuery>().AllAsync(default));
+        Assert.Empty(await host.Get<AccountsQuery>().AllAsync(TestContext.Current.CancellationToken));
     }
 
     [Fact]

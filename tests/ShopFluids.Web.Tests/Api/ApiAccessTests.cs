@@ -23,7 +23,7 @@ public sealed class ApiAccessTests
         var client = host.Client();
         client.DefaultRequestHeaders.Authorization = authorization is null ? null : AuthenticationHeaderValue.Parse(authorization);
 
-        var response = await client.GetAsync("/api/v1/sumps");
+        var response = await client.GetAsync("/api/v1/sumps", TestContext.Current.CancellationToken);
 
         Assert.Equal(HttpStatusCode.Unauthorized, response.StatusCode);
         Assert.Equal("application/problem+json", response.Content.Headers.ContentType!.MediaType);
@@ -35,12 +35,12 @@ public sealed class ApiAccessTests
         await using var shop = await ShopFixture.OpenAsync(database);
         await using var host = await TestHost.StartAsync(database);
         var client = await host.ClientOfAsync(Roles.Auditor);
-        Assert.Equal(HttpStatusCode.OK, (await client.GetAsync("/api/v1/sumps")).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await client.GetAsync("/api/v1/sumps", TestContext.Current.CancellationToken)).StatusCode);
 
-        (await host.Get<RevokeTokenHandler>().HandleAsync(new RevokeToken($"token-{Roles.Auditor}"), Actor.Program, default)).Done();
+        (await host.Get<RevokeTokenHandler>().HandleAsync(new RevokeToken($"token-{Roles.Auditor}"), Actor.Program, TestContext.Current.CancellationToken)).Done();
         host.Clock.Advance(TokenCache.RememberedFor);
 
-        Assert.Equal(HttpStatusCode.Unauthorized, (await client.GetAsync("/api/v1/sumps")).StatusCode);
+        Assert.Equal(HttpStatusCode.Unauthorized, (await client.GetAsync("/api/v1/sumps", TestContext.Current.CancellationToken)).StatusCode);
     }
 
     [Fact]
@@ -50,7 +50,7 @@ public sealed class ApiAccessTests
         await using var host = await TestHost.StartAsync(database);
         var client = await host.ClientOfAsync(Roles.Auditor);
 
-        var response = await client.PostAsync("/api/v1/readings", new StringContent("{}"));
+        var response = await client.PostAsync("/api/v1/readings", new StringContent("{}"), TestContext.Current.CancellationToken);
 
         Assert.Equal(HttpStatusCode.Forbidden, response.StatusCode);
         Assert.Equal("application/problem+json", response.Content.Headers.ContentType!.MediaType);
@@ -81,7 +81,7 @@ public sealed class ApiAccessTests
         await using var host = await TestHost.StartAsync(database);
         var client = await host.ClientOfAsync(Roles.Auditor);
 
-        var text = await client.GetStringAsync("/api/v1/openapi.json");
+        var text = await client.GetStringAsync("/api/v1/openapi.json", TestContext.Current.CancellationToken);
 
         Assert.Contains("/api/v1/readings", text, StringComparison.Ordinal);
         Assert.Contains("/api/v1/tasks/{id}/done", text, StringComparison.Ordinal);

@@ -19,15 +19,15 @@ public sealed class ListsApiTests
         await using var host = await TestHost.StartAsync(database);
         var client = await host.ClientOfAsync(Roles.Auditor);
 
-        var list = await client.GetFromJsonAsync<JsonElement>("/api/v1/sumps");
-        var one = await client.GetFromJsonAsync<JsonElement>("/api/v1/sumps/s-07");
+        var list = await client.GetFromJsonAsync<JsonElement>("/api/v1/sumps", TestContext.Current.CancellationToken);
+        var one = await client.GetFromJsonAsync<JsonElement>("/api/v1/sumps/s-07", TestContext.Current.CancellationToken);
 
         var row = Assert.Single(list.GetProperty("items").EnumerateArray().ToList());
         Assert.Equal(("S-07", "action", "low"), (row.GetProperty("tag").GetString(), row.GetProperty("state").GetString(), row.GetProperty("direction").GetString()));
         Assert.Equal(JsonValueKind.Null, list.GetProperty("next").ValueKind);
         Assert.Equal(4.1m, one.GetProperty("latest").EnumerateArray().Single(l => l.GetProperty("parameter").GetString() == "concentration").GetProperty("value").GetDecimal());
         Assert.NotEmpty(one.GetProperty("flags").EnumerateArray());
-        Assert.Equal(HttpStatusCode.NotFound, (await client.GetAsync("/api/v1/sumps/S-99")).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await client.GetAsync("/api/v1/sumps/S-99", TestContext.Current.CancellationToken)).StatusCode);
     }
 
     [Theory, EachDatabase]
@@ -47,7 +47,7 @@ public sealed class ListsApiTests
         string? next = null;
         do
         {
-            var page = await client.GetFromJsonAsync<JsonElement>($"/api/v1/sumps/S-07/readings?limit=2{(next is null ? "" : $"&cursor={next}")}");
+            var page = await client.GetFromJsonAsync<JsonElement>($"/api/v1/sumps/S-07/readings?limit=2{(next is null ? "" : $"&cursor={next}")}", TestContext.Current.CancellationToken);
             seen.AddRange(page.GetProperty("items").EnumerateArray().Select(r => r.GetProperty("id").GetGuid()));
             next = page.GetProperty("next").GetString();
         }
@@ -67,7 +67,7 @@ public sealed class ListsApiTests
         await using var host = await TestHost.StartAsync(database);
         var client = await host.ClientOfAsync(Roles.Auditor);
 
-        var page = await client.GetFromJsonAsync<JsonElement>("/api/v1/sumps/S-07/readings?from=2026-02-28&to=2026-03-01T00:00:00Z");
+        var page = await client.GetFromJsonAsync<JsonElement>("/api/v1/sumps/S-07/readings?from=2026-02-28&to=2026-03-01T00:00:00Z", TestContext.Current.CancellationToken);
 
         var reading = Assert.Single(page.GetProperty("items").EnumerateArray().ToList());
         Assert.Equal(inside.ReadingId, reading.GetProperty("id").GetGuid());
@@ -87,10 +87,10 @@ public sealed class ListsApiTests
         await using var host = await TestHost.StartAsync(database);
         var client = await host.ClientOfAsync(Roles.Auditor);
 
-        var response = await client.GetAsync(path);
+        var response = await client.GetAsync(path, TestContext.Current.CancellationToken);
 
         Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
-        var json = await response.Content.ReadFromJsonAsync<JsonElement>();
+        var json = await response.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken);
         Assert.Equal(field, Assert.Single(json.GetProperty("errors").EnumerateArray().ToList()).GetProperty("field").GetString());
     }
 
@@ -101,20 +101,20 @@ public sealed class ListsApiTests
         await shop.StoreAsync(Some.Reading(brix: 4.1m));
         await using var host = await TestHost.StartAsync(database);
         var client = await host.ClientOfAsync(Roles.Operator);
-        var open = (await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks?state=open")).GetProperty("items").EnumerateArray().ToList();
+        var open = (await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks?state=open", TestContext.Current.CancellationToken)).GetProperty("items").EnumerateArray().ToList();
         var adjust = open.Single(t => t.GetProperty("kind").GetString() == "adjust");
         Assert.True(adjust.GetProperty("advice").GetProperty("concentrateLitres").GetDouble() > 0);
 
         var id = adjust.GetProperty("id").GetString();
-        var done = await client.PostAsync($"/api/v1/tasks/{id}/done", null);
-        var again = await client.PostAsync($"/api/v1/tasks/{id}/done", null);
+        var done = await client.PostAsync($"/api/v1/tasks/{id}/done", null, TestContext.Current.CancellationToken);
+        var again = await client.PostAsync($"/api/v1/tasks/{id}/done", null, TestContext.Current.CancellationToken);
 
         Assert.Equal(HttpStatusCode.OK, done.StatusCode);
         Assert.Equal(HttpStatusCode.OK, again.StatusCode);
-        var after = (await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks")).GetProperty("items").EnumerateArray();
+        var after = (await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks", TestContext.Current.CancellationToken)).GetProperty("items").EnumerateArray();
         Assert.DoesNotContain(after, t => t.GetProperty("id").GetString() == id);
-        Assert.Contains((await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks?state=done")).GetProperty("items").EnumerateArray(), t => t.GetProperty("id").GetString() == id);
-        Assert.Equal(HttpStatusCode.NotFound, (await client.PostAsync($"/api/v1/tasks/{Some.Id()}/done", null)).StatusCode);
+        Assert.Contains((await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks?state=done", TestContext.Current.CancellationToken)).GetProperty("items").EnumerateArray(), t => t.GetProperty("id").GetString() == id);
+        Assert.Equal(HttpStatusCode.NotFound, (await client.PostAsync($"/api/v1/tasks/{Some.Id()}/done", null, TestContext.Current.CancellationToken)).StatusCode);
     }
 
     [Theory, EachDatabase]
@@ -125,12 +125,12 @@ public sealed class ListsApiTests
         await using var host = await TestHost.StartAsync(database);
         var client = await host.ClientOfAsync(Roles.Auditor);
 
-        var flags = (await client.GetFromJsonAsync<JsonElement>("/api/v1/flags?state=open")).GetProperty("items").EnumerateArray().ToList();
+        var flags = (await client.GetFromJsonAsync<JsonElement>("/api/v1/flags?state=open", TestContext.Current.CancellationToken)).GetProperty("items").EnumerateArray().ToList();
 
         var flag = Assert.Single(flags);
         Assert.Equal("concentration", flag.GetProperty("parameter").GetString());
         Assert.Equal(4.1m, flag.GetProperty("numbers").GetProperty("value").GetDecimal());
         Assert.Contains("4.1", flag.GetProperty("text").GetString(), StringComparison.Ordinal);
-        Assert.Empty((await client.GetFromJsonAsync<JsonElement>("/api/v1/flags?state=ended")).GetProperty("items").EnumerateArray());
+        Assert.Empty((await client.GetFromJsonAsync<JsonElement>("/api/v1/flags?state=ended", TestContext.Current.CancellationToken)).GetProperty("items").EnumerateArray());
     }
 }

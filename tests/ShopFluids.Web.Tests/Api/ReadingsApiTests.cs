@@ -214,7 +214,7 @@ public sealed class ReadingsApiTests
 
     private static async Task<(HttpStatusCode Status, JsonElement Json)> PostAsync(HttpClient client, string body, string path = "/api/v1/readings")
     {
-        var response = await client.PostAsync(path, new StringContent(body, Encoding.UTF8, "application/json"));
-        return (response.StatusCode, await response.Content.ReadFromJsonAsync<JsonElement>());
+        var response = await client.PostAsync(path, new StringContent(body, Encoding.UTF8, "application/json"), TestContext.Current.CancellationToken);
+        return (response.StatusCode, await response.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken));
     }
 }

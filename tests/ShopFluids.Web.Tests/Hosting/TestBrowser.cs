@@ -60,9 +60,9 @@ internal sealed partial class TestBrowser(TestServer server)
         return new TestPage(request.RequestUri!.PathAndQuery, response.StatusCode, response, await response.Content.ReadAsStringAsync());
     }
 
-    private static string TokenOf(string html) => WebUtility.HtmlDecode(TokenPattern().Match(html).Groups[1].Value);
+    private static string TokenOf(string html) => WebUtility.HtmlDecode(TokenPattern().Match(html).Groups["token"].Value);
 
-    [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"([^\"]+)\"", RegexOptions.None, matchTimeoutMilliseconds: 1000)]
+    [GeneratedRegex("name=\"__RequestVerificationToken\" value=\"(?<token>[^\"]+)\"", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
     private static partial Regex TokenPattern();
 }
 

@@ -34,11 +34,11 @@ public sealed class BackupRestoreTests : IDisposable
     public async Task Backup_FileExists_LeavesItAlone()
     {
         await AddAccountAsync("alex");
-        await File.WriteAllTextAsync(_run.At("copy.db"), "mine");
+        await File.WriteAllTextAsync(_run.At("copy.db"), "mine", TestContext.Current.CancellationToken);
 
         Assert.Equal(ExitCodes.Failed, await _run.RunAsync("backup", "copy.db"));
 
-        Assert.Equal("mine", await File.ReadAllTextAsync(_run.At("copy.db")));
+        Assert.Equal("mine", await File.ReadAllTextAsync(_run.At("copy.db"), TestContext.Current.CancellationToken));
     }
 
     [Fact]
@@ -56,7 +56,7 @@ public sealed class BackupRestoreTests : IDisposable
     public async Task Restore_FileIsNoBackup_ChangesNothing()
     {
         await AddAccountAsync("alex");
-        await File.WriteAllTextAsync(_run.At("copy.db"), new string('x', 5000));
+        await File.WriteAllTextAsync(_run.At("copy.db"), new string('x', 5000), TestContext.Current.CancellationToken);
 
         Assert.Equal(ExitCodes.Failed, await _run.RunAsync("restore", "copy.db", "--force"));
 
@@ -97,10 +97,10 @@ public sealed class BackupRestoreTests : IDisposable
         SqliteConnection.ClearAllPools();
         await using (var connection = new SqliteConnection($"Data Source={_run.At("data/shopfluids.db")}"))
         {
-            await connection.OpenAsync();
+            await connection.OpenAsync(TestContext.Current.CancellationToken);
             await using var command = connection.CreateCommand();
             command.CommandText = "UPDATE ApiTokens SET Name = 'other'";
-            await command.ExecuteNonQueryAsync();
+            await command.ExecuteNonQueryAsync(TestContext.Current.CancellationToken);
         }
 
         Assert.Equal(ExitCodes.Failed, await _run.RunAsync("verify"));

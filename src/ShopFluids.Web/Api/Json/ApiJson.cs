@@ -8,7 +8,7 @@ using ShopFluids.Web.Api.Work;
 namespace ShopFluids.Web.Api.Json;
 
 /// <summary>Writers made at build time: an answer costs no reflection.</summary>
-[JsonSourceGenerationOptions(JsonSerializerDefaults.Web)]
+[JsonSourceGenerationOptions(JsonSerializerDefaults.Web, Converters = [typeof(PlainDecimal)])]
 [JsonSerializable(typeof(ApiProblem))]
 [JsonSerializable(typeof(ReadingAnswer))]
 [JsonSerializable(typeof(ListPage<ReadingRow>))]

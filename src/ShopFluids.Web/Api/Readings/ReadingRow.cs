@@ -32,8 +32,5 @@ internal sealed record ReadingRow(
 internal sealed record MeasurementRow(string Parameter, string Method, decimal RawValue, string RawUnit, decimal? TemperatureC, double Value, double Uncertainty, string Verdict, string Direction)
 {
     public static MeasurementRow Of(StoredMeasurement m) =>
-        new(m.Parameter, m.Method, Plain(m.RawValue), m.RawUnit, m.TemperatureCelsius is { } t ? Plain(t) : null, m.Value, m.Uncertainty, Codes.Of(m.Verdict), Codes.Of(m.Direction));
-
-    // One of the engines gives back 4.100000 for a stored 4.1.
-    private static decimal Plain(decimal value) => value / 1.000000000000000000000000000000000m;
+        new(m.Parameter, m.Method, m.RawValue, m.RawUnit, m.TemperatureCelsius, m.Value, m.Uncertainty, Codes.Of(m.Verdict), Codes.Of(m.Direction));
 }
