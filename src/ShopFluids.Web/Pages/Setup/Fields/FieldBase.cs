@@ -48,7 +48,7 @@ public abstract class FieldBase : ComponentBase, IDisposable
         GC.SuppressFinalize(this);
     }
 
-    protected override void OnParametersSet() => Form.Register(Name, new FormField(Label, FocusAsync));
+    protected override void OnParametersSet() => Form.Register(Name, new FormField(Label, FocusAsync, StateHasChanged));
 
     protected abstract ValueTask FocusAsync();
 

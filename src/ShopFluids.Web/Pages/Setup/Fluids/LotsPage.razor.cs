@@ -12,6 +12,9 @@ namespace ShopFluids.Web.Pages.Setup.Fluids;
 
 public sealed record LotsView(DeskWords Words, IReadOnlyList<LotRow> Lots)
 {
+    /// <summary>Those that may be used first, in the order of their use.</summary>
+    public IReadOnlyList<LotRow> Ordered { get; } = [.. Lots.OrderBy(l => l.IsUsable ? 0 : l.RemainingLitres > 0 ? 1 : 2)];
+
     public IReadOnlyList<Choice> Fluids => [.. Words.Setup.Fluids.Select(f => new Choice(f.Id.ToString(), f.Name))];
 }
 

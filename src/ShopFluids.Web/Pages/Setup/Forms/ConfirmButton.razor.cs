@@ -14,6 +14,10 @@ public sealed partial class ConfirmButton
     [Parameter, EditorRequired]
     public required string OpenText { get; set; }
 
+    /// <summary>What it is done to, for those who hear the button without its row.</summary>
+    [Parameter, EditorRequired]
+    public required string About { get; set; }
+
     [Parameter, EditorRequired]
     public required string Question { get; set; }
 

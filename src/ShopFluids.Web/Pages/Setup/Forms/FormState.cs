@@ -5,7 +5,8 @@ using ShopFluids.Web.Components.Layout;
 namespace ShopFluids.Web.Pages.Setup.Forms;
 
 /// <summary>A field that stands on the form.</summary>
-public sealed record FormField(string Label, Func<ValueTask> FocusAsync);
+/// <param name="Render">Draws it anew: a field whose parameters are the same would not notice its fault.</param>
+public sealed record FormField(string Label, Func<ValueTask> FocusAsync, Action Render);
 
 /// <summary>What a form and its fields tell each other: faults down, changes up.</summary>
 public sealed class FormState(string name, Action changed)
@@ -53,6 +54,15 @@ public sealed class FormState(string name, Action changed)
     }
 
     public void ClearFaults() => _faults.Clear();
+
+    /// <summary>Shows every field with the faults as they are now.</summary>
+    public void Show()
+    {
+        foreach (var field in _fields.Values)
+        {
+            field.Render();
+        }
+    }
 
     /// <summary>The first fault of a field is shown, under the label that stands beside it.</summary>
     public void Refuse(string field, FieldError error) =>

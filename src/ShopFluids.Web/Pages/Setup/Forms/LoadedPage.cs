@@ -52,5 +52,8 @@ public abstract class LoadedPage<TView> : ComponentBase, IDisposable
         {
             View = new Load<TView>.Failed(Texts.Setup_Failed);
         }
+
+        // After a save it is the form that renders by itself, not the page around it.
+        StateHasChanged();
     }
 }

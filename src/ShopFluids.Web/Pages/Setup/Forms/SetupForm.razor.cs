@@ -131,6 +131,7 @@ public sealed partial class SetupForm
                 Refuse(error);
             }
 
+            _state.Show();
             return _state.Faults.Count == 0;
         }
         catch (Exception fault) when (fault is DbException or DbUpdateException)

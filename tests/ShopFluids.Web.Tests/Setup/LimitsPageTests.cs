@@ -1,0 +1,104 @@
+using Bunit;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Pages.Setup.Limits;
+using ShopFluids.Web.Tests.Layout;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Setup;
+
+public sealed class LimitsPageTests
+{
+    [Fact]
+    public async Task Save_ChangedLimit_MakesTheNextVersionFromNowOn()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = Page(desk);
+        page.Type("limits.concentration.targetHigh", "8,5");
+
+        await page.SaveAsync();
+
+        var sets = (await desk.Shop.SetupAsync()).LimitSets.Where(l => l.FluidId == desk.Shop.FluidId).OrderBy(l => l.Number).ToList();
+        Assert.Equal([1, 2], sets.Select(l => l.Number));
+        Assert.Equal(desk.Shop.Now, sets[1].ValidFromUtc);
+        Assert.Equal(8.5m, sets[1].Limits.Single(l => l.Parameter == ParameterCodes.Concentration).TargetHigh);
+        Assert.Equal(9m, sets[0].Limits.Single(l => l.Parameter == ParameterCodes.Concentration).TargetHigh);
+        Assert.Equal("Version 2 is in force from now on.", page.Find(".formfoot [role=status]").TextContent);
+        Assert.Equal(2, page.FindAll(".versions li").Count);
+    }
+
+    [Fact]
+    public async Task Save_Untouched_KeepsEveryOtherLimitAsItWas()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var before = (await desk.Shop.SetupAsync()).LimitSets.Single(l => l.FluidId == desk.Shop.FluidId).Limits;
+        var page = Page(desk);
+
+        await page.SaveAsync();
+
+        var after = (await desk.Shop.SetupAsync()).LimitSets.Single(l => l.FluidId == desk.Shop.FluidId && l.Number == 2).Limits;
+        Assert.Equal(before.OrderBy(l => l.Parameter).ThenBy(l => l.Basis), after.OrderBy(l => l.Parameter).ThenBy(l => l.Basis));
+    }
+
+    [Fact]
+    public async Task Save_LadderDoesNotAscend_RefusesAtItsRowAndKeepsWhatWasTyped()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = Page(desk);
+        page.Type("limits.concentration.targetLow", "12");
+
+        await page.SaveAsync();
+
+        Assert.Equal("Concentration: the values must ascend.", page.FaultOf("limits.concentration"));
+        Assert.Equal("12", page.ValueOf("limits.concentration.targetLow"));
+        Assert.Single((await desk.Shop.SetupAsync()).LimitSets, l => l.FluidId == desk.Shop.FluidId);
+    }
+
+    [Fact]
+    public async Task Save_BeyondThePlausible_RefusesAtTheRowOfTheValueNotOfTheFall()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = Page(desk);
+        page.Type("limits.ph.actionHigh", "15");
+
+        await page.SaveAsync();
+
+        Assert.Contains("15", page.FaultOf("limits.ph"), StringComparison.Ordinal);
+        Assert.Null(page.FaultOf("limits.ph.fall"));
+    }
+
+    [Fact]
+    public async Task Save_AnotherSavedMeanwhile_SaysSoAndStoresNothing()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = Page(desk);
+        var seen = (await desk.Shop.SetupAsync()).LimitSets.Single(l => l.FluidId == desk.Shop.FluidId);
+        (await desk.Shop.Get<SetLimitsHandler>().HandleAsync(new SetLimits(Some.Id(), desk.Shop.FluidId, null, desk.Shop.Now, seen.Limits), Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
+
+        await page.SaveAsync();
+
+        Assert.Equal(Texts.Error_ChangedMeanwhile, page.Find(".faults li").TextContent.Trim());
+        Assert.Equal(2, (await desk.Shop.SetupAsync()).LimitSets.Count(l => l.FluidId == desk.Shop.FluidId));
+    }
+
+    [Fact]
+    public async Task Remove_Row_LeavesItOutOfTheNextVersion()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = Page(desk);
+        await page.Find("#f-limits-nitrite").QuerySelectorAll("button").Single().ClickAsync(new());
+
+        await page.SaveAsync();
+
+        Assert.DoesNotContain((await desk.Shop.SetupAsync()).LimitSets.Single(l => l.FluidId == desk.Shop.FluidId && l.Number == 2).Limits, l => l.Parameter == ParameterCodes.Nitrite);
+    }
+
+    private static IRenderedComponent<LimitsPage> Page(DeskContext desk)
+    {
+        var page = desk.Render<LimitsPage>();
+        page.WaitForElement("form", SetupDesk.Patience);
+        return page;
+    }
+}

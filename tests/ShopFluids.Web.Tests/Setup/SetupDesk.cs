@@ -1,0 +1,57 @@
+using Bunit;
+using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Setup;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Tests.Layout;
+
+namespace ShopFluids.Web.Tests.Setup;
+
+/// <summary>A desk with the set-up commands, and hands to fill its forms in.</summary>
+internal static class SetupDesk
+{
+    public static readonly TimeSpan Patience = TimeSpan.FromSeconds(20);
+
+    public static async Task<DeskContext> OpenAsync(bool isSetUp = true, bool isSupervisor = true)
+    {
+        var desk = await DeskContext.OpenAsync(isSupervisor, isSetUp);
+        desk.Services.AddSingleton(desk.Shop.Get<LotsQuery>());
+        desk.Services.AddSingleton(desk.Shop.Get<AccountsQuery>());
+        desk.Services.AddSingleton(desk.Shop.Get<MakeAccountHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<SaveSiteHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<AddSumpHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<SetLimitsHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<AddCareStepHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<StopCareStepHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<FillSumpHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<ReceiveLotHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<QuarantineLotHandler>());
+        return desk;
+    }
+
+    public static Task<DeskWords> WordsAsync(this DeskContext desk) => desk.Services.GetRequiredService<DeskSession>().WordsAsync(Xunit.TestContext.Current.CancellationToken);
+
+    /// <summary>Types into the field of this name.</summary>
+    public static void Type<T>(this IRenderedComponent<T> page, string field, string text)
+        where T : Microsoft.AspNetCore.Components.IComponent =>
+        page.Find($"#{IdOf(field)}").Change(text);
+
+    public static string ValueOf<T>(this IRenderedComponent<T> page, string field)
+        where T : Microsoft.AspNetCore.Components.IComponent =>
+        page.Find($"#{IdOf(field)}").GetAttribute("value") ?? "";
+
+    public static string? FaultOf<T>(this IRenderedComponent<T> page, string field)
+        where T : Microsoft.AspNetCore.Components.IComponent =>
+        page.FindAll($"#{IdOf(field)}-fault") is [var fault] ? fault.TextContent : null;
+
+    /// <summary>Sends the form, and waits for faults or for what the save says.</summary>
+    public static async Task SaveAsync<T>(this IRenderedComponent<T> page)
+        where T : Microsoft.AspNetCore.Components.IComponent
+    {
+        await page.Find("form").SubmitAsync(EventArgs.Empty);
+        page.WaitForState(() => page.Find("form").GetAttribute("aria-busy") == "false", Patience);
+    }
+
+    private static string IdOf(string field) => "f-" + field.Replace('.', '-');
+}
