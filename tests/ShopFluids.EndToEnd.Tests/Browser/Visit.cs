@@ -8,14 +8,17 @@ namespace ShopFluids.EndToEnd.Tests.Browser;
 internal sealed class Visit : IAsyncDisposable
 {
     private const float PatienceMilliseconds = 30_000;
+    private static readonly TimeSpan StyleStep = TimeSpan.FromMilliseconds(50);
     private readonly ConcurrentQueue<(string Text, string Location)> _faults = new();
     private readonly ConcurrentQueue<string> _visited = new();
     private readonly Uri _address;
+    private readonly bool _hasScript;
 
-    private Visit(IPage page, Uri address)
+    private Visit(IPage page, Uri address, bool hasScript)
     {
         Page = page;
         _address = address;
+        _hasScript = hasScript;
         page.Console += (_, message) => Hear(message);
         page.PageError += (_, error) => _faults.Enqueue((error, page.Url));
         page.Request += (_, request) => Watch(request);
@@ -37,7 +40,7 @@ internal sealed class Visit : IAsyncDisposable
             ReducedMotion = ReducedMotion.Reduce,
         });
         context.SetDefaultTimeout(PatienceMilliseconds);
-        return new Visit(await context.NewPageAsync(), address);
+        return new Visit(await context.NewPageAsync(), address, hasScript);
     }
 
     /// <summary>Opens a page and waits until its contents stand there.</summary>
@@ -54,6 +57,12 @@ internal sealed class Visit : IAsyncDisposable
         await Page.WaitForLoadStateAsync(LoadState.Load);
         await Page.Locator("h1").First.WaitForAsync();
         await Assertions.Expect(Page.Locator("main section[aria-busy=true]")).ToHaveCountAsync(0, new() { Timeout = PatienceMilliseconds });
+
+        // A page of the desk may ask for a style sheet of its own when it is drawn.
+        while (_hasScript && !await Page.EvaluateAsync<bool>("() => [...document.querySelectorAll('link[rel=stylesheet]')].every(link => link.sheet)"))
+        {
+            await Task.Delay(StyleStep);
+        }
     }
 
     public Task ThemeAsync(string theme) => Page.EvaluateAsync("theme => document.documentElement.dataset.theme = theme", theme);
