@@ -41,8 +41,11 @@ public sealed class RoundPageTests
     [Fact]
     public async Task Get_TestMissed_SaysHowLate()
     {
-        await using var host = await ShopHost.OpenAsync(shop => shop.StepAsync(Some.Step(TaskKind.Test)));
-        host.Shop.Clock.Advance(TimeSpan.FromDays(3));
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Test));
+            shop.Clock.Advance(TimeSpan.FromDays(3));
+        });
 
         Assert.Contains("2 days late", (await host.GetAsync("/round")).Text, StringComparison.Ordinal);
     }

@@ -36,7 +36,17 @@ public sealed record EntryView(
     }
 
     // The range of a scale stays in its own unit, only degrees follow the person.
-    private string Amount(decimal value, string? unit) => unit == "°C" ? Visit.Format.Temperature((double)value) : $"{Visit.Format.Number(value, value == decimal.Truncate(value) ? 0 : 2)} {unit}".TrimEnd();
+    private string Amount(decimal value, string? unit)
+    {
+        var number = Visit.Format.Number(value, value == decimal.Truncate(value) ? 0 : 2);
+        return unit switch
+        {
+            "°C" => Visit.Format.Temperature((double)value),
+            // The name of a scale, not a unit.
+            null or "" or "pH" => number,
+            _ => $"{number} {unit}",
+        };
+    }
 
     /// <summary>The volume at a level.</summary>
     public string? LevelGives(decimal levelMm) => Visit.Setup.FindSump(Page.Place.SumpId) is { } sump ? Visit.Format.Volume(sump.Geometry.VolumeLitresAt((double)levelMm)) : null;
