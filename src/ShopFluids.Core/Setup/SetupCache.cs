@@ -38,7 +38,7 @@ public sealed class SetupCache(ShopDatabase database)
 
         var loaded = new ShopSetup(
             version,
-            await db.Sites.AsNoTracking().FirstOrDefaultAsync(cancellationToken),
+            await db.Sites.AsNoTracking().OrderBy(s => s.Id).FirstOrDefaultAsync(cancellationToken),
             await db.Areas.AsNoTracking().OrderBy(a => a.WalkOrder).ThenBy(a => a.Name).ToListAsync(cancellationToken),
             await db.Machines.AsNoTracking().OrderBy(m => m.TagKey).ToListAsync(cancellationToken),
             await db.Sumps.AsNoTracking().Include(s => s.Machines).OrderBy(s => s.WalkOrder).ThenBy(s => s.TagKey).ToListAsync(cancellationToken),
