@@ -15,8 +15,8 @@ public sealed class BadInputTests(SqliteDemo demo, Chromium chromium)
 
     [Theory]
     [InlineData(null, "15", null, "value-ph", "0 to 14")]
-    [InlineData("80", null, null, "value-concentration", "0 to")]
-    [InlineData(null, null, "2000", "value-level", "0 to 450")]
+    [InlineData("80", null, null, "value-concentration", "0 Brix to 30 Brix")]
+    [InlineData(null, null, "2000", "value-level", "0 mm to 450 mm")]
     [InlineData(null, "nine", null, "value-ph", "nine")]
     public async Task Save_ValueThatCannotBe_SaysTheRangeAtTheFieldAndKeepsWhatWasTyped(string? brix, string? ph, string? level, string control, string said)
     {

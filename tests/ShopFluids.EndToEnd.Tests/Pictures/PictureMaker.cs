@@ -27,7 +27,9 @@ public sealed class PictureMaker(SqliteDemo demo, Chromium chromium)
 
         var entry = new EntryPage(tablet);
         await entry.OpenAsync(tag);
-        await entry.TypeAsync("3.8", "9.0", "250");
+        await entry.TypeAsync("4.3", "9.0", "305");
+        await tablet.Page.Locator("input[name^='value-tramp-oil']").FillAsync("4");
+        await tablet.Page.GetByText(Texts.Word_Odour0, new() { Exact = true }).First.ClickAsync();
         await TakeAsync(tablet, folder, "entry");
         await entry.SaveForSureAsync();
         await TakeAsync(tablet, folder, "after-save");
