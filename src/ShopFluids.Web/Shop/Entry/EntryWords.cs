@@ -37,10 +37,14 @@ internal static class EntryWords
             (limits?.TargetLow, limits?.TargetHigh) switch
             {
                 ({ } low, { } high) => visit.Say(Texts.Entry_GaugeTarget, Value(low), Value(high)),
+                ({ } low, null) => visit.Say(Texts.Entry_GaugeTargetFrom, Value(low)),
+                (null, { } high) => visit.Say(Texts.Entry_GaugeTargetUpTo, Value(high)),
                 _ => null,
             },
             limits?.WarningLow is { } under ? visit.Say(Texts.Entry_GaugeWarningUnder, Value(under)) : null,
             limits?.WarningHigh is { } over ? visit.Say(Texts.Entry_GaugeWarningOver, Value(over)) : null,
+            limits?.ActionLow is { } farUnder ? visit.Say(Texts.Entry_GaugeActionUnder, Value(farUnder)) : null,
+            limits?.ActionHigh is { } farOver ? visit.Say(Texts.Entry_GaugeActionOver, Value(farOver)) : null,
             field.Last is { } last ? visit.Say(Texts.Entry_GaugeLast, Value(last.Value)) : null,
             now is { } value ? visit.Say(Texts.Entry_GaugeNow, Value(value)) : null,
         };
