@@ -82,7 +82,7 @@ internal sealed class SettingSources(IReadOnlyDictionary<string, string> environ
                 Fault(pointer, Texts.Setting_Twice, definition.Name);
             }
 
-            return new EffectiveSetting(definition.Name, ReadPointer(pointer, file), Say(Texts.Setting_FromPointer, pointer), definition.IsSecret);
+            return new EffectiveSetting(definition.Name, ReadPointer(pointer, file) ?? definition.Default ?? "", Say(Texts.Setting_FromPointer, pointer), definition.IsSecret);
         }
 
         return hasValue && value is not null ? new EffectiveSetting(definition.Name, value, Texts.Setting_FromEnvironment, definition.IsSecret)
@@ -107,7 +107,8 @@ internal sealed class SettingSources(IReadOnlyDictionary<string, string> environ
         }
     }
 
-    private string ReadPointer(string pointer, string file)
+    // Null when it cannot be read: that is one fault, and the value is no second one.
+    private string? ReadPointer(string pointer, string file)
     {
         try
         {
@@ -116,7 +117,7 @@ internal sealed class SettingSources(IReadOnlyDictionary<string, string> environ
         catch (Exception unreadable) when (unreadable is IOException or UnauthorizedAccessException or ArgumentException)
         {
             Fault(pointer, Texts.Setting_FileUnreadable, unreadable.Message);
-            return "";
+            return null;
         }
     }
 

@@ -87,6 +87,8 @@ internal sealed class RestoreVerb : Verb
         var fresh = target + ".restoring";
         File.Delete(fresh);
         await SqliteFile.CopyAsync(file, fresh, cancellationToken);
+        // A pooled connection of this process would go on with the old file.
+        SqliteConnection.ClearAllPools();
         File.Delete(target + "-wal");
         File.Delete(target + "-shm");
         File.Move(fresh, target, overwrite: true);

@@ -81,7 +81,7 @@ public sealed class FirstRunTests
         var firstRun = host.Get<FirstRun>();
         var code = firstRun.Code;
 
-        var isNewCode = Enumerable.Range(0, 20).Select(_ => (firstRun.Accepts("AAAA-AAAA", out var isNew), isNew)).Last().isNew;
+        var isNewCode = Enumerable.Range(0, 20).Select(_ => (firstRun.Accepts("AAAA-AAAA", out var isNew), isNew)).ToList()[^1].isNew;
 
         Assert.True(isNewCode);
         Assert.NotEqual(code, firstRun.Code);

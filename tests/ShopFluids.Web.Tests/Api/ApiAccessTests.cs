@@ -1,5 +1,6 @@
 using System.Net;
 using System.Net.Http.Headers;
+using System.Text;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Testing.Databases;
@@ -50,7 +51,7 @@ public sealed class ApiAccessTests
         await using var host = await TestHost.StartAsync(database);
         var client = await host.ClientOfAsync(Roles.Auditor);
 
-        var response = await client.PostAsync("/api/v1/readings", new StringContent("{}"), TestContext.Current.CancellationToken);
+        var response = await client.PostAsync("/api/v1/readings", new StringContent("{}", Encoding.UTF8, "application/json"), TestContext.Current.CancellationToken);
 
         Assert.Equal(HttpStatusCode.Forbidden, response.StatusCode);
         Assert.Equal("application/problem+json", response.Content.Headers.ContentType!.MediaType);

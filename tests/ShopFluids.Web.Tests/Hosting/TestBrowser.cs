@@ -34,7 +34,11 @@ internal sealed partial class TestBrowser(TestServer server)
     {
         var client = server.CreateClient();
         request.RequestUri = new Uri(Address, request.RequestUri ?? Address);
-        request.Headers.Add("Cookie", _cookies.GetCookieHeader(request.RequestUri));
+        if (_cookies.GetCookieHeader(request.RequestUri) is { Length: > 0 } cookies)
+        {
+            request.Headers.Add("Cookie", cookies);
+        }
+
         var response = await client.SendAsync(request);
         if (response.Headers.TryGetValues("Set-Cookie", out var set))
         {
