@@ -86,7 +86,7 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
                     _visits.Expect(story);
                     break;
                 case EventKind.Flood:
-                    Sump(story).Add(0, Math.Min(story.Value, Sump(story).Geometry.BrimLitres * 0.97 - Sump(story).Litres), 0);
+                    Sump(story).Flood(story.Value);
                     break;
                 case EventKind.Read:
                     await _visits.TestAsync(Sump(story), ParametersDue(Sump(story), scene.Today), isTopUpLater: true, cancellationToken);

@@ -72,7 +72,7 @@ internal sealed class DemoVisits(DemoScene scene, DemoStores stores)
         var (water, concentrate, removed) = ((decimal)recipe.WaterLitres, (decimal)recipe.ConcentrateLitres, (decimal)recipe.RemoveLitres);
 
         // A few litres are not worth a walk, unless something is out of range.
-        var isWorthIt = water + concentrate >= (decimal)sump.FullLitres * 0.02m || outcome.Verdict >= Verdict.Warning;
+        var isWorthIt = water + concentrate >= (decimal)sump.FullLitres * 0.05m || outcome.Verdict >= Verdict.Warning;
         if (!isWorthIt || water + concentrate == 0 || !sump.Chance.Happens(scene.Condition(sump.Seed.Tag, ConditionKind.TopUp, day, 0.95)))
         {
             return;

@@ -81,5 +81,12 @@ internal sealed class SumpModel(SumpSeed seed, FluidSeed fluid, WaterSeed water,
         Litres = litres;
     }
 
+    /// <summary>Water runs in unseen; what is too much runs over.</summary>
+    public void Flood(double waterLitres)
+    {
+        Add(0, waterLitres, 0);
+        Litres = Math.Min(Litres, 0.97 * Geometry.BrimLitres);
+    }
+
     public void Skim() => OilPercent = Math.Min(OilPercent, Chance.Between(0.5, 2));
 }
