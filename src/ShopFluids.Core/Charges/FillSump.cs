@@ -82,7 +82,8 @@ public sealed class FillSumpHandler(ShopDatabase database, SetupCache setups, Sh
             errors.Add(new("filledAt", FieldProblem.BeforeTheFill));
         }
 
-        var lot = await LotUse.CheckAsync(db, errors, command.LotId, command.FluidId, command.ConcentrateLitres, setup.Calendar.ShopDayOf(command.FilledAtUtc), isSupervisor ? command.OverrideReason : null, cancellationToken);
+        var overrideReason = isSupervisor ? command.OverrideReason : null;
+        var lot = await LotUse.CheckAsync(db, errors, command.LotId, command.FluidId, command.ConcentrateLitres, setup.Calendar.ShopDayOf(command.FilledAtUtc), overrideReason, cancellationToken);
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);
@@ -91,7 +92,7 @@ public sealed class FillSumpHandler(ShopDatabase database, SetupCache setups, Sh
         var charge = new Charge(command.ChargeId, sump.Id, command.FluidId, (last?.Number ?? 0) + 1, command.FilledAtUtc, volume);
         db.Add(charge);
         lot?.Draw(command.ConcentrateLitres);
-        db.Add(new Addition(clock.NewId(), charge.Id, command.FilledAtUtc, command.WaterLitres, command.ConcentrateLitres, command.LotId, null, actor.PersonId ?? Guid.Empty, lot is null ? null : command.OverrideReason));
+        db.Add(new Addition(clock.NewId(), charge.Id, command.FilledAtUtc, command.WaterLitres, command.ConcentrateLitres, command.LotId, null, actor.PersonId ?? Guid.Empty, lot is null ? null : overrideReason));
         await write.FlushAsync(cancellationToken);
         await new CarePlanner(db, setup, clock).PlanMissingAsync(sump.Id, cancellationToken);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);

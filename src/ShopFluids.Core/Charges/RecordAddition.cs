@@ -43,20 +43,22 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             return new SumpNotFound(command.SumpTag);
         }
 
-        if (setup.OpenCharge(sump.Id) is not { } charge)
-        {
-            return new NoOpenCharge(sump.Tag);
-        }
-
+        // Before anything else: what was stored once stays stored, whatever has happened to the sump since.
         var standing = await db.Standings.SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
         if (await db.Additions.AnyAsync(a => a.Id == command.Id, cancellationToken))
         {
             return new RecordedAddition(command.Id, standing.VolumeLitres, IsNew: false);
         }
 
+        if (setup.OpenCharge(sump.Id) is not { } charge)
+        {
+            return new NoOpenCharge(sump.Tag);
+        }
+
         var now = clock.UtcNow;
         var errors = Check(command, sump, charge, standing, now);
-        var lot = await LotUse.CheckAsync(db, errors, command.LotId, charge.FluidId, command.ConcentrateLitres, setup.Calendar.ShopDayOf(command.AddedAtUtc), isSupervisor ? command.OverrideReason : null, cancellationToken);
+        var overrideReason = isSupervisor ? command.OverrideReason : null;
+        var lot = await LotUse.CheckAsync(db, errors, command.LotId, charge.FluidId, command.ConcentrateLitres, setup.Calendar.ShopDayOf(command.AddedAtUtc), overrideReason, cancellationToken);
         if (command.ReadingId is { } readingId && !await db.Readings.AnyAsync(r => r.Id == readingId && r.ChargeId == charge.Id, cancellationToken))
         {
             errors.Add(new("reading", FieldProblem.UnknownChoice));
@@ -74,7 +76,7 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             db.Add(new Removal(clock.NewId(), charge.Id, command.AddedAtUtc, command.RemovedLitres, RemovalReasons.Swap, personId));
         }
 
-        db.Add(new Addition(command.Id, charge.Id, command.AddedAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Id, command.ReadingId, personId, lot is null ? null : command.OverrideReason));
+        db.Add(new Addition(command.Id, charge.Id, command.AddedAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Id, command.ReadingId, personId, lot is null ? null : overrideReason));
 
         // The adjustment that the rules asked for is what has just been done.
         foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.Kind == TaskKind.Adjust && t.State == TaskState.Open).ToListAsync(cancellationToken))

@@ -88,6 +88,11 @@ public sealed class ShopWrite : IAsyncDisposable
     private void Collect()
     {
         Database.ChangeTracker.DetectChanges();
+        foreach (var entry in Database.ChangeTracker.Entries().Where(e => e.State is EntityState.Added or EntityState.Modified).ToList())
+        {
+            StoredForm.Apply(entry);
+        }
+
         Database.RaiseVersions();
         var changed = Database.ChangeTracker.Entries<IRecorded>()
             .Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted)

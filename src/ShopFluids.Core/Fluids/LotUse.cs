@@ -7,6 +7,7 @@ namespace ShopFluids.Core.Fluids;
 internal static class LotUse
 {
     public const string Field = "lot";
+    public const int MaximumReasonLength = 500;
 
     /// <summary>The lot, tracked, or null with the reason among the errors; null without an error when no concentrate is drawn.</summary>
     public static async Task<FluidLot?> CheckAsync(
@@ -21,6 +22,11 @@ internal static class LotUse
         {
             errors.Add(new(Field, FieldProblem.Missing));
             return null;
+        }
+
+        if (overrideReason is { Length: > MaximumReasonLength })
+        {
+            errors.Add(new("overrideReason", FieldProblem.TooLong, overrideReason.Length, 0, MaximumReasonLength));
         }
 
         var lot = await db.FluidLots.FirstOrDefaultAsync(l => l.Id == lotId, cancellationToken);

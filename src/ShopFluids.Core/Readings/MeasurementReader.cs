@@ -82,7 +82,7 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
         var compensates = instrument?.CompensatesTemperature ?? typed.TemperatureCelsius is null;
         if (!compensates && typed.TemperatureCelsius is null)
         {
-            errors.Add(new(FieldNames.TemperatureOf(parameter.Code), FieldProblem.TemperatureNeeded, Detail: instrument?.Tag));
+            errors.Add(new(FieldNames.TemperatureOf(parameter.Code), FieldProblem.TemperatureNeeded, Low: MinimumTemperatureCelsius, High: MaximumTemperatureCelsius, Unit: "°C", Detail: instrument?.Tag));
             return null;
         }
 
@@ -136,8 +136,8 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
         var brim = sump.Shape.BrimMm;
         var millimetres = unit switch
         {
-            "in" => typed.Value * MillimetresPerInch,
-            "%" => typed.Value * brim / 100,
+            "in" => Bounded(typed.Value) * MillimetresPerInch,
+            "%" => Bounded(typed.Value) * brim / 100,
             _ => typed.Value,
         };
         if (millimetres < 0 || millimetres > brim)
@@ -158,17 +158,13 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
     private static WorkedMeasurement? Directly(Parameter parameter, MeasuringMethod method, TypedMeasurement typed, string unit, Instrument? instrument, List<FieldError> errors)
     {
         var field = FieldNames.Of(parameter.Code);
-        var value = unit switch
-        {
-            "°F" => (decimal)TemperatureUnits.CelsiusFromFahrenheit((double)decimal.Clamp(typed.Value, -400, 10000)),
-            "gpg" => typed.Value * (decimal)HardnessUnits.MgPerLitreCaCO3Per(HardnessUnit.GrainPerUsGallon),
-            "dH" => typed.Value * (decimal)HardnessUnits.MgPerLitreCaCO3Per(HardnessUnit.GermanDegree),
-            "CFU/mL" => typed.Value < 1 ? 0 : (decimal)Math.Log10((double)typed.Value),
-            _ => typed.Value,
-        };
+        var value = ToCanonical(Bounded(typed.Value), unit);
         if (value < parameter.PlausibleLow || value > parameter.PlausibleHigh)
         {
-            errors.Add(new(field, FieldProblem.OutOfRange, typed.Value, parameter.PlausibleLow, parameter.PlausibleHigh, parameter.Unit));
+            var (low, high, shown) = unit == method.Units[0]
+                ? (parameter.PlausibleLow, parameter.PlausibleHigh, parameter.Unit)
+                : (FromCanonical(parameter.PlausibleLow, unit), FromCanonical(parameter.PlausibleHigh, unit), unit);
+            errors.Add(new(field, FieldProblem.OutOfRange, typed.Value, low, high, shown));
             return null;
         }
 
@@ -181,6 +177,33 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
         var uncertainty = instrument is null ? parameter.Accuracy : decimal.Max(instrument.Accuracy, instrument.Resolution / 2);
         return Worked(parameter, typed, method.Code == MeasuringMethod.Direct && parameter.Code == ParameterCodes.Concentration ? MeasuringMethod.Direct : "", unit, instrument, value, uncertainty);
     }
+
+    // Far outside every range, and small enough to be converted without overflow.
+    private static decimal Bounded(decimal typed) => decimal.Clamp(typed, -1_000_000_000_000m, 1_000_000_000_000m);
+
+    private static decimal ToCanonical(decimal value, string unit) => unit switch
+    {
+        "°F" => (value - 32) * 5 / 9,
+        "gpg" => value * (decimal)HardnessUnits.MgPerLitreCaCO3Per(HardnessUnit.GrainPerUsGallon),
+        "dH" => value * (decimal)HardnessUnits.MgPerLitreCaCO3Per(HardnessUnit.GermanDegree),
+        "CFU/mL" => value switch
+        {
+            < 0 => value,
+            < 1 => 0,
+            _ => (decimal)Math.Log10((double)value),
+        },
+        _ => value,
+    };
+
+    // An end of the accepted range in the unit in which the value was typed, rounded to the inside.
+    private static decimal FromCanonical(decimal value, string unit) => unit switch
+    {
+        "°F" => (value * 9 / 5) + 32,
+        "gpg" => decimal.Round(value / (decimal)HardnessUnits.MgPerLitreCaCO3Per(HardnessUnit.GrainPerUsGallon), 1, MidpointRounding.ToZero),
+        "dH" => decimal.Round(value / (decimal)HardnessUnits.MgPerLitreCaCO3Per(HardnessUnit.GermanDegree), 1, MidpointRounding.ToZero),
+        "CFU/mL" => value <= 0 ? 0 : (decimal)Math.Pow(10, (double)value),
+        _ => value,
+    };
 
     private static bool InRange(decimal value, decimal low, decimal high, string field, string unit, List<FieldError> errors)
     {

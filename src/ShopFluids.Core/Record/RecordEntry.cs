@@ -2,6 +2,7 @@ using System.Security.Cryptography;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
+using ShopFluids.Core.Database;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Record;
@@ -18,9 +19,9 @@ public sealed class RecordEntry
         Sequence = sequence;
         AtUtc = ShopClock.ToMillisecond(act.AtUtc);
         ActorId = act.Actor.PersonId;
-        ActorName = act.Actor.Name;
+        ActorName = StoredForm.Clean(act.Actor.Name);
         Code = act.Code;
-        Subject = act.Subject;
+        Subject = StoredForm.Clean(act.Subject);
         Changes = changes;
         PreviousHash = previousHash;
         Hash = ComputeHash();

@@ -7,7 +7,7 @@ using ShopFluids.Rules.Facts;
 namespace ShopFluids.Core.Sumps;
 
 /// <summary>What a standing must say, worked out from the history alone.</summary>
-/// <param name="VolumeLitres">From the latest level, plus what was added and less what was removed since; the fill before the first level.</param>
+/// <param name="VolumeLitres">From the latest level, plus what was added and less what was removed since; before the first level all that went in and out.</param>
 internal sealed record StandingRebuild(Guid? ChargeId, StandingFacts? Facts, DateTime? LastReadAtUtc, double? VolumeLitres)
 {
     /// <param name="withoutReading">A reading that is about to be superseded.</param>
@@ -35,7 +35,7 @@ internal sealed record StandingRebuild(Guid? ChargeId, StandingFacts? Facts, Dat
 
         facts = StandingFold.With(facts, flags.Select(f => f.ToOpen()), tasks.Select(t => t.ToOpen()));
         var movements = await MovementsAsync(db, charge.Id, facts, cancellationToken);
-        return new(charge.Id, facts, measured.Count == 0 ? null : measured[^1].TakenAtUtc, VolumeNow(sump, charge.FillLitres, facts, movements));
+        return new(charge.Id, facts, measured.Count == 0 ? null : measured[^1].TakenAtUtc, VolumeNow(sump, facts, movements));
     }
 
     public void ApplyTo(Standing standing) => standing.Set(ChargeId, Facts, LastReadAtUtc, VolumeLitres);
@@ -51,9 +51,10 @@ internal sealed record StandingRebuild(Guid? ChargeId, StandingFacts? Facts, Dat
         return additions.Sum(a => a.WaterLitres + a.ConcentrateLitres) - removals.Sum(r => r.Litres);
     }
 
-    private static double VolumeNow(Sump sump, decimal fillLitres, StandingFacts facts, decimal movements)
+    // Before the first level the fill itself is among the movements: the sump stood empty.
+    private static double VolumeNow(Sump sump, StandingFacts facts, decimal movements)
     {
-        var start = facts.Latest.TryGetValue(ParameterCodes.Level, out var level) ? VolumeAt(sump, level.Value) : (double)fillLitres;
+        var start = facts.Latest.TryGetValue(ParameterCodes.Level, out var level) ? VolumeAt(sump, level.Value) : 0;
         return Math.Round(Math.Clamp(start + (double)movements, 0, sump.Geometry.BrimLitres), 1, MidpointRounding.AwayFromZero);
     }
 }
