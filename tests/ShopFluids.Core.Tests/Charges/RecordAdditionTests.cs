@@ -1,0 +1,122 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.Core.Tests.Charges;
+
+/// <summary>What is really added: volumes (invariant 10), the adjustment that is done by it, sent twice.</summary>
+public sealed class RecordAdditionTests
+{
+    [Theory, EachDatabase]
+    public async Task HandleAsync_AsAdvised_EndsTheAdjustmentAndMovesTheVolume(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var reading = await shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 200));
+        shop.Clock.Advance(TimeSpan.FromMinutes(20));
+
+        var added = (await shop.AddAsync(Some.Addition(shop.LotId, water: 60, concentrate: 8, at: shop.Now, readingId: reading.ReadingId))).Done();
+
+        Assert.Equal((168.0, true), (added.VolumeLitres, added.IsNew));
+        var task = await shop.ReadAsync(db => db.CareTasks.SingleAsync());
+        Assert.Equal((TaskKind.Adjust, TaskState.Done, Some.Operator.PersonId), (task.Kind, task.State, task.EndedByPersonId));
+        Assert.Equal(180, await shop.ReadAsync(db => db.FluidLots.Select(l => l.RemainingLitres).SingleAsync()));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_SameIdTwice_AddsOnceAlsoAfterTheDrain(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var command = Some.Addition(shop.LotId);
+        (await shop.AddAsync(command)).Done();
+        var before = await shop.FootprintAsync();
+
+        Assert.False((await shop.AddAsync(command)).Done().IsNew);
+        Assert.Equal(before, await shop.FootprintAsync());
+
+        (await shop.DrainAsync(Some.Start)).Done();
+        Assert.False((await shop.AddAsync(command)).Done().IsNew);
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_ParallelPostsOfOneId_DrawOnce(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var other = shop.Another();
+        var command = Some.Addition(shop.LotId, concentrate: 3);
+
+        var answers = await Task.WhenAll(Enumerable.Range(0, 20).Select(n => Task.Run(() => (n % 2 == 0 ? shop : other).AddAsync(command))));
+
+        Assert.Equal(1, answers.Count(a => a.Done().IsNew));
+        Assert.Equal(185, await shop.ReadAsync(db => db.FluidLots.Select(l => l.RemainingLitres).SingleAsync()));
+    }
+
+    // 150 L at 300 mm of 200 L to the brim.
+    [Theory]
+    [EachDatabase(49.0, 1.0, 0.0, null)]
+    [EachDatabase(49.1, 1.0, 0.0, "waterLitres")]
+    [EachDatabase(59.0, 1.0, 10.0, null)]
+    [EachDatabase(1.0, 0.0, 150.1, "removedLitres")]
+    [EachDatabase(0.0, 0.0, 0.0, "waterLitres")]
+    [EachDatabase(-1.0, 0.0, 0.0, "waterLitres")]
+    [EachDatabase(0.0, -1.0, 0.0, "concentrateLitres")]
+    [EachDatabase(0.0, 0.0, -1.0, "removedLitres")]
+    [EachDatabase(100001.0, 0.0, 0.0, "waterLitres")]
+    public async Task HandleAsync_VolumeAtItsEnds_IsRefusedBeyond(TestDatabase database, double water, double concentrate, double removed, string? field)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(levelMm: 300));
+        var before = await shop.FootprintAsync();
+
+        var answer = await shop.AddAsync(Some.Addition(shop.LotId, (decimal)water, (decimal)concentrate, (decimal)removed, Some.Start.AddMinutes(1)));
+
+        if (field is null)
+        {
+            Assert.True(answer.Done().IsNew);
+            Assert.Empty((await shop.VerifyAsync()).Findings);
+        }
+        else
+        {
+            Assert.Equal(field, answer.Field().Field);
+            Assert.Equal(before, await shop.FootprintAsync());
+        }
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_TimeOutsideTheCharge_IsRefused(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+
+        Assert.Equal(new FieldError("addedAt", FieldProblem.InTheFuture), (await shop.AddAsync(Some.Addition(shop.LotId, at: Some.Start.AddMinutes(6)))).Field());
+        Assert.Equal(new FieldError("addedAt", FieldProblem.BeforeTheFill), (await shop.AddAsync(Some.Addition(shop.LotId, at: Some.Start.AddDays(-11)))).Field());
+        Assert.Equal(new SumpNotFound("S-99"), (await shop.AddAsync(Some.Addition(shop.LotId, tag: "S-99"))).Refused());
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_UnknownReadingOrEndlessReason_IsRefusedAtItsField(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var before = await shop.FootprintAsync();
+
+        Assert.Equal(new FieldError("reading", FieldProblem.UnknownChoice), (await shop.AddAsync(Some.Addition(shop.LotId, readingId: Some.Id()))).Field());
+        Assert.Equal("overrideReason", (await shop.AddAsync(Some.Addition(shop.LotId, overrideReason: new string('x', 501)), isSupervisor: true)).Field().Field);
+        Assert.Equal(before, await shop.FootprintAsync());
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_AdditionBeforeTheLatestLevel_DoesNotMoveTheVolume(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(levelMm: 300));
+
+        (await shop.AddAsync(Some.Addition(shop.LotId, water: 20, concentrate: 1, at: Some.Start.AddHours(-1)))).Done();
+
+        Assert.Equal(150.0, await shop.ReadAsync(db => db.Standings.Select(s => s.VolumeLitres).SingleAsync()));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+}

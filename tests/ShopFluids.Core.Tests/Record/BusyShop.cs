@@ -1,0 +1,29 @@
+using ShopFluids.Core.People;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+
+namespace ShopFluids.Core.Tests.Record;
+
+/// <summary>A shop in which everything that is recorded exists at least once.</summary>
+internal static class BusyShop
+{
+    public static async Task<ShopFixture> OpenAsync(TestDatabase database)
+    {
+        var shop = await ShopFixture.OpenAsync(database);
+        var person = Some.Id();
+        (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, "op1", "Op One", "ten signs and more", [Roles.Operator], "light"), Some.Supervisor, default)).Done();
+        (await shop.Get<MakeTokenHandler>().HandleAsync(new MakeToken(Some.Id(), "logger", person), Some.Supervisor, default)).Done();
+        await shop.InstrumentAsync(Some.Refractometer());
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await shop.StepAsync(Some.Step(TaskKind.Skim));
+        var wrong = Some.Reading(ph: 9.4m, note: "First");
+        await shop.StoreAsync(wrong);
+        await shop.StoreAsync(Some.Reading(ph: 9.2m, supersedes: wrong.Id, reason: "Slip"));
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+        (await shop.AddAsync(Some.Addition(shop.LotId, removed: 5, at: shop.Now))).Done();
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+        await shop.StoreAsync(Some.Reading(brix: 4.0m, ph: 8.4m, levelMm: 180, takenAt: shop.Now));
+        return shop;
+    }
+}
