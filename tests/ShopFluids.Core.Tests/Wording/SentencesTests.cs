@@ -15,8 +15,8 @@ namespace ShopFluids.Core.Tests.Wording;
 /// <summary>Every code has its words, in every enum that people see.</summary>
 public sealed partial class SentencesTests
 {
-    // Accounts and sheets have their words beside their pages, where they are tested.
-    private static readonly string?[] SayTheirOwn = ["ShopFluids.Core.People", "ShopFluids.Core.Sheets"];
+    // Accounts, sheets and the start of the demo have their words beside their pages and verbs, where they are tested.
+    private static readonly string?[] SayTheirOwn = ["ShopFluids.Core.People", "ShopFluids.Core.Sheets", "ShopFluids.Core.DemoData"];
 
     [Theory, EachDatabase]
     public async Task EveryFieldProblem_HasASentenceWithoutEmptyPlaces(TestDatabase database)

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Time.Testing;
+using Npgsql;
 using ShopFluids.Core;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
@@ -74,7 +75,7 @@ public sealed class ShopFixture : IAsyncDisposable
     /// <summary>Another instance of the program on the same database: its own caches, the same clock time.</summary>
     public ShopFixture Another()
     {
-        var other = new ShopFixture(Database, null);
+        var other = new ShopFixture(Database, also: null);
         other.Clock.SetUtcNow(Clock.GetUtcNow());
         return other;
     }
@@ -139,7 +140,16 @@ public sealed class ShopFixture : IAsyncDisposable
             + $"standings {string.Join(',', await db.Standings.OrderBy(s => s.SumpId).Select(s => s.Version).ToListAsync())}";
     });
 
-    public ValueTask DisposeAsync() => _services.DisposeAsync();
+    /// <summary>Gives the idle connections back: xunit keeps a database until the last test of all, and hundreds of pools are more than a server holds.</summary>
+    public async ValueTask DisposeAsync()
+    {
+        await _services.DisposeAsync();
+        if (Database.Engine == DatabaseEngine.Postgres)
+        {
+            await using var db = Database.Open();
+            NpgsqlConnection.ClearPool((NpgsqlConnection)db.Database.GetDbConnection());
+        }
+    }
 
     private async Task SetUpAsync(SaveSite site, bool isFilled)
     {
