@@ -24,6 +24,7 @@ internal sealed class BenchServer : IAsyncDisposable
         {
             UseShellExecute = false,
             RedirectStandardOutput = true,
+            RedirectStandardError = true,
             WorkingDirectory = folder,
             Environment =
             {
@@ -36,7 +37,9 @@ internal sealed class BenchServer : IAsyncDisposable
         start.Environment.Remove("SHOPFLUIDS_TEST_POSTGRES_CONNECTION");
         var process = Process.Start(start) ?? throw new InvalidOperationException("The server did not start.");
         process.OutputDataReceived += static (_, _) => { };
+        process.ErrorDataReceived += static (_, _) => { };
         process.BeginOutputReadLine();
+        process.BeginErrorReadLine();
         var server = new BenchServer(process, address);
         await server.WaitAsync();
         return server;
