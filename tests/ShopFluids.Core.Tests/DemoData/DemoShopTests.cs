@@ -10,7 +10,7 @@ namespace ShopFluids.Core.Tests.DemoData;
 
 public sealed class DemoShopTests
 {
-    private const int Weeks = 5;
+    private const int Weeks = 8;
     private static readonly DateTimeOffset Now = new(2026, 11, 25, 9, 30, 0, TimeSpan.Zero);
 
     [Theory, EachDatabase]
