@@ -21,6 +21,8 @@ public sealed class Chromium : IAsyncLifetime
 
     public async ValueTask InitializeAsync()
     {
+        // A busy machine is slow, not wrong.
+        Assertions.SetDefaultExpectTimeout(Visit.PatienceMilliseconds);
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {

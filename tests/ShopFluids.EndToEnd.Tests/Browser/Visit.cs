@@ -7,7 +7,7 @@ namespace ShopFluids.EndToEnd.Tests.Browser;
 /// <summary>One person at one screen: a browser with its own cookies and one page, which is listened to for everything that goes wrong.</summary>
 internal sealed class Visit : IAsyncDisposable
 {
-    private const float PatienceMilliseconds = 30_000;
+    public const float PatienceMilliseconds = 30_000;
     private static readonly TimeSpan StyleStep = TimeSpan.FromMilliseconds(50);
     private readonly ConcurrentQueue<(string Text, string Location)> _faults = new();
     private readonly ConcurrentQueue<string> _visited = new();
@@ -56,7 +56,7 @@ internal sealed class Visit : IAsyncDisposable
     {
         await Page.WaitForLoadStateAsync(LoadState.Load);
         await Page.Locator("h1").First.WaitForAsync();
-        await Assertions.Expect(Page.Locator("main section[aria-busy=true]")).ToHaveCountAsync(0, new() { Timeout = PatienceMilliseconds });
+        await Assertions.Expect(Page.Locator("main section[aria-busy=true]")).ToHaveCountAsync(0);
 
         // A page of the desk may ask for a style sheet of its own when it is drawn.
         while (_hasScript && !await Page.EvaluateAsync<bool>("() => [...document.querySelectorAll('link[rel=stylesheet]')].every(link => link.sheet)"))

@@ -8,7 +8,7 @@ namespace ShopFluids.EndToEnd.Tests.Server;
 /// <summary>A running server: the real program, started as a person starts it.</summary>
 internal sealed class ServerProcess : IAsyncDisposable
 {
-    private static readonly TimeSpan StartLimit = TimeSpan.FromMinutes(2);
+    private static readonly TimeSpan StartLimit = TimeSpan.FromMinutes(5);
     private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(100);
     private readonly ConcurrentQueue<string> _lines = new();
     private readonly Process _process;
