@@ -35,9 +35,6 @@ public sealed class ShopWrite : IAsyncDisposable
         {
             // All or nothing is the transaction's; a savepoint for each save would only cost a round trip.
             database.Database.AutoSavepointsEnabled = false;
-
-            // Changes are looked for once before each save, in Collect, instead of at every look at the tracker.
-            database.ChangeTracker.AutoDetectChangesEnabled = false;
             var transaction = await database.Database.BeginTransactionAsync(cancellationToken);
             var head = await provider.LockHeadAsync(database, cancellationToken);
             return new ShopWrite(database, transaction, head);
