@@ -62,7 +62,7 @@ public sealed record EntryInstrument(string Tag, InstrumentKind Kind, bool Compe
 
 public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
-    private static readonly string[] _usual = [ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Level];
+    private static readonly string[] Usual = [ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Level];
 
     /// <summary>The page, or why this sump cannot be read: not known, retired, empty.</summary>
     public async Task<Result<EntryPage>> RunAsync(string sumpTag, CancellationToken cancellationToken)
@@ -104,7 +104,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         var fluid = setup.Fluid(charge.FluidId);
         var today = setup.Calendar.ShopDayOf(now);
         var asked = DueTests.Parameters(setup, sump.Id, standing?.Facts?.OpenTasks ?? [], setup.Calendar.EndOf(today));
-        var due = asked.Count == 0 ? _usual : asked;
+        var due = asked.Count == 0 ? Usual : asked;
         var limits = setup.LimitsAt(sump.Id, charge.FluidId, now)?.Limits ?? [];
         var fields = setup.Parameters.SelectMany(parameter => FieldsOf(parameter, fluid.TitrationFactor is not null, sump).Select(field => field with
         {

@@ -1,6 +1,6 @@
 using ShopFluids.Rules;
-using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Limit;
 using ShopFluids.Rules.OverdueTest;
 

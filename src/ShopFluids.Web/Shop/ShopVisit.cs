@@ -1,6 +1,6 @@
 using System.Globalization;
-using ShopFluids.Core.People;
 using ShopFluids.Core.Limits;
+using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
