@@ -34,7 +34,7 @@ public sealed record HistorySheetTitle(string Tag, string Sheet, string Machine,
 /// <para>RecordEntry: number of the last record entry that the sheet takes in.</para>
 /// <para>Fingerprint: SHA-256 of that entry as 64 hexadecimal digits; printing groups them.</para>
 /// <para>Code: what the QR code says: the sheet's address with the fingerprint, or the fingerprint alone.</para>
-/// <para>TimeZone: offset of shop time, such as "UTC+1".</para>
+/// <para>TimeZone: name of the shop's time zone, such as "Europe/Berlin".</para>
 /// <para>Language: language tag of the texts, such as "en" or "de"; goes into the file's catalog.</para>
 /// </remarks>
 public sealed record HistorySheetOrigin(

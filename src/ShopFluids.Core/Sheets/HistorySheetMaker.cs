@@ -98,8 +98,6 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
 
     private HistorySheetOrigin Origin(string printedBy, RecordHead head)
     {
-        var offset = setup.Calendar.Zone.GetUtcOffset(nowUtc);
-        var zone = offset == TimeSpan.Zero ? "UTC" : $"UTC{(offset < TimeSpan.Zero ? '\u2212' : '+')}{offset:h\\:mm}".Replace(":00", "", StringComparison.Ordinal);
         return new(
             nowUtc,
             Format.DayAndTime(nowUtc),
@@ -107,7 +105,9 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
             Format.Number((decimal)head.Sequence, 0),
             head.Hash,
             head.Hash,
-            zone,
+
+            // By name: a sheet may hold rows from before and after a change of the clock.
+            setup.Calendar.Zone.Id,
             System.Globalization.CultureInfo.CurrentUICulture.TwoLetterISOLanguageName);
     }
 }

@@ -195,7 +195,7 @@ public sealed class HistorySheetQueryTests
         var origin = (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0].Origin;
 
         Assert.Equal((head.Hash, $"{head.Sequence}"), (origin.Fingerprint, origin.RecordEntry));
-        Assert.Equal(("An auditor", "2 Mar 2026, 08:00", "UTC+1"), (origin.PrintedBy, origin.PrintedAt, origin.TimeZone));
+        Assert.Equal(("An auditor", "2 Mar 2026, 08:00", "Europe/Berlin"), (origin.PrintedBy, origin.PrintedAt, origin.TimeZone));
     }
 
     [Theory, EachDatabase]

@@ -33,7 +33,7 @@ public partial class VerdictBanner
             var sentences = View.Page.Reasons.Where(f => beyond.Contains(f.Parameter)).Take(MostReasons)
                 .Select(f => View.Visit.Sentences.Flag(f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers))
                 .Concat(View.Page.Reasons.Where(f => !beyond.Contains(f.Parameter)).Select(StaysOpen))
-                .Concat(Outcome.Cleared.Select(f => View.Say(Texts.Saved_Cleared, View.Visit.Sentences.Parameter(f.Parameter))))
+                .Concat(ClearedParameters.Select(p => View.Say(Texts.Saved_Cleared, View.Visit.Sentences.Parameter(p))))
                 .ToList();
             return sentences.Count > 0 ? string.Join(' ', sentences)
                 : Outcome.Verdict == Verdict.InRange ? Texts.Saved_AllInRange
@@ -41,6 +41,10 @@ public partial class VerdictBanner
                 : "";
         }
     }
+
+    // A flag that gave way to a worse one is not good news: its parameter still has a flag.
+    private IEnumerable<string> ClearedParameters =>
+        Outcome.Cleared.Select(f => f.Parameter).Distinct(StringComparer.Ordinal).Except(View.Page.Reasons.Select(f => f.Parameter), StringComparer.Ordinal);
 
     // Inside the limit, but not yet by the margin that clears the flag.
     private string StaysOpen(FlagOutcome flag) =>
