@@ -8,8 +8,8 @@ namespace ShopFluids.Benchmarks;
 /// <summary>Stores readings through HTTP, one at a time, each beside one raw insert, so that a drift of the machine's speed touches both alike.</summary>
 internal sealed class StoreReading(Uri server, string token, Floor floor, TimeProvider time)
 {
-    // Enough for the server's code to be compiled for good; a shop's server is warm.
-    private const int WarmUp = 2000;
+    // Enough for the server's code to be compiled for good, which takes it some ten seconds; a shop's server is warm.
+    private const int WarmUp = 6000;
     private const int Counted = 1000;
 
     /// <returns>Median milliseconds, ours and the floor's.</returns>

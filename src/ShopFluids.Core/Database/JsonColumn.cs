@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Text.Json;
 using System.Text.Json.Serialization;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
@@ -6,10 +7,13 @@ using ShopFluids.Core.Record;
 
 namespace ShopFluids.Core.Database;
 
-/// <summary>Small documents that are read and written whole, kept as text that is the same on both engines.</summary>
+/// <summary>
+/// Small documents that are read and written whole, kept as text that is the same on both engines. They are immutable: another
+/// document is another object, so a change is seen without writing both out.
+/// </summary>
 public static class JsonColumn
 {
-    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web) { Converters = { new PlainDecimals() } };
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web) { Encoder = RowImage.WriterOptions.Encoder, Converters = { new PlainDecimals() } };
 
     public static ValueConverter Converter<T>()
         where T : class =>
@@ -18,8 +22,8 @@ public static class JsonColumn
     public static ValueComparer Comparer<T>()
         where T : class =>
         new ValueComparer<T>(
-            (a, b) => ReferenceEquals(a, b) || (a != null && b != null && Write(a) == Write(b)),
-            value => Write(value).GetHashCode(StringComparison.Ordinal),
+            (a, b) => ReferenceEquals(a, b),
+            value => RuntimeHelpers.GetHashCode(value),
             value => value);
 
     public static string Write<T>(T value) => JsonSerializer.Serialize(value, Options);

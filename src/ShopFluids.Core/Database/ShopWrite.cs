@@ -60,6 +60,7 @@ public sealed class ShopWrite : IAsyncDisposable
         if (_changes.Count > 0)
         {
             Database.Add(_head.Append(act, $"[{string.Join(',', _changes)}]", _changesSetup));
+            Database.Entry(_head).DetectChanges();
         }
 
         await SaveAsync(cancellationToken);
@@ -82,12 +83,15 @@ public sealed class ShopWrite : IAsyncDisposable
         finally
         {
             Database.IsActing = false;
+            Database.ChangeTracker.AutoDetectChangesEnabled = true;
         }
     }
 
+    // Changes are looked for once, by Collect; every later step says itself what it changes.
     private void Collect()
     {
         Database.ChangeTracker.DetectChanges();
+        Database.ChangeTracker.AutoDetectChangesEnabled = false;
         foreach (var entry in Database.ChangeTracker.Entries().Where(e => e.State is EntityState.Added or EntityState.Modified).ToList())
         {
             StoredForm.Apply(entry);
@@ -106,7 +110,7 @@ public sealed class ShopWrite : IAsyncDisposable
     private static string Describe(EntityEntry entry)
     {
         using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer))
+        using (var json = new Utf8JsonWriter(buffer, RowImage.WriterOptions))
         {
             json.WriteStartObject();
             json.WriteString("entity", entry.Metadata.ShortName());

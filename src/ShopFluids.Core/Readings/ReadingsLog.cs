@@ -4,6 +4,6 @@ namespace ShopFluids.Core.Readings;
 
 internal static partial class ReadingsLog
 {
-    [LoggerMessage(EventId = 1201, Level = LogLevel.Information, Message = "Reading {ReadingId} stored for sump {SumpId}; {FlagCount} flags raised.")]
+    [LoggerMessage(EventId = 1201, Level = LogLevel.Debug, Message = "Reading {ReadingId} stored for sump {SumpId}; {FlagCount} flags raised.")]
     public static partial void ReadingStored(this ILogger logger, Guid readingId, Guid sumpId, int flagCount);
 }

@@ -1,5 +1,6 @@
 using System.Collections.Concurrent;
 using System.Globalization;
+using System.Text.Encodings.Web;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Metadata;
@@ -13,6 +14,9 @@ namespace ShopFluids.Core.Record;
 public static class RowImage
 {
     private static readonly ConcurrentDictionary<ITypeBase, IProperty[]> Columns = new();
+
+    /// <summary>Escapes only what JSON asks for: the record is never put into a page as it is, and a document within a row doubles every escape.</summary>
+    public static JsonWriterOptions WriterOptions { get; } = new() { Encoder = JavaScriptEncoder.UnsafeRelaxedJsonEscaping };
 
     public static string KeyOf(EntityEntry entry) =>
         string.Join(':', (entry.Metadata.FindPrimaryKey()?.Properties ?? []).Select(p => Text(p, entry.CurrentValues[p])));
@@ -46,7 +50,7 @@ public static class RowImage
     public static string Of(EntityEntry entry)
     {
         using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer))
+        using (var json = new Utf8JsonWriter(buffer, WriterOptions))
         {
             Write(json, entry, entry.CurrentValues);
         }
