@@ -1,4 +1,6 @@
 using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Bench;
+using ShopFluids.Core.Bench.Sumps;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
@@ -26,7 +28,8 @@ public static class CoreServices
         .AddCharges()
         .AddCare()
         .AddSetup()
-        .AddRecord();
+        .AddRecord()
+        .AddBench();
 
     private static IServiceCollection AddReadings(this IServiceCollection services) => services
         .AddSingleton<RecordReadingHandler>()
@@ -61,4 +64,8 @@ public static class CoreServices
 
     private static IServiceCollection AddRecord(this IServiceCollection services) => services
         .AddSingleton<VerifyQuery>();
+
+    private static IServiceCollection AddBench(this IServiceCollection services) => services
+        .AddSingleton<BenchList>()
+        .AddSingleton<BenchSumpQuery>();
 }

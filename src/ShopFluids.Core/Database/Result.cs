@@ -35,6 +35,8 @@ public enum FieldProblem
     NotAscending,
     NotATime,
     NotATag,
+    WrongCount,
+    DoesNotFit,
 }
 
 /// <summary>One or more fields were refused; nothing was stored.</summary>

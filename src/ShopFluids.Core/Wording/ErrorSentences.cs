@@ -44,6 +44,7 @@ public static class ErrorSentences
         return error.Problem switch
         {
             FieldProblem.OutOfRange or FieldProblem.OverTheBrim => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
+            FieldProblem.WrongCount => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.Low, null), Amount(say, error.High, null)),
             FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TemperatureNeeded => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.LotTooSmall => say.Format.Say(pattern, error.Detail, Amount(say, error.High, error.Unit)),
@@ -77,6 +78,8 @@ public static class ErrorSentences
         FieldProblem.NotAscending => Texts.Field_NotAscending,
         FieldProblem.NotATime => Texts.Field_NotATime,
         FieldProblem.NotATag => Texts.Field_NotATag,
+        FieldProblem.WrongCount => Texts.Field_WrongCount,
+        FieldProblem.DoesNotFit => Texts.Field_DoesNotFit,
         _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "There is no text for this problem."),
     };
 

@@ -1,5 +1,6 @@
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Api.Access;
+using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.Json;
 using ShopFluids.Web.Api.Readings;
 using ShopFluids.Web.Api.Sumps;
@@ -24,6 +25,7 @@ internal static class ApiServices
         api.MapReadings();
         api.MapSumps();
         api.MapWork();
+        api.MapBench();
         return app;
     }
 }

@@ -1,3 +1,4 @@
+using ShopFluids.Core.Bench;
 using ShopFluids.Core.Wording;
 using ShopFluids.EndToEnd.Tests.Browser;
 using ShopFluids.EndToEnd.Tests.Server;
@@ -30,6 +31,9 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("board, work on a sump", Texts.Role_Supervisor, "/board", IsTablet: false, WorkAsync),
         new("sumps", Texts.Role_Supervisor, "/sumps", IsTablet: false),
         new("sump", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false),
+        new("bench", Texts.Role_Operator, "/bench", IsTablet: false),
+        .. new BenchList().Calculators.Select(c => new CheckedPage($"bench, {c.Code}", Texts.Role_Supervisor, $"/bench/{c.Code}?sump={Sump}", IsTablet: false, UnfoldAsync)),
+        new("bench, refused", Texts.Role_Supervisor, "/bench/top-up?volumeLitres=much", IsTablet: false),
         new("sheets", Texts.Role_Auditor, "/sheets", IsTablet: false),
         new("set-up", Texts.Role_Supervisor, "/setup", IsTablet: false),
         new("set-up, site", Texts.Role_Supervisor, "/setup/site", IsTablet: false),

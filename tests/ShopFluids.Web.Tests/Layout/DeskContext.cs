@@ -68,5 +68,7 @@ internal sealed class DeskContext : BunitContext
         Services.AddSingleton<BoardQuery>();
         Services.AddSingleton<OpenWorkQuery>();
         Services.AddSingleton<SumpPageQuery>();
+        Services.AddSingleton<Core.Bench.BenchList>();
+        Services.AddSingleton<Core.Bench.Sumps.BenchSumpQuery>();
     }
 }

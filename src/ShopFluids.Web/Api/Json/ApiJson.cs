@@ -1,6 +1,8 @@
 using System.Text.Json;
+using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using ShopFluids.Core.Exchange;
+using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.Readings;
 using ShopFluids.Web.Api.Sumps;
 using ShopFluids.Web.Api.Work;
@@ -17,4 +19,6 @@ namespace ShopFluids.Web.Api.Json;
 [JsonSerializable(typeof(ListPage<TaskRow>))]
 [JsonSerializable(typeof(ListPage<FlagRow>))]
 [JsonSerializable(typeof(EndedTaskAnswer))]
+[JsonSerializable(typeof(BenchRunAnswer))]
+[JsonSerializable(typeof(JsonObject))]
 internal sealed partial class ApiJson : JsonSerializerContext;

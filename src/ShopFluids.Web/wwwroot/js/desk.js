@@ -42,3 +42,9 @@ if (strip) {
 const closeMenus = (except) => document.querySelectorAll("details.person[open]").forEach((menu) => { if (!menu.contains(except)) { menu.open = false; } });
 document.addEventListener("click", (event) => closeMenus(event.target));
 document.addEventListener("keydown", (event) => { if (event.key === "Escape") { closeMenus(null); } });
+
+document.addEventListener("click", (event) => {
+  if (event.target.closest("[data-print]")) {
+    window.print();
+  }
+});

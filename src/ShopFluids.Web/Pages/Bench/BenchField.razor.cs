@@ -1,0 +1,43 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Bench.Inputs;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Components.Layout;
+
+namespace ShopFluids.Web.Pages.Bench;
+
+/// <summary>A field of a calculator with its unit, its hint and what is wrong with it.</summary>
+public sealed partial class BenchField
+{
+    [Parameter, EditorRequired]
+    public required CalculatorForm Form { get; set; }
+
+    [Parameter, EditorRequired]
+    public required BenchInput Input { get; set; }
+
+    [Parameter, EditorRequired]
+    public required DeskWords Words { get; set; }
+
+    [Parameter, EditorRequired]
+    public EventCallback<(BenchInput Input, string Text)> Changed { get; set; }
+
+    private string Id => $"b-{Input.Code}";
+
+    private string? Fault => Form.Fault(Input) is { } fault ? Words.Sentences.Field(fault with { Field = Input.Label() }) : null;
+
+    private string? Invalid => Fault is null ? null : "true";
+
+    private string? Hint => Input switch
+    {
+        BenchSeries => $"{Input.Hint?.Invoke()} {Texts.Bench_SeriesHint}".Trim(),
+        _ => Input.Hint?.Invoke(),
+    };
+
+    private string Unit => Input is BenchNumber number ? UnitOf(number) : "";
+
+    private string DescribedBy => string.Join(' ', new[] { Input is BenchNumber ? $"{Id}-unit" : null, Fault is null ? null : $"{Id}-fault", Hint is null ? null : $"{Id}-hint" }.OfType<string>());
+
+    private string UnitOf(BenchNumber number) =>
+        QuantityInput.Unit(number.Kind, Form.Format.Units) is { Length: > 0 } preferred ? preferred : number.Unit;
+
+    private Task ChangeAsync(ChangeEventArgs e) => Changed.InvokeAsync((Input, e.Value as string ?? ""));
+}
