@@ -11,7 +11,7 @@ public sealed record FreshMixRecipe(double ConcentrateLitres, double WaterLitres
 /// <summary>Concentrate and water for a fresh mix: X = c V, W = V − X. Volumes are additive; definition.</summary>
 public static class FreshMix
 {
-    /// <summary>The amounts, each rounded to the nearest measurable step.</summary>
+    /// <summary>The sum rounded down to a whole measurable step, so that it never passes the mark it was read from; the concentrate to the nearest.</summary>
     /// <param name="volumeLitres">V, from one measurable step up to 1 000 000 L.</param>
     /// <param name="percent">c, 0 to 100 % v/v.</param>
     /// <param name="measurableLitres">The smallest step that can be measured, above 0 up to 1 000 000 L.</param>
@@ -21,8 +21,8 @@ public static class FreshMix
         Require.Positive(measurableLitres, 1_000_000, "L");
         Require.Between(volumeLitres, measurableLitres, 1_000_000, "L (one measurable step at least)");
         Require.Between(percent, 0, 100, "% v/v");
-        var mixed = Steps.Nearest(volumeLitres, measurableLitres);
-        var concentrate = Steps.Nearest(volumeLitres * percent / 100, measurableLitres);
+        var mixed = Steps.Down(volumeLitres, measurableLitres);
+        var concentrate = Math.Min(mixed, Steps.Nearest(mixed * percent / 100, measurableLitres));
         var expected = 100 * concentrate / mixed;
         return new(concentrate, Math.Round(mixed - concentrate, 10), mixed, expected, expected - percent);
     }

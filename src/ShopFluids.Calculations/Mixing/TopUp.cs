@@ -7,14 +7,15 @@ namespace ShopFluids.Calculations.Mixing;
 /// The top-up recipe. Volumes are additive and concentrate counts as 100 % product. With A = V₁ − V₀ and X = c_t V₁ − c₀ V₀ the premix
 /// that reaches the target is m = X / A; above m_max fluid R = (c_t V₁ − c₀ V₀ − m_max A) / (m_max − c₀) is removed first; below m_min
 /// the weakest premix is added and ends high, or R' = (c₀ V₀ + m_min A − c_t V₁) / (c₀ − m_min) is removed for an exact hit. Without
-/// room the same formulas hold the present level (V₁ = V₀). Mass balance; the practice of correcting with premix instead of
+/// room, but off the target, what is left of the old fluid is L = V₁ (c_t − m) / (c₀ − m) and R = V₀ − L: an overfull sump ends at V₁, a
+/// sump less than one step short of it keeps its level. Mass balance; the practice of correcting with premix instead of
 /// neat concentrate or plain water is UKLA/HSE guidance.
 /// </summary>
 public static class TopUp
 {
     /// <summary>
-    /// Works out the recipe. Amounts are whole measurable steps, never negative; the sump is never brought past its brim, nor by a
-    /// removal below its pump intake.
+    /// Works out the recipe. Amounts are whole measurable steps, never negative; nothing that is added brings the sump past the wanted
+    /// volume, and no removal brings it below its pump intake.
     /// </summary>
     /// <param name="request">The sump and what it shall hold, within the ranges of its record.</param>
     public static TopUpRecipe Plan(TopUpRequest request)
@@ -59,8 +60,9 @@ public static class TopUp
         }
 
         var refill = percent < request.TargetPercent ? request.PremixMaximumPercent : request.PremixMinimumPercent;
-        var remove = RemoveForTarget(request, Swap.LitresToExchange(volume, percent, refill, request.TargetPercent));
-        return Remove(request, TopUpCase.SwapAtLevel, remove, volume);
+        var level = Math.Min(volume, request.TargetVolumeLitres);
+        var left = level - Swap.LitresToExchange(level, percent, refill, request.TargetPercent);
+        return Remove(request, TopUpCase.SwapAtLevel, RemoveForTarget(request, volume - left), level);
     }
 
     private static TopUpRecipe Remove(TopUpRequest request, TopUpCase wanted, Removal removal, double level) =>
@@ -79,12 +81,12 @@ public static class TopUp
         return wanted <= allowed ? new(wanted, IsPossible: true) : new(allowed, IsPossible: false);
     }
 
-    // The premix that brings what is left to the level and as near to the target as the premix limits allow.
+    // The premix that brings what is left to the level and as near to the target as the premix limits allow. Rounded down: the full
+    // mark, or the brim, is not passed by what the shop cannot measure.
     private static Premix Fill(TopUpRequest request, double removed, double level)
     {
         var (step, left) = (request.MeasurableLitres, request.VolumeLitres.Value - removed);
-        var litres = Steps.Nearest(Math.Max(0, level - left), step);
-        litres = Math.Min(litres, Steps.Down(Math.Max(0, request.BrimLitres - left), step));
+        var litres = Steps.Down(Math.Max(0, level - left), step);
         var (least, most) = (request.PremixMinimumPercent * litres / 100, request.PremixMaximumPercent * litres / 100);
         var ideal = ((request.TargetPercent * (left + litres)) - (request.ConcentrationPercent.Value * left)) / 100;
         return new(Measured(Math.Clamp(ideal, least, most), least, most, step), litres);

@@ -18,7 +18,7 @@ public enum TopUpCase
     /// <summary>The removal that the target needs would uncover the pump; what is proposed is the nearest that can be reached, with as much removal as the pump allows, maybe none.</summary>
     NoRemovalPossible = 4,
 
-    /// <summary>No room, and the concentration is not accepted: remove fluid and put the same amount of premix back.</summary>
+    /// <summary>No room, and the concentration is not accepted: remove fluid and put premix back, up to the wanted volume and no higher.</summary>
     SwapAtLevel = 5,
 }
 
@@ -31,7 +31,7 @@ public enum TopUpCase
 /// <param name="WaterLitres">Water for the premix, 0 L or more.</param>
 /// <param name="RemoveLitres">Fluid to remove before adding, 0 L or more.</param>
 /// <param name="PremixPercent">Concentration of the premix of the rounded amounts, % v/v; 0 where nothing is added.</param>
-/// <param name="ExpectedLitres">Volume afterwards, L; never above the brim.</param>
+/// <param name="ExpectedLitres">Volume afterwards, L; above the wanted volume only where it was so before and nothing was removed, or the pump forbade more.</param>
 /// <param name="ExpectedPercent">Concentration afterwards, % v/v.</param>
 /// <param name="UncertaintyPercent">Expanded uncertainty (k = 2) of the expected concentration from those of the volume and concentration before, % v/v.</param>
 /// <param name="EndsHighByPercent">How far the expected concentration lies above the target where nothing better is proposed, % v/v; otherwise 0.</param>

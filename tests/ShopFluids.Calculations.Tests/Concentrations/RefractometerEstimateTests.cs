@@ -8,7 +8,7 @@ namespace ShopFluids.Calculations.Tests.Concentrations;
 [Properties(MaxTest = 300, Replay = "20260101,20260103")]
 public sealed class RefractometerEstimateTests
 {
-    // The worked example of docs/calculations/strength.md.
+    // The worked example of docs/calculations/concentration.md.
     [Fact]
     public void Estimate_WithoutCompensationAt25Degrees_MatchesTheWorkedExample()
     {

@@ -17,16 +17,24 @@ public sealed class FreshMixTests
         Assert.Equal(-0.056, recipe.RoundingPercent, 3);
     }
 
+    // 228.86 L is what a sump holds at its full mark: 228.9 L would stand above it.
+    [Fact]
+    public void Plan_VolumeBetweenTwoSteps_StaysBelowIt()
+    {
+        var recipe = FreshMix.Plan(228.86, 8, 0.1);
+        Assert.Equal((18.3, 210.5, 228.8), (recipe.ConcentrateLitres, recipe.WaterLitres, recipe.MixedLitres));
+    }
+
     [Property]
-    public void Plan_AnyMix_AddsUpAndIsOffByHalfAStepAtMost(ushort decilitres, ushort percentStep, byte stepCount)
+    public void Plan_AnyMix_AddsUpAndNeverPassesTheVolume(ushort decilitres, ushort percentStep, byte stepCount)
     {
         var (step, percent) = ((1 + stepCount) / 100.0, percentStep * 100.0 / ushort.MaxValue);
         var volume = Math.Max(step, decilitres / 10.0);
         var recipe = FreshMix.Plan(volume, percent, step);
         Assert.True(recipe.ConcentrateLitres >= 0 && recipe.WaterLitres >= 0);
         Assert.Equal(recipe.MixedLitres, recipe.ConcentrateLitres + recipe.WaterLitres, tolerance: 1e-9);
-        Assert.Equal(volume, recipe.MixedLitres, tolerance: (step / 2) + 1e-9);
-        Assert.Equal(volume * percent / 100, recipe.ConcentrateLitres, tolerance: (step / 2) + 1e-9);
+        Assert.InRange(recipe.MixedLitres, volume - step - 1e-9, volume + 1e-7);
+        Assert.Equal(recipe.MixedLitres * percent / 100, recipe.ConcentrateLitres, tolerance: (step / 2) + 1e-9);
         Assert.Equal(recipe.ConcentrateLitres, recipe.MixedLitres * recipe.ExpectedPercent / 100, tolerance: 1e-9);
         Assert.Equal(recipe.ExpectedPercent, percent + recipe.RoundingPercent, tolerance: 1e-9);
     }

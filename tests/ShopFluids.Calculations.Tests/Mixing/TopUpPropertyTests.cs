@@ -70,8 +70,19 @@ public sealed class TopUpPropertyTests
     [Property]
     public void Plan_Level_EndsWithinAStepOfTheTargetOrStaysWhereItIs(TopUpRequest request)
     {
-        var wanted = Math.Max(request.TargetVolumeLitres, request.VolumeLitres.Value);
-        Assert.Equal(wanted, TopUp.Plan(request).ExpectedLitres, tolerance: request.MeasurableLitres + Rounding);
+        var recipe = TopUp.Plan(request);
+        var wanted = recipe.Case is TopUpCase.NothingToAdd ? request.VolumeLitres.Value : request.TargetVolumeLitres;
+        Assert.Equal(Math.Max(wanted, recipe.Case is TopUpCase.NoRemovalPossible ? Lowest(request) : 0), recipe.ExpectedLitres, tolerance: request.MeasurableLitres + Rounding);
+    }
+
+    [Property]
+    public void Plan_WhateverIsAdded_DoesNotPassTheTargetVolume(TopUpRequest request)
+    {
+        var recipe = TopUp.Plan(request);
+        if (recipe.ConcentrateLitres + recipe.WaterLitres > 0)
+        {
+            Assert.True(recipe.ExpectedLitres <= request.TargetVolumeLitres + Rounding);
+        }
     }
 
     [Property]
@@ -97,8 +108,8 @@ public sealed class TopUpPropertyTests
         var recipe = TopUp.Plan(request);
         var (percent, target) = (request.ConcentrationPercent.Value, request.TargetPercent);
 
-        // A step and a half: the volume is off by half a step, and the premix limits may cost a whole step of concentrate.
-        var step = 150 * request.MeasurableLitres / Math.Max(recipe.ExpectedLitres, request.MeasurableLitres);
+        // Two steps: the volume is off by up to one, and the premix limits may cost another of concentrate.
+        var step = 200 * request.MeasurableLitres / Math.Max(recipe.ExpectedLitres, request.MeasurableLitres);
         switch (recipe.Case)
         {
             case TopUpCase.TopUp when recipe.RemoveForExactLitres is null && request.AcceptedMinimumPercent is not null:
@@ -131,9 +142,7 @@ public sealed class TopUpPropertyTests
         var recipe = TopUp.Plan(request);
         if (recipe.Case is TopUpCase.RemoveFirst or TopUpCase.SwapAtLevel)
         {
-            var level = Math.Max(request.TargetVolumeLitres, request.VolumeLitres.Value);
-            level = recipe.Case is TopUpCase.SwapAtLevel ? request.VolumeLitres.Value : level;
-            AssertLeast(request, recipe.RemoveLitres, level);
+            AssertLeast(request, recipe.RemoveLitres, Level(request, recipe));
         }
 
         if (recipe.RemoveForExactLitres is { } exact)
@@ -149,8 +158,7 @@ public sealed class TopUpPropertyTests
         if (recipe.Case is TopUpCase.NoRemovalPossible)
         {
             var allowed = Math.Max(0, request.VolumeLitres.Value - request.PumpIntakeLitres);
-            var level = Math.Max(request.TargetVolumeLitres, request.VolumeLitres.Value);
-            Assert.True(Reaches(request, allowed - request.MeasurableLitres, level) <= Rounding);
+            Assert.True(Reaches(request, allowed - request.MeasurableLitres, Level(request, recipe)) <= Rounding);
         }
     }
 
@@ -159,6 +167,20 @@ public sealed class TopUpPropertyTests
     {
         var cases = Requests().Generator.Sample(2000, new Rnd(20260101, 20260103), 50).Select(request => TopUp.Plan(request).Case).ToHashSet();
         Assert.Equal(Enum.GetValues<TopUpCase>().Order(), cases.Order());
+    }
+
+    // A sump less than a step short of the full mark keeps its level when its fluid is swapped.
+    private static double Level(TopUpRequest request, TopUpRecipe recipe) => recipe.Case is TopUpCase.RemoveFirst
+        ? request.TargetVolumeLitres
+        : Math.Min(request.TargetVolumeLitres, IsFull(request) ? request.VolumeLitres.Value : request.TargetVolumeLitres);
+
+    private static bool IsFull(TopUpRequest request) => request.TargetVolumeLitres - request.VolumeLitres.Value < request.MeasurableLitres * (1 - 1e-8);
+
+    // How far down a removal in whole steps may go.
+    private static double Lowest(TopUpRequest request)
+    {
+        var steps = Math.Floor((Math.Max(0, request.VolumeLitres.Value - request.PumpIntakeLitres) / request.MeasurableLitres) + 1e-8);
+        return request.VolumeLitres.Value - (steps * request.MeasurableLitres);
     }
 
     private static void AssertLeast(TopUpRequest request, double removed, double level)

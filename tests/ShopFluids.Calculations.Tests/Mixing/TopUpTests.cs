@@ -80,10 +80,29 @@ public sealed class TopUpTests
     public void Plan_FullButStrong_SwapsForTheWeakestPremix() =>
         AssertRecipe(TopUp.Plan(Some.TopUp(400, 10, 400, 8)), TopUpCase.SwapAtLevel, concentrate: 0, water: 80, remove: 80, litres: 400, percent: 8);
 
-    // Above the wanted level, the present one is held: that throws the least fluid away.
+    // L = 400 · 8 / 10 = 320 L stay, so that 80 L of water end at the full mark and not above it.
     [Fact]
-    public void Plan_OverTheTargetVolumeAndStrong_HoldsThePresentLevel() =>
-        AssertRecipe(TopUp.Plan(Some.TopUp(420, 10, 400, 8)), TopUpCase.SwapAtLevel, concentrate: 0, water: 84, remove: 84, litres: 420, percent: 8);
+    public void Plan_OverTheTargetVolumeAndStrong_RemovesDownToTheFullMark() =>
+        AssertRecipe(TopUp.Plan(Some.TopUp(420, 10, 400, 8)), TopUpCase.SwapAtLevel, concentrate: 0, water: 80, remove: 100, litres: 400, percent: 8);
+
+    // L = 400 (6 − 10) / (4 − 10) = 266.67 L stay, 153.33 L go, taken as 153.4.
+    [Fact]
+    public void Plan_OverTheTargetVolumeAndWeak_RemovesDownToTheFullMark() =>
+        AssertRecipe(
+            TopUp.Plan(Some.TopUp(420, 4, 400, 6)),
+            TopUpCase.SwapAtLevel, concentrate: 13.3, water: 120.1, remove: 153.4, litres: 400, percent: (266.6 * 4 + 1330) / 400);
+
+    // 50 L may go at most; the 30 L that fit below the full mark are the most that water can do.
+    [Fact]
+    public void Plan_OverTheTargetVolumeAndPumpWouldUncover_StillEndsAtTheFullMark() =>
+        AssertRecipe(
+            TopUp.Plan(Some.TopUp(420, 10, 400, 8, intake: 370)),
+            TopUpCase.NoRemovalPossible, concentrate: 0, water: 30, remove: 50, litres: 400, percent: 9.25);
+
+    // 100.06 L of room are 100 L: the nearest step, 100.1, would stand above the full mark.
+    [Fact]
+    public void Plan_RoomIsNoWholeNumberOfSteps_StaysBelowTheFullMark() =>
+        AssertRecipe(TopUp.Plan(Some.TopUp(299.94, 6, 400, 6)), TopUpCase.TopUp, concentrate: 6, water: 94, remove: 0, litres: 399.94, percent: ((299.94 * 6) + 600) / 399.94);
 
     [Fact]
     public void Plan_FullStrongAndPumpWouldUncover_SaysHowFarItEndsHigh()
