@@ -44,4 +44,8 @@ public static class ParameterCodes
 
     /// <summary>Chloride, mg/L.</summary>
     public const string Chloride = "chloride";
+
+    /// <summary>Whether less of it is always better, so that "high" says nothing that "bad" does not.</summary>
+    /// <param name="code">A parameter's code.</param>
+    public static bool IsBadOnlyHigh(string code) => code is Odour or Foam or Fines or TrampOil or Bacteria;
 }

@@ -77,6 +77,22 @@ public sealed class RulesServiceTests
     }
 
     [Fact]
+    public void Evaluate_RestOfTheTestLaterOnTheDay_IsDone() => Assert.Equal([Some.Id(200)], WithConcentrationOf(Some.Now.AddHours(-1)).DoneTasks);
+
+    // 06:00 begins the shop day: the night shift's 05:59 is yesterday's.
+    [Fact]
+    public void Evaluate_RestOfTheTestOnAnotherDay_StaysOpen() => Assert.Empty(WithConcentrationOf(Some.Now.AddHours(-2).AddMinutes(-1)).DoneTasks);
+
+    [Fact]
+    public void Evaluate_NothingOfTheTestInThisReading_DoesNotEndIt()
+    {
+        var latest = new[] { (ParameterCodes.Concentration, Some.Latest(6m, Some.Now)), (ParameterCodes.Ph, Some.Latest(9m, Some.Now)) };
+        var standing = Some.Standing(tasks: [Some.Task(TaskKind.Test, Cause, CareSchedule.DueAt(new(2026, 3, 4), Calendar))], latest: latest);
+
+        Assert.Empty(RulesService.Evaluate(Some.Input(Some.Reading(Some.Measured(ParameterCodes.Level, 200m)), standing, plan: [Test])).DoneTasks);
+    }
+
+    [Fact]
     public void Evaluate_SecondReadingOfTheDay_DoesNotPushTheWeeklyTestOut()
     {
         var evaluation = Evaluate([Some.Measured(ParameterCodes.Ph, 9m), Some.Measured(ParameterCodes.Concentration, 6m)], dueDay: new(2026, 3, 11));
@@ -104,6 +120,15 @@ public sealed class RulesServiceTests
 
         Assert.Equal(CareSchedule.DueAt(new(2026, 3, 11), Calendar), RulesService.Evaluate(Some.Input(reading, plan: [Test])).NextTestDueAt);
     }
+
+    // pH is read now, concentration was read before.
+    private static Evaluation WithConcentrationOf(DateTime takenAt) =>
+        RulesService.Evaluate(Some.Input(
+            Some.Reading(Some.Measured(ParameterCodes.Ph, 9m)),
+            Some.Standing(
+                tasks: [Some.Task(TaskKind.Test, Cause, CareSchedule.DueAt(new(2026, 3, 4), Calendar))],
+                latest: [(ParameterCodes.Concentration, Some.Latest(6m, takenAt))]),
+            plan: [Test]));
 
     private static Evaluation Evaluate(MeasurementFacts[] measurements, DateOnly dueDay) =>
         RulesService.Evaluate(Some.Input(

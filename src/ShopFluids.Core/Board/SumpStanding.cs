@@ -43,8 +43,8 @@ public sealed record SumpStanding(SumpState State, Verdict Verdict, Direction Di
     {
         var found = facts is null
             ? []
-            : facts.Latest.Values.Select(l => (l.Verdict, l.Direction))
-                .Concat(facts.OpenFlags.Where(f => f.Rule != OverdueTestRule.Code).Select(f => (Verdict: f.Severity, f.Direction)))
+            : facts.Latest.Select(l => (l.Value.Verdict, Direction: SideOf(l.Key, l.Value.Direction)))
+                .Concat(facts.OpenFlags.Where(f => f.Rule != OverdueTestRule.Code).Select(f => (Verdict: f.Severity, Direction: SideOf(f.Parameter, f.Direction))))
                 .ToList();
         if (found.Count == 0)
         {
@@ -56,4 +56,6 @@ public sealed record SumpStanding(SumpState State, Verdict Verdict, Direction Di
         var sides = found.Where(f => f.Verdict == worst).Select(f => f.Direction).Distinct().ToList();
         return (worst, sides.Count == 1 ? sides[0] : Direction.None);
     }
+
+    private static Direction SideOf(string parameter, Direction direction) => ParameterCodes.IsBadOnlyHigh(parameter) ? Direction.None : direction;
 }

@@ -13,8 +13,9 @@ namespace ShopFluids.Core.Readings;
 
 /// <summary>Everything that the page for one reading shows before anything is typed.</summary>
 /// <param name="DayOfCharge">1 on the day of the fill.</param>
-/// <param name="Due">What the tests that are due ask for; the usual three when none is due.</param>
+/// <param name="Due">What the tests that are due still ask for; the usual three when none is due.</param>
 /// <param name="Others">What may be measured besides.</param>
+/// <param name="DoneToday">Parameters of those tests that were measured in this shop day already; empty when nothing was.</param>
 /// <param name="FilledToMm">The level after what was added since the last level; null when nothing was.</param>
 public sealed record EntryPage(
     SumpPlace Place,
@@ -26,6 +27,7 @@ public sealed record EntryPage(
     IReadOnlyList<EntryField> Due,
     IReadOnlyList<EntryField> Others,
     IReadOnlyList<EntryInstrument> Instruments,
+    IReadOnlyList<string> DoneToday,
     double? FilledToMm)
 {
     public IEnumerable<EntryField> Fields => Due.Concat(Others);
@@ -103,8 +105,8 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
     {
         var fluid = setup.Fluid(charge.FluidId);
         var today = setup.Calendar.ShopDayOf(now);
-        var asked = DueTests.Parameters(setup, sump.Id, standing?.Facts?.OpenTasks ?? [], setup.Calendar.EndOf(today));
-        var due = asked.Count == 0 ? Usual : asked;
+        var tests = DueTests.Of(setup, sump.Id, standing?.Facts, today);
+        var due = tests.Remaining.Count == 0 ? Usual : tests.Remaining;
         var limits = setup.LimitsAt(sump.Id, charge.FluidId, now)?.Limits ?? [];
         var fields = setup.Parameters.SelectMany(parameter => FieldsOf(parameter, fluid.TitrationFactor is not null, sump).Select(field => field with
         {
@@ -122,6 +124,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             [.. fields.Where(f => due.Contains(f.Key))],
             [.. fields.Where(f => !due.Contains(f.Key))],
             [.. setup.Instruments.Select(i => new EntryInstrument(i.Tag, i.Kind, i.CompensatesTemperature, i.CheckedOn, inUse.Contains(i.Id)))],
+            tests.Done,
             FilledTo(sump, standing));
     }
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
@@ -9,7 +10,7 @@ using ShopFluids.Rules;
 namespace ShopFluids.Core.Rounds;
 
 /// <summary>The walk past the sumps that are due in this shop day, in walking order.</summary>
-/// <param name="Due">Not read yet; the first is the next to read.</param>
+/// <param name="Due">Not read yet, then those of which a part is still to do; the first is the next to read.</param>
 /// <param name="Read">Read in this shop day and due no more.</param>
 /// <param name="All">Every sump in use.</param>
 /// <param name="Later">The sump whose test is due next after this shop day; null when none is planned.</param>
@@ -24,7 +25,7 @@ public sealed record RoundPage(
 
 /// <summary>One sump of the round.</summary>
 /// <param name="DueAtUtc">When its earliest open test becomes late; null when none is open.</param>
-/// <param name="Parameters">What the tests due ask to be measured.</param>
+/// <param name="Tests">What the tests due ask to be measured.</param>
 /// <param name="FilledAtUtc">Null when the sump stands empty.</param>
 /// <param name="Worst">The parameter whose latest value is the reason for the verdict; null when that is not one value's doing.</param>
 public sealed record RoundStop(
@@ -35,7 +36,7 @@ public sealed record RoundStop(
     DateTime? LastReadAtUtc,
     DateTime? FilledAtUtc,
     DateTime? DueAtUtc,
-    IReadOnlyList<string> Parameters)
+    DueTests Tests)
 {
     public bool IsLateAt(DateTime nowUtc) => DueAtUtc < nowUtc;
 }
@@ -52,9 +53,10 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         var today = setup.Calendar.ShopDayOf(now);
         var dayEnd = setup.Calendar.EndOf(today);
         var standings = await db.Standings.AsNoTracking().ToDictionaryAsync(s => s.SumpId, cancellationToken);
-        var all = setup.Sumps.Where(s => !s.IsRetired).Select(s => Stop(setup, s, standings.GetValueOrDefault(s.Id), dayEnd)).ToList();
+        var all = setup.Sumps.Where(s => !s.IsRetired).Select(s => Stop(setup, s, standings.GetValueOrDefault(s.Id), today, now)).ToList();
 
-        var due = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc <= dayEnd).ToList();
+        // Who left a value out had a reason, and is not sent back before the walk is done.
+        var due = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc <= dayEnd).OrderBy(s => s.Tests.IsPartlyRead).ToList();
         var dueIds = due.Select(s => s.Place.SumpId).ToHashSet();
         var read = all.Where(s => !dueIds.Contains(s.Place.SumpId) && s.LastReadAtUtc is { } at && setup.Calendar.ShopDayOf(at) == today).ToList();
         var later = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc > dayEnd).MinBy(s => s.DueAtUtc);
@@ -62,15 +64,15 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         return new(now, due, read, all, later, minutes);
     }
 
-    private static RoundStop Stop(ShopSetup setup, Sump sump, Standing? standing, DateTime dayEnd) => new(
+    private static RoundStop Stop(ShopSetup setup, Sump sump, Standing? standing, DateOnly today, DateTime now) => new(
         SumpPlace.Of(setup, sump, standing?.VolumeLitres),
         standing?.Verdict ?? Verdict.NotMeasured,
-        standing?.Direction ?? Direction.None,
+        SumpStanding.Of(standing?.Facts, now).Direction,
         WorstOf(standing),
         standing?.LastReadAtUtc,
         setup.OpenCharge(sump.Id)?.FilledAtUtc,
         standing?.NextTestDueAtUtc,
-        DueTests.Parameters(setup, sump.Id, standing?.Facts?.OpenTasks ?? [], dayEnd));
+        DueTests.Of(setup, sump.Id, standing?.Facts, today));
 
     private static WorstValue? WorstOf(Standing? standing)
     {

@@ -65,6 +65,12 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
         return parameter is null ? Format.Number(value, 1) : Format.Quantity((double)value, parameter.Unit, DecimalsOf(parameter, value));
     }
 
+    /// <summary>The verdict on one parameter: without its side where there is only one on which it can be bad.</summary>
+    public string VerdictOn(string parameter, Verdict verdict, Direction direction) =>
+        Verdict(verdict, IsBadOnlyHigh(parameter) ? Direction.None : direction);
+
+    public bool IsBadOnlyHigh(string parameter) => ParameterCodes.IsBadOnlyHigh(parameter) || Words(parameter).Count > 0;
+
     public static string Verdict(Verdict verdict, Direction direction = Direction.None) => (verdict, direction) switch
     {
         (Rules.Verdict.InRange, _) => Texts.Verdict_InRange,

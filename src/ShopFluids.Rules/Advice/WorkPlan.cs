@@ -41,16 +41,22 @@ public sealed record WorkPlan(
     private static IReadOnlyList<TaskKind> KindsFor(FlagState flag) =>
         CorrectiveWork.For(flag.Rule, flag.Parameter, flag.Direction, flag.Severity, isConfirmed: !flag.IsNew);
 
-    // A test of the plan needs all its parameters; a second test that a flag asked for needs the flag's parameter.
+    // A test of the plan needs all its parameters, on one shop day; a second test that a flag asked for needs the flag's parameter.
     private static bool Completes(OpenTask test, Dictionary<string, CareStepFacts> steps, FlagChanges flags, EvaluationInput input) =>
         steps.TryGetValue(test.Cause, out var step)
-            ? Measures(input.Reading, step) && CareSchedule.CountsFor(step, test, input.Reading.TakenAt, input.Calendar)
+            ? Measures(input, step) && CareSchedule.CountsFor(step, test, input.Reading.TakenAt, input.Calendar)
             : flags.Cleared.Select(f => (f.Rule, f.Parameter))
                 .Concat(flags.After.Where(f => !f.IsNew).Select(f => (f.Rule, f.Parameter)))
                 .Any(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter) == test.Cause);
 
-    private static bool Measures(ReadingFacts reading, CareStepFacts step) =>
-        step.Parameters.All(p => reading.Measurements.Any(m => m.Parameter == p));
+    // What was left out is brought by a second visit of the day: it need not measure again what the first one has measured.
+    private static bool Measures(EvaluationInput input, CareStepFacts step)
+    {
+        var day = input.Calendar.ShopDayOf(input.Reading.TakenAt);
+        bool IsNow(string parameter) => input.Reading.Measurements.Any(m => m.Parameter == parameter);
+        bool IsOfTheDay(string parameter) => input.Standing.Latest.TryGetValue(parameter, out var latest) && input.Calendar.ShopDayOf(latest.TakenAt) == day;
+        return step.Parameters.Any(IsNow) && step.Parameters.All(p => IsNow(p) || IsOfTheDay(p));
+    }
 
     // Work for a flag that is still beyond is asked for again when none is open: the first try was not enough. Work on the whole sump is
     // asked for once, for the worst flag: one recipe sets level and concentration together, one draining answers every finding.
@@ -93,7 +99,7 @@ public sealed record WorkPlan(
             }
             else if (!open.Exists(t => t.Kind == step.Kind && t.Cause == cause))
             {
-                DateOnly? lastDone = step.Kind == TaskKind.Test && Measures(input.Reading, step) ? input.Calendar.ShopDayOf(input.Reading.TakenAt) : null;
+                DateOnly? lastDone = step.Kind == TaskKind.Test && Measures(input, step) ? input.Calendar.ShopDayOf(input.Reading.TakenAt) : null;
                 yield return CareSchedule.First(step, lastDone, input.Now, input.Calendar);
             }
         }

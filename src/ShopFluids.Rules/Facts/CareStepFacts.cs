@@ -27,7 +27,7 @@ public enum ClosedDayPolicy : short
 /// <param name="Id">The step's id; its tasks carry the cause <c>step:{id}</c>.</param>
 /// <param name="IntervalDays">1 to 3660 shop days of the calendar.</param>
 /// <param name="Anchor">First due day of an anchored series; for a step from last done, the first due day before it was ever done.</param>
-/// <param name="Parameters">For a test: what has to be measured for it to count as done. Empty otherwise.</param>
+/// <param name="Parameters">For a test: what has to be measured on one shop day for it to count as done. Empty otherwise.</param>
 public sealed record CareStepFacts(
     Guid Id,
     TaskKind Kind,

@@ -26,6 +26,20 @@ public sealed class EntryPageQueryTests
     }
 
     [Theory, EachDatabase]
+    public async Task RunAsync_ReadWithoutOneOfTheDueParameters_AsksForThatAndNamesTheRest(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Odour]));
+        await shop.StoreAsync(Some.Reading());
+
+        var page = await RunAsync(shop);
+
+        Assert.Equal([ParameterCodes.Odour], page.Due.Select(f => f.Key));
+        Assert.Equal([ParameterCodes.Concentration, ParameterCodes.Ph], page.DoneToday);
+        Assert.Contains(page.Others, f => f.Key == ParameterCodes.Ph);
+    }
+
+    [Theory, EachDatabase]
     public async Task RunAsync_Level_AcceptsUpToTheBrimInEachUnit(TestDatabase database)
     {
         await using var shop = await OpenAsync(database);

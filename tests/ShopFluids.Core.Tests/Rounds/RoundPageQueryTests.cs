@@ -30,7 +30,7 @@ public sealed class RoundPageQueryTests
         var page = await RunAsync(shop);
 
         Assert.Equal(["S-30", "S-07"], page.Due.Select(s => s.Place.Tag));
-        Assert.Equal([ParameterCodes.Concentration, ParameterCodes.Ph], page.Due[0].Parameters);
+        Assert.Equal([ParameterCodes.Concentration, ParameterCodes.Ph], page.Due[0].Tests.Remaining);
         Assert.Equal(20, page.MinutesLeft);
         Assert.Empty(page.Read);
     }
@@ -64,6 +64,51 @@ public sealed class RoundPageQueryTests
 
         Assert.Single(page.Due);
         Assert.Empty(page.Read);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_ReadWithoutOneOfTheDueParameters_AsksOnlyForThatAndStandsAfterTheUnread(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await FilledAsync(shop, "S-30", "M-30", walkOrder: 99);
+        await shop.StoreAsync(Some.Reading(ph: null));
+
+        var page = await RunAsync(shop);
+
+        Assert.Equal(["S-30", "S-07"], page.Due.Select(s => s.Place.Tag));
+        Assert.Equal([ParameterCodes.Ph], page.Due[1].Tests.Remaining);
+        Assert.Equal([ParameterCodes.Concentration], page.Due[1].Tests.Done);
+        Assert.False(page.Due[0].Tests.IsPartlyRead);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_TheRestReadLaterOnTheDay_CountsAsRead(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await shop.StoreAsync(Some.Reading(ph: null));
+        shop.Clock.Advance(TimeSpan.FromMinutes(30));
+        await shop.StoreAsync(Some.Reading(brix: null, levelMm: null, takenAt: shop.Now));
+
+        var page = await RunAsync(shop);
+
+        Assert.Empty(page.Due);
+        Assert.Equal("S-07", Assert.Single(page.Read).Place.Tag);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_TheRestReadOnAnotherDay_AsksForAllAgain(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await shop.StoreAsync(Some.Reading(ph: null));
+        shop.Clock.Advance(TimeSpan.FromDays(1));
+
+        var stop = Assert.Single((await RunAsync(shop)).Due);
+
+        Assert.Equal([ParameterCodes.Concentration, ParameterCodes.Ph], stop.Tests.Remaining);
+        Assert.False(stop.Tests.IsPartlyRead);
     }
 
     [Theory, EachDatabase]

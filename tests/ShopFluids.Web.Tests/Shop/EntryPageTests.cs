@@ -296,4 +296,38 @@ public sealed class EntryPageTests
 
         Assert.Contains("/account/not-allowed", (await host.GetAsync(Enter)).Location, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Get_ReadWithoutOdour_SaysWhatIsStillToDo()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.Concentration, ParameterCodes.Odour]));
+            await shop.StoreAsync(Some.Reading());
+        });
+
+        var page = await host.GetAsync(Enter);
+
+        Assert.Contains("Still to do: Odour.", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Read today already: Concentration.", page.Text, StringComparison.Ordinal);
+        Assert.True(page.Html.IndexOf("id=\"value-concentration\"", StringComparison.Ordinal) > page.Html.IndexOf("<details class=\"more\"", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Post_TemperatureBesideACompensatedRefractometer_CountsForNothing()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.InstrumentAsync(Some.Refractometer("R-1"));
+            await shop.InstrumentAsync(Some.Refractometer("R-2", compensates: false));
+        });
+        var typed = Typed("8.1");
+        typed["refractometer"] = "R-1";
+        typed["temperature-concentration"] = "warm";
+
+        var answer = await host.PostAsync(Enter, typed);
+
+        Assert.Equal(HttpStatusCode.SeeOther, answer.Status);
+        Assert.Contains("class=\"atc\" value=\"R-1\"", (await host.GetAsync(Enter)).Html, StringComparison.Ordinal);
+    }
 }

@@ -60,4 +60,16 @@ public sealed class RoundPageTests
         Assert.Contains("/enter/S-07", page.Html, StringComparison.Ordinal);
         Assert.Contains("Stands empty", page.Text, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Get_ReadWithoutPh_SaysWhatIsStillToDo()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Test));
+            await shop.StoreAsync(Some.Reading(ph: null));
+        });
+
+        Assert.Contains("Still to do: pH", (await host.GetAsync("/round")).Text, StringComparison.Ordinal);
+    }
 }

@@ -39,7 +39,7 @@ public sealed record EntryCommand(RecordReading Command, IReadOnlyList<EntryFaul
         }
 
         decimal? temperature = null;
-        if (way.Method == MeasuringMethod.Refractometer && typed.Temperature.Length > 0 && EntryKit.AsksTemperature(page, field))
+        if (way.Method == MeasuringMethod.Refractometer && typed.Temperature.Length > 0 && EntryKit.AsksTemperature(page, field) && !EntryKit.IsCompensated(page, form))
         {
             if (!NumberInput.TryRead(typed.Temperature, out var degrees))
             {

@@ -30,6 +30,8 @@ public partial class EntryDocument
         ? View.Visit.Say(Texts.Entry_AnswerUnder, string.Join(", ", View.Page.Fields.Where(f => View.Questions.Contains(f.Key)).Select(f => EntryWords.Label(View.Visit, f))))
         : Texts.Entry_LeaveEmpty;
 
+    private string Names(IEnumerable<string> parameters) => string.Join(", ", parameters.Select(View.Visit.Sentences.Parameter));
+
     // The cursor goes to what has to be typed again; on a fresh page it stays away, so that no keyboard covers the round.
     protected override void OnParametersSet() =>
         _focus = View.Form.Again.Length > 0 ? EntryForm.ValueName(View.Form.Again) : View.Faults.Count > 0 ? View.Faults[0].Control : null;

@@ -33,7 +33,11 @@ internal static class EntryKit
         return tag.Length == 0 ? null : tag;
     }
 
-    /// <summary>Only a refractometer without compensation needs to know how warm the sample is.</summary>
+    /// <summary>The refractometer in hand compensates: its box for the temperature is out of sight, and what may stand in it counts for nothing.</summary>
+    public static bool IsCompensated(EntryPage page, EntryForm form) =>
+        page.Instruments.Any(i => IsRefractometer(i) && i.CompensatesTemperature && i.Tag == form.Refractometer);
+
+    /// <summary>Only a refractometer without compensation needs to know how warm the sample is; the page hides the box while another is chosen.</summary>
     public static bool AsksTemperature(EntryPage page, EntryField field) =>
         field.Ways.Any(w => w.Method == MeasuringMethod.Refractometer) && page.Instruments.Any(i => IsRefractometer(i) && !i.CompensatesTemperature);
 }

@@ -25,6 +25,10 @@ public partial class RoundDocument
         ? Say(Texts.Round_NothingDueUntil, later.Place.Tag, Visit.Format.Due(due, Page.NowUtc))
         : Texts.Round_NothingPlanned;
 
+    private string NotRead(RoundStop stop) => stop.Tests.IsPartlyRead
+        ? Say(Texts.Round_StillToDo, string.Join(", ", stop.Tests.Remaining.Select(Visit.Sentences.Parameter)))
+        : Texts.Round_NotReadYet;
+
     private static string Word(RoundStop stop) => Sentences.Verdict(stop.Verdict, stop.Direction);
 
     private string Say(string pattern, params object?[] values) => Visit.Format.Say(pattern, values);

@@ -19,8 +19,9 @@ public partial class RoundStopRow
         : Texts.Round_LevelUnknown;
 
     private string ToDo => Stop.FilledAtUtc is null ? Texts.Round_Empty
-        : Stop.LastReadAtUtc is null && Stop.Parameters.Count == 0 ? Texts.Round_FirstReading
-        : string.Join(" · ", Stop.Parameters.Select(Visit.Sentences.Parameter));
+        : Stop.LastReadAtUtc is null && Stop.Tests.Remaining.Count == 0 ? Texts.Round_FirstReading
+        : Stop.Tests.IsPartlyRead ? Visit.Say(Texts.Round_StillToDo, Names(", "))
+        : Names(" · ");
 
     // The one value that decides, else when it was read last, else when its test falls due.
     private string? Remark => Stop.FilledAtUtc is not { } filled ? null
@@ -29,4 +30,6 @@ public partial class RoundStopRow
         : Stop.Worst is { } worst ? Visit.Say(Texts.Round_Worst, Visit.Sentences.Parameter(worst.Parameter), Visit.Sentences.Value(worst.Parameter, worst.Value))
         : Stop.DueAtUtc is { } due ? Visit.Format.Say(Texts.Round_DueOn, Visit.Format.Due(due, NowUtc))
         : Visit.Format.Say(Texts.Round_LastRead, Visit.Format.When(read, NowUtc));
+
+    private string Names(string between) => string.Join(between, Stop.Tests.Remaining.Select(Visit.Sentences.Parameter));
 }
