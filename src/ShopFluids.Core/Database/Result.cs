@@ -37,6 +37,9 @@ public enum FieldProblem
     NotATag,
     WrongCount,
     DoesNotFit,
+
+    /// <summary>It holds a character that no database keeps.</summary>
+    NotText,
 }
 
 /// <summary>One or more fields were refused; nothing was stored.</summary>

@@ -84,6 +84,8 @@ internal sealed class HistorySheetNow(ShopSetup setup, Sump sump, Sentences say,
             days == 1 ? Texts.Sheet_OneDay : Format.Say(Texts.Sheet_Days, Format.Count(days)),
             fill?.Lot?.Number,
             facts.Standing?.VolumeLitres is { } volume ? Format.Volume(volume) : null,
+            fill is null ? null : Litres(fill.WaterLitres),
+            fill is null ? null : Litres(fill.ConcentrateLitres),
             Litres(added.Sum(m => m.WaterLitres)),
             Litres(added.Sum(m => m.ConcentrateLitres)),
             Litres(facts.ChargeMovements.Sum(m => m.RemovedLitres)),
@@ -101,7 +103,7 @@ internal sealed class HistorySheetNow(ShopSetup setup, Sump sump, Sentences say,
             say.Parameter(parameter.Code),
             say.Value(parameter.Code, latest.Value),
             string.Join(", ", new[] { giveOrTake, read }.OfType<string>()),
-            SheetWords.Worded(latest.Verdict, latest.Direction));
+            say.Worded(parameter.Code, latest.Verdict, latest.Direction));
     }
 
     private string? WorkingConcentration(Fluids.Fluid? fluid, ParameterLimits? band)

@@ -40,13 +40,15 @@ public sealed record HistorySheetStanding(string At, IReadOnlyList<HistorySheetS
 /// </remarks>
 public sealed record HistorySheetStandingRow(string Parameter, string Value, string Remark, SheetVerdict Verdict);
 
-/// <summary>The charge that is in the sump now. Null is left out of the block.</summary>
+/// <summary>The charge that is in the sump now. Null is left out of the block. What the fill brought and what was added since stand apart: each has its own lots.</summary>
 public sealed record HistorySheetCharge(
     string Number,
     string FilledOn,
     string Age,
     string? FillLot,
     string? Volume,
+    string? WaterFilled,
+    string? ConcentrateFilled,
     string? WaterAdded,
     string? ConcentrateAdded,
     string? Removed,

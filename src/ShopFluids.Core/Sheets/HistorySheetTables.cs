@@ -53,7 +53,7 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
     public List<HistorySheetFlag> Flags(IReadOnlyList<HistoryFlag> flags) =>
         [.. flags.Select(f => new HistorySheetFlag(
             Moment(f.RaisedAtUtc),
-            SheetWords.Worded(f.Severity, f.Direction),
+            say.Worded(f.Parameter, f.Severity, f.Direction),
             say.Flag(f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers),
             f.EndedAtUtc is not { } ended ? Texts.Sheet_FlagOpen : f.EndedHow switch
             {

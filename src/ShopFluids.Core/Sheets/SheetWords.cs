@@ -32,6 +32,9 @@ internal static class SheetWords
 
     public static SheetVerdict Worded(Verdict verdict, Direction direction) => new(verdict, direction, Sentences.Verdict(verdict, direction));
 
+    public static SheetVerdict Worded(this Sentences say, string parameter, Verdict verdict, Direction direction) =>
+        new(verdict, direction, say.VerdictOn(parameter, verdict, direction));
+
     /// <summary>7.0 to 9.0, or the one end there is; null where there is none.</summary>
     public static string? Range(this ShopFormat format, string? low, string? high) => (low, high) switch
     {

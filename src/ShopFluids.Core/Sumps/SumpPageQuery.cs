@@ -50,7 +50,7 @@ public sealed record SumpPageMachine(string Tag, string Name, Delivery Delivery,
 /// <param name="OwnLimits">Number of the sump's own limit set in force now.</param>
 /// <param name="FluidLimits">Number of its fluid's.</param>
 public sealed record SumpPageCharge(
-    int Number, string FluidName, DateTime FilledAtUtc, int AgeDays, string? FillLot, decimal WaterAddedLitres, decimal ConcentrateAddedLitres, decimal RemovedLitres, int? OwnLimits, int? FluidLimits);
+    int Number, string FluidName, DateTime FilledAtUtc, int AgeDays, string? FillLot, decimal WaterFilledLitres, decimal ConcentrateFilledLitres, decimal WaterAddedLitres, decimal ConcentrateAddedLitres, decimal RemovedLitres, int? OwnLimits, int? FluidLimits);
 
 /// <summary>The latest value of a parameter with what it is judged by.</summary>
 /// <param name="Before">The value before it, where there is one.</param>
@@ -100,6 +100,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
     private static SumpPageCharge ChargeOf(ShopSetup setup, Sump sump, Charge charge, SumpHistory history, DateTime now)
     {
         var movements = history.Movements.Where(m => m.ChargeId == charge.Id).ToList();
+        var fill = movements.Find(m => m.Kind == MovementKind.Fill);
         var added = movements.Where(m => m.Kind == MovementKind.Addition).ToList();
         var limits = setup.LimitsAt(sump.Id, charge.FluidId, now);
         return new(
@@ -107,7 +108,9 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
             setup.Fluid(charge.FluidId).Name,
             charge.FilledAtUtc,
             setup.Calendar.ShopDayOf(now).DayNumber - setup.Calendar.ShopDayOf(charge.FilledAtUtc).DayNumber,
-            movements.Find(m => m.Kind == MovementKind.Fill)?.Lot?.Number,
+            fill?.Lot?.Number,
+            fill?.WaterLitres ?? 0,
+            fill?.ConcentrateLitres ?? 0,
             added.Sum(m => m.WaterLitres),
             added.Sum(m => m.ConcentrateLitres),
             movements.Sum(m => m.RemovedLitres),

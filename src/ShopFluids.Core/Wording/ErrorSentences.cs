@@ -80,6 +80,7 @@ public static class ErrorSentences
         FieldProblem.NotATag => Texts.Field_NotATag,
         FieldProblem.WrongCount => Texts.Field_WrongCount,
         FieldProblem.DoesNotFit => Texts.Field_DoesNotFit,
+        FieldProblem.NotText => Texts.Field_NotText,
         _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "There is no text for this problem."),
     };
 

@@ -43,9 +43,33 @@ public static class FlagSentences
             return Texts.Flag_ClearsByTest;
         }
 
-        return numbers.TryGetValue(NumberNames.ClearsAt, out var clearsAt)
-            ? say.Format.Say(direction == Direction.High ? Texts.Flag_ClearsBelow : Texts.Flag_ClearsAbove, say.Value(parameter, clearsAt))
-            : "";
+        return numbers.TryGetValue(NumberNames.ClearsAt, out var clearsAt) ? Clears(say, parameter, direction, clearsAt, EdgeBelongsToTheFinding(numbers, clearsAt)) : "";
+    }
+
+    // A flag on a limit that includes its edge, without a margin, is still there at the limit itself.
+    private static bool EdgeBelongsToTheFinding(IReadOnlyDictionary<string, decimal> numbers, decimal clearsAt)
+    {
+        var limit = numbers.GetValueOrDefault(NumberNames.Limit);
+        var (firstFill, isDrop) = (numbers.GetValueOrDefault(NumberNames.FirstFill), numbers.ContainsKey(NumberNames.Drop));
+        return numbers.GetValueOrDefault(NumberNames.EdgeIsBeyond) == 1 && clearsAt == (isDrop ? firstFill - limit : limit);
+    }
+
+    private static string Clears(Sentences say, string parameter, Direction direction, decimal clearsAt, bool isBeyondAtIt)
+    {
+        // Between two words there is nothing: what clears is a word, the last one before the limit.
+        if (direction == Direction.High && say.Words(parameter).Count > 0)
+        {
+            return say.Format.Say(Texts.Flag_ClearsAtWord, say.Value(parameter, isBeyondAtIt ? decimal.Ceiling(clearsAt) - 1 : decimal.Floor(clearsAt)));
+        }
+
+        var pattern = (direction, isBeyondAtIt) switch
+        {
+            (Direction.High, true) => Texts.Flag_ClearsUnder,
+            (Direction.High, false) => Texts.Flag_ClearsBelow,
+            (_, true) => Texts.Flag_ClearsOver,
+            _ => Texts.Flag_ClearsAbove,
+        };
+        return say.Format.Say(pattern, say.Value(parameter, clearsAt));
     }
 
     private static string Limit(Sentences say, string parameter, Verdict severity, Direction direction, IReadOnlyDictionary<string, decimal> numbers)

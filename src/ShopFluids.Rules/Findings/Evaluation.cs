@@ -58,8 +58,11 @@ public static class NumberNames
     /// <summary>The limit crossed.</summary>
     public const string Limit = "limit";
 
-    /// <summary>The value at or inside of which the flag clears.</summary>
+    /// <summary>The value at or inside of which the flag clears; only inside of it where <see cref="EdgeIsBeyond"/> is told and it is the limit itself.</summary>
     public const string ClearsAt = "clearsAt";
+
+    /// <summary>1 where a value on the limit is already beyond it; not told where it is inside.</summary>
+    public const string EdgeIsBeyond = "edgeIsBeyond";
 
     /// <summary>The first-fill value from which a fall is reckoned.</summary>
     public const string FirstFill = "firstFill";

@@ -28,13 +28,19 @@ public static class FirstFillDropRule
     public static RaisedFlag Raise(decimal firstFill, decimal value, Judgement judged, ParameterLimits limits)
     {
         var limit = judged.Crossed ?? throw new ArgumentException("A fall in range raises no flag.", nameof(judged));
-        return new(Code, Version, limits.Parameter, judged.Verdict, Direction.Low, new SortedDictionary<string, decimal>(StringComparer.Ordinal)
+        var numbers = new SortedDictionary<string, decimal>(StringComparer.Ordinal)
         {
             [NumberNames.Value] = value,
             [NumberNames.FirstFill] = firstFill,
             [NumberNames.Drop] = DropOf(firstFill, value),
             [NumberNames.Limit] = limit,
             [NumberNames.ClearsAt] = firstFill - LimitRow.ClearsAt(limit, Direction.High, limits.ClearMargin),
-        });
+        };
+        if (limits.EdgeIsBeyond)
+        {
+            numbers[NumberNames.EdgeIsBeyond] = 1;
+        }
+
+        return new(Code, Version, limits.Parameter, judged.Verdict, Direction.Low, numbers);
     }
 }

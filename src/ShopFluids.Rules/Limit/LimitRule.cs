@@ -20,11 +20,17 @@ public static class LimitRule
     public static RaisedFlag Raise(decimal value, Judgement judged, ParameterLimits limits)
     {
         var limit = judged.Crossed ?? throw new ArgumentException("A value in range raises no flag.", nameof(judged));
-        return new(Code, Version, limits.Parameter, judged.Verdict, judged.Direction, new SortedDictionary<string, decimal>(StringComparer.Ordinal)
+        var numbers = new SortedDictionary<string, decimal>(StringComparer.Ordinal)
         {
             [NumberNames.Value] = value,
             [NumberNames.Limit] = limit,
             [NumberNames.ClearsAt] = LimitRow.ClearsAt(limit, judged.Direction, limits.ClearMargin),
-        });
+        };
+        if (limits.EdgeIsBeyond)
+        {
+            numbers[NumberNames.EdgeIsBeyond] = 1;
+        }
+
+        return new(Code, Version, limits.Parameter, judged.Verdict, judged.Direction, numbers);
     }
 }

@@ -150,6 +150,7 @@ public sealed class HistorySheetQueryTests
         Assert.Equal("4.0", sheet.Movements[1].RemovedLitres);
         var lot = Assert.Single(sheet.Lots);
         Assert.Equal(("L-1", "Emulsion A", "1 Feb 2027", "13.5"), (lot.Lot, lot.Fluid, lot.Expiry, lot.DrawnLitres));
+        Assert.Equal(("138.0 L", "12.0 L"), (sheet.Charge?.WaterFilled, sheet.Charge?.ConcentrateFilled));
         Assert.Equal(("1", "L-1", "10.0 L", "1.5 L", "4.0 L"), (sheet.Charge?.Number, sheet.Charge?.FillLot, sheet.Charge?.WaterAdded, sheet.Charge?.ConcentrateAdded, sheet.Charge?.Removed));
     }
 

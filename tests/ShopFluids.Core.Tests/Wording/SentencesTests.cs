@@ -125,12 +125,47 @@ public sealed partial class SentencesTests
         Assert.NotEmpty(say.FlagClears(flag.Rule, flag.Parameter, flag.Direction, flag.Numbers));
     }
 
+    // HSE's bands and the words include their edge: at the limit itself the finding is still there. pH does not.
+    [Theory]
+    [EachDatabase(ParameterCodes.Bacteria, Direction.High, 4, 4, true, "Clears below 4.0")]
+    [EachDatabase(ParameterCodes.Bacteria, Direction.High, 4, 3.5, true, "Clears at 3.5")]
+    [EachDatabase(ParameterCodes.Ph, Direction.High, 9.5, 9.5, false, "Clears at 9.5 or below.")]
+    [EachDatabase(ParameterCodes.Ph, Direction.Low, 8.5, 8.6, false, "Clears at 8.6 or above.")]
+    [EachDatabase(ParameterCodes.Ph, Direction.Low, 8.5, 8.5, true, "Clears above 8.5.")]
+    [EachDatabase(ParameterCodes.Odour, Direction.High, 3, 3, true, "Clears at Sour or better.")]
+    [EachDatabase(ParameterCodes.Odour, Direction.High, 2, 2, false, "Clears at Sour or better.")]
+    public async Task FlagClears_EdgeInsideOrBeyond_NamesAValueThatReallyClears(
+        TestDatabase database, string parameter, Direction direction, double limit, double clearsAt, bool edgeIsBeyond, string expected)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var numbers = new Dictionary<string, decimal> { [NumberNames.Limit] = (decimal)limit, [NumberNames.ClearsAt] = (decimal)clearsAt };
+        if (edgeIsBeyond)
+        {
+            numbers[NumberNames.EdgeIsBeyond] = 1;
+        }
+
+        Assert.StartsWith(expected, (await SayAsync(shop)).FlagClears(Rules.Limit.LimitRule.Code, parameter, direction, numbers), StringComparison.Ordinal);
+    }
+
+    [Theory, EachDatabase]
+    public async Task VerdictOn_ParameterThatIsBadOnOneSideOnly_LeavesTheSideOut(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var say = await SayAsync(shop);
+
+        Assert.All(
+            [ParameterCodes.Odour, ParameterCodes.Foam, ParameterCodes.Fines, ParameterCodes.TrampOil, ParameterCodes.Bacteria],
+            p => Assert.Equal("Action", say.VerdictOn(p, Verdict.Action, Direction.High)));
+        Assert.Equal("Action, high", say.VerdictOn(ParameterCodes.Ph, Verdict.Action, Direction.High));
+        Assert.Equal("Warning, low", say.VerdictOn(ParameterCodes.Level, Verdict.Warning, Direction.Low));
+    }
+
     private static async Task<Sentences> SayAsync(ShopFixture shop, string culture = "en-GB", UnitSystem units = UnitSystem.Metric)
     {
         var setup = await shop.SetupAsync();
         return new Sentences(new ShopFormat(CultureInfo.GetCultureInfo(culture), units, setup.Calendar), setup);
     }
 
-    [GeneratedRegex("""(?:new FieldError\(|errors\.Add\(new\(|FieldErrors\(\[new\(|SetupFields\.\w+\(errors, |AmountChecks\.Check\(errors, )"(?<name>[A-Za-z]+)"[,)]""", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex("""(?:new FieldError\(|errors\.Add\(new\(|FieldErrors\(\[new\(|SetupFields\.\w+\(errors, |TextChecks\.Check\(errors, |AmountChecks\.Check\(errors, )"(?<name>[A-Za-z]+)"[,)]""", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex AFieldName();
 }

@@ -262,7 +262,7 @@ public sealed class HistorySheetPdfTests
         s.Title.Tag, s.Title.Sheet, s.Title.Machine, s.Title.Area, s.Title.Period, s.Title.Shop,
         s.Head.MachineName, s.Head.MachineNumber, s.Head.MachiningType!, s.Head.Fluid!, s.Head.WorkingConcentration!, s.Head.FillVolume!, s.Head.MakeUpNitrate!, s.Head.ResponsiblePerson!,
         .. s.Standing.Rows.SelectMany(r => new[] { r.Parameter, r.Value, r.Remark, r.Verdict.Word }),
-        s.Charge!.Number, s.Charge.FilledOn, s.Charge.Age, s.Charge.FillLot!, s.Charge.WaterAdded!, s.Charge.ConcentrateAdded!, s.Charge.Evaporated!, s.Charge.CarriedOff!, s.Charge.HardnessNow!,
+        s.Charge!.Number, s.Charge.FilledOn, s.Charge.Age, s.Charge.FillLot!, s.Charge.WaterFilled!, s.Charge.ConcentrateFilled!, s.Charge.WaterAdded!, s.Charge.ConcentrateAdded!, s.Charge.Evaporated!, s.Charge.CarriedOff!, s.Charge.HardnessNow!,
         .. s.Limits.SelectMany(l => l.Rows).SelectMany(r => new[] { r.Parameter, r.Method, r.Target ?? "" }),
         .. s.Trends.Charts.Select(c => c.Title),
         .. s.Flags.SelectMany(f => new[] { f.Raised, f.Reason, f.Ended }),

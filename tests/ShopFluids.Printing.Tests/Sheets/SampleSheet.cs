@@ -36,7 +36,7 @@ internal static class SampleSheet
         new("S-07", "Fluid history, sump S-07", "M-07 turning centre", "North bay", "31 Aug to 25 Nov 2026", "Tarn Hollow Machining"),
         new("Turning centre, 8 inch chuck", "M-07", "turning, steel", "Semi-synthetic 60", "7.0 to 9.0 %", null, null, "160 L", "18 mg/L", "0 mg/L", "118 mg/L CaCO\u2083", "1.5", null, "M. Ostrey"),
         Standing(),
-        new("14", "31 Aug 2026", "86 days", "2608-B", "160 L", "163.1 L", "10.4 L", "0 L", "118 ± 9 L", "64 ± 9 L", "246 mg/L"),
+        new("14", "31 Aug 2026", "86 days", "2608-B", "160 L", "147.2 L", "12.8 L", "163.1 L", "10.4 L", "0 L", "118 ± 9 L", "64 ± 9 L", "246 mg/L"),
         [
             new("3", "1 Jun 2026", null,
             [

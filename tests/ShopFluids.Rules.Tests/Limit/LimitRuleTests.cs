@@ -66,6 +66,18 @@ public sealed class LimitRuleTests
     }
 
     [Fact]
+    public void Evaluate_EdgeIsBeyond_FlagSaysSo()
+    {
+        var row = Some.Limits(ParameterCodes.Bacteria, null, null, 4m, 6m, edgeIsBeyond: true, clearMargin: 0m);
+
+        var flag = Assert.Single(Some.Evaluate(Some.Measured(ParameterCodes.Bacteria, 4m), null, row).Raised);
+
+        Assert.Equal(
+            new Dictionary<string, decimal> { [NumberNames.ClearsAt] = 4m, [NumberNames.EdgeIsBeyond] = 1, [NumberNames.Limit] = 4m, [NumberNames.Value] = 4m },
+            flag.Numbers);
+    }
+
+    [Fact]
     public void Evaluate_BeyondWarning_FlagCarriesItsNumbers()
     {
         var flag = Assert.Single(Some.Evaluate(Some.Measured(ParameterCodes.Concentration, 4.8m)).Raised);

@@ -54,6 +54,7 @@ internal static class StandingBlock
             (Texts.Sheet_Charge, charge.Number, PrintFace.Bold), (Texts.Sheet_Age, charge.Age, PrintFace.Bold),
             (Texts.Sheet_Filled, charge.FilledOn, PrintFace.Bold), (Texts.Sheet_FillLot, charge.FillLot, PrintFace.Mono),
             (Texts.Sheet_Volume, charge.Volume, PrintFace.Bold), (Texts.Sheet_TakenOut, charge.Removed, PrintFace.Bold),
+            (Texts.Sheet_WaterFilled, charge.WaterFilled, PrintFace.Bold), (Texts.Sheet_ConcentrateFilled, charge.ConcentrateFilled, PrintFace.Bold),
             (Texts.Sheet_WaterAdded, charge.WaterAdded, PrintFace.Bold), (Texts.Sheet_ConcentrateAdded, charge.ConcentrateAdded, PrintFace.Bold),
             (Texts.Sheet_Evaporated, charge.Evaporated, PrintFace.Bold), (Texts.Sheet_CarriedOff, charge.CarriedOff, PrintFace.Bold),
             (Texts.Sheet_HardnessNow, charge.HardnessNow, PrintFace.Bold),

@@ -26,5 +26,5 @@ public sealed partial class SumpFigureBlock
 
     private string Spoken(SumpFigure figure) => figure.Limits is { TargetLow: { } low, TargetHigh: { } high }
         ? View.Format.Say(Texts.Sump_GaugeSpoken, Name, NumberOf(figure.Value), NumberOf(low), NumberOf(high))
-        : $"{Name} {NumberOf(figure.Value)}, {Sentences.Verdict(figure.Verdict, figure.Direction)}";
+        : $"{Name} {NumberOf(figure.Value)}, {View.Words.Sentences.VerdictOn(Parameter, figure.Verdict, figure.Direction)}";
 }

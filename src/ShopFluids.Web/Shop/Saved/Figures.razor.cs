@@ -18,5 +18,5 @@ public partial class Figures
         : View.Visit.Sentences.Value(measured.Parameter, measured.Value);
 
     // It was measured; only nothing judges it.
-    private static string Word(MeasurementOutcome measured) => measured.Verdict == Verdict.NotMeasured ? Texts.Saved_NoLimit : Sentences.Verdict(measured.Verdict, measured.Direction);
+    private string Word(MeasurementOutcome measured) => measured.Verdict == Verdict.NotMeasured ? Texts.Saved_NoLimit : View.Visit.Sentences.VerdictOn(measured.Parameter, measured.Verdict, measured.Direction);
 }

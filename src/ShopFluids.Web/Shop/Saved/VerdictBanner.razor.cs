@@ -50,7 +50,7 @@ public partial class VerdictBanner
     private string StaysOpen(FlagOutcome flag) =>
         View.Say(Texts.Saved_StaysOpen, View.Visit.Sentences.Parameter(flag.Parameter), View.Visit.Sentences.FlagClears(flag.Rule, flag.Parameter, flag.Direction, flag.Numbers)).TrimEnd();
 
-    private static string Pattern(MeasurementOutcome measured) => (measured.Verdict, measured.Direction) switch
+    private string Pattern(MeasurementOutcome measured) => (measured.Verdict, View.Visit.Sentences.IsBadOnlyHigh(measured.Parameter) ? Direction.None : measured.Direction) switch
     {
         (Verdict.Action, Direction.Low) => Texts.Saved_ActionLow,
         (Verdict.Action, Direction.High) => Texts.Saved_ActionHigh,
