@@ -1,5 +1,7 @@
 using System.Data;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Infrastructure;
+using Microsoft.EntityFrameworkCore.Migrations;
 using Npgsql;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Record;
@@ -11,6 +13,9 @@ public sealed class PostgresProvider : IDatabaseProvider
 {
     private readonly Func<ShopFluidsDbContext, CancellationToken, Task<RecordHead>> _lockedHead = EF.CompileAsyncQuery(
         (ShopFluidsDbContext database, CancellationToken _) => database.RecordHead.FromSqlRaw("SELECT * FROM \"RecordHead\" WHERE \"Id\" = 1 FOR UPDATE").Single());
+
+    /// <summary>Any number will do, as long as every instance takes the same.</summary>
+    private const long HistoryLock = 5_080_001;
 
     private readonly bool _isFilling;
 
@@ -31,6 +36,21 @@ public sealed class PostgresProvider : IDatabaseProvider
     // The locked row is the writers' lock on every instance, and the query also reads it: one round trip for both.
     public Task<RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) =>
         _lockedHead(database, cancellationToken);
+
+    // EF Core's way to learn that an empty PostgreSQL has no table of migrations is a command that fails: three alarming lines in the log of
+    // a first start. The lock lets several instances start at once; it ends with the transaction.
+    public async Task PrepareHistoryAsync(ShopFluidsDbContext database, CancellationToken cancellationToken)
+    {
+        var hasTable = await database.Database.SqlQueryRaw<bool>("SELECT to_regclass('\"__EFMigrationsHistory\"') IS NOT NULL AS \"Value\"").SingleAsync(cancellationToken);
+        if (!hasTable)
+        {
+            var create = database.GetService<IHistoryRepository>().GetCreateIfNotExistsScript();
+            await using var transaction = await database.Database.BeginTransactionAsync(cancellationToken);
+            await database.Database.ExecuteSqlAsync($"SELECT pg_advisory_xact_lock({HistoryLock})", cancellationToken);
+            await database.Database.ExecuteSqlRawAsync(create, cancellationToken);
+            await transaction.CommitAsync(cancellationToken);
+        }
+    }
 
     public IsolationLevel OneMoment => IsolationLevel.RepeatableRead;
 

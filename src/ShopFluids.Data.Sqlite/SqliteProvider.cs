@@ -37,6 +37,9 @@ public sealed class SqliteProvider : IDatabaseProvider
         _head(database, cancellationToken);
 
     // This driver's name for a deferred BEGIN; with a write-ahead log its reads see the moment of the first one.
+    // EF Core asks SQLite first whether the table is there.
+    public Task PrepareHistoryAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) => Task.CompletedTask;
+
     public IsolationLevel OneMoment => IsolationLevel.ReadUncommitted;
 
     public async Task BackupAsync(ShopFluidsDbContext database, string file, CancellationToken cancellationToken)

@@ -24,6 +24,9 @@ public interface IDatabaseProvider
     /// </summary>
     Task<Record.RecordHead> LockHeadAsync(ShopFluidsDbContext database, CancellationToken cancellationToken);
 
+    /// <summary>Called before EF Core asks a database for its migrations: there is a table to ask afterwards, where EF Core needs one.</summary>
+    Task PrepareHistoryAsync(ShopFluidsDbContext database, CancellationToken cancellationToken);
+
     /// <summary>The isolation under which a long read sees one moment and keeps no writer waiting.</summary>
     IsolationLevel OneMoment { get; }
 

@@ -53,6 +53,11 @@ internal sealed class DatabaseOpening(IDbContextFactory<ShopFluidsDbContext> con
             return Texts.Start_NoPostgres;
         }
 
+        if (isThere)
+        {
+            await provider.PrepareHistoryAsync(database, cancellationToken);
+        }
+
         var pending = (await database.Database.GetPendingMigrationsAsync(cancellationToken)).ToList();
         if (pending.Count == 0)
         {
