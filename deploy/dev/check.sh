@@ -27,7 +27,7 @@ pending_changes() { # provider
 
 # Installed first: the SDK itself needs ICU.
 packages_install procps || { broken+=("packages"); give_up; }
-stage "restore" bash deploy/dev/restore.sh || give_up
+stage "restore" dotnet restore ShopFluids.sln --locked-mode --verbosity quiet || give_up
 stage "tools" dotnet tool restore --verbosity quiet || give_up
 stage "code style" dotnet format ShopFluids.sln --verify-no-changes --no-restore --verbosity quiet
 stage "build" dotnet build ShopFluids.sln --no-restore --nologo --verbosity quiet --property:TreatWarningsAsErrors=true || give_up

@@ -46,7 +46,7 @@ fi
 packages_install "${packages[@]}" || stop_with "what the tests need could not be installed"
 
 if [ $build = yes ]; then
-  bash deploy/dev/restore.sh || stop_with "the packages could not be restored from the lock files"
+  dotnet restore ShopFluids.sln --locked-mode --verbosity quiet || stop_with "the packages could not be restored from the lock files"
   dotnet build ShopFluids.sln --configuration $configuration --no-restore --nologo --verbosity quiet || stop_with "the solution does not build"
 fi
 
