@@ -32,14 +32,11 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
         }
 
         var reason = command.Reason?.Trim() ?? "";
-        if (command.State == TaskState.Skipped && reason.Length == 0)
+        var errors = new List<FieldError>();
+        TextChecks.Check(errors, "reason", reason, MaximumReasonLength, isRequired: command.State == TaskState.Skipped);
+        if (errors.Count > 0)
         {
-            return new FieldErrors([new("reason", FieldProblem.Missing)]);
-        }
-
-        if (reason.Length > MaximumReasonLength)
-        {
-            return new FieldErrors([new("reason", FieldProblem.TooLong, reason.Length, 1, MaximumReasonLength)]);
+            return new FieldErrors(errors);
         }
 
         await using var write = await database.WriteAsync(cancellationToken);

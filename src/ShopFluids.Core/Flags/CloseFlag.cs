@@ -26,9 +26,11 @@ public sealed class CloseFlagHandler(ShopDatabase database, SetupCache setups, S
     {
         ArgumentNullException.ThrowIfNull(command);
         var reason = command.Reason.Trim();
-        if (reason.Length is 0 or > MaximumReasonLength)
+        var errors = new List<FieldError>();
+        TextChecks.Check(errors, "reason", reason, MaximumReasonLength);
+        if (errors.Count > 0)
         {
-            return new FieldErrors([reason.Length == 0 ? new("reason", FieldProblem.Missing) : new("reason", FieldProblem.TooLong, reason.Length, 1, MaximumReasonLength)]);
+            return new FieldErrors(errors);
         }
 
         await using var write = await database.WriteAsync(cancellationToken);

@@ -24,10 +24,7 @@ internal static class LotUse
             return null;
         }
 
-        if (overrideReason is { Length: > MaximumReasonLength })
-        {
-            errors.Add(new("overrideReason", FieldProblem.TooLong, overrideReason.Length, 0, MaximumReasonLength));
-        }
+        TextChecks.Check(errors, "overrideReason", overrideReason, MaximumReasonLength, isRequired: false);
 
         var lot = await db.FluidLots.FirstOrDefaultAsync(l => l.Id == lotId, cancellationToken);
         if (lot is null)

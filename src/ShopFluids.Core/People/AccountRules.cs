@@ -34,17 +34,8 @@ public static class AccountRules
         }
     }
 
-    internal static void CheckDisplayName(List<FieldError> errors, string displayName)
-    {
-        if (displayName.Length == 0)
-        {
-            errors.Add(new FieldError("displayName", FieldProblem.Missing));
-        }
-        else if (displayName.Length > MaximumDisplayNameLength)
-        {
-            errors.Add(new FieldError("displayName", FieldProblem.TooLong, High: MaximumDisplayNameLength));
-        }
-    }
+    internal static void CheckDisplayName(List<FieldError> errors, string displayName) =>
+        TextChecks.Check(errors, "displayName", displayName, MaximumDisplayNameLength);
 
     internal static void CheckPassword(List<FieldError> errors, string password, string signInName)
     {

@@ -31,9 +31,11 @@ public sealed class MakeTokenHandler(ShopDatabase shop, ShopClock clock)
     public async Task<Result<MadeToken>> HandleAsync(MakeToken command, Actor actor, CancellationToken cancellationToken)
     {
         var name = command.Name.Trim();
-        if (name.Length is 0 or > MaximumNameLength)
+        var errors = new List<FieldError>();
+        TextChecks.Check(errors, "name", name, MaximumNameLength);
+        if (errors.Count > 0)
         {
-            return new FieldErrors([new FieldError("name", name.Length == 0 ? FieldProblem.Missing : FieldProblem.TooLong, High: MaximumNameLength)]);
+            return new FieldErrors(errors);
         }
 
         await using var write = await shop.WriteAsync(cancellationToken);

@@ -35,11 +35,7 @@ public sealed class OpenShopHandler(ShopDatabase shop, AccountMaker maker, ShopC
         var signInName = command.SignInName.Trim();
         var displayName = command.DisplayName.Trim();
         var errors = new List<FieldError>();
-        if (siteName.Length is 0 or > MaximumSiteNameLength)
-        {
-            errors.Add(new FieldError("siteName", siteName.Length == 0 ? FieldProblem.Missing : FieldProblem.TooLong, High: MaximumSiteNameLength));
-        }
-
+        TextChecks.Check(errors, "siteName", siteName, MaximumSiteNameLength);
         if (!TimeZoneInfo.TryFindSystemTimeZoneById(command.TimeZoneId, out _))
         {
             errors.Add(new FieldError("timeZone", FieldProblem.UnknownChoice, Detail: command.TimeZoneId));

@@ -11,6 +11,7 @@ namespace ShopFluids.Core.Readings;
 public sealed class Reading : Entity
 {
     public const int MaximumNoteLength = 2000;
+    public const int MaximumReasonLength = 500;
 
     private Reading()
     {
@@ -144,7 +145,7 @@ internal sealed class ReadingConfiguration : IEntityTypeConfiguration<Reading>, 
         builder.HasIndex(r => r.SupersedesId).IsUnique();
         builder.Property(r => r.Note).HasMaxLength(Reading.MaximumNoteLength);
         builder.Property(r => r.Fingerprint).HasMaxLength(64);
-        builder.Property(r => r.CorrectionReason).HasMaxLength(500);
+        builder.Property(r => r.CorrectionReason).HasMaxLength(Reading.MaximumReasonLength);
         builder.Property(r => r.Outcome).HasConversion(JsonColumn.Converter<ReadingOutcome>(), JsonColumn.Comparer<ReadingOutcome>());
         builder.HasOne<Sump>().WithMany().HasForeignKey(r => r.SumpId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Charge>().WithMany().HasForeignKey(r => r.ChargeId).OnDelete(DeleteBehavior.Restrict);

@@ -28,20 +28,8 @@ internal static class ReadingChecks
             errors.Add(new(FieldNames.TakenAt, FieldProblem.BeforeTheFill));
         }
 
-        if (command.Note.Length > Reading.MaximumNoteLength)
-        {
-            errors.Add(new(FieldNames.Note, FieldProblem.TooLong, command.Note.Length, 0, Reading.MaximumNoteLength));
-        }
-
-        if (command.SupersedesId is not null && string.IsNullOrWhiteSpace(command.CorrectionReason))
-        {
-            errors.Add(new(FieldNames.CorrectionReason, FieldProblem.Missing));
-        }
-
-        if (command.CorrectionReason is { Length: > 500 } reason)
-        {
-            errors.Add(new(FieldNames.CorrectionReason, FieldProblem.TooLong, reason.Length, 1, 500));
-        }
+        TextChecks.Check(errors, FieldNames.Note, command.Note, Reading.MaximumNoteLength, isRequired: false);
+        TextChecks.Check(errors, FieldNames.CorrectionReason, command.CorrectionReason, Reading.MaximumReasonLength, isRequired: command.SupersedesId is not null);
 
         if (command.Measurements.Count == 0)
         {

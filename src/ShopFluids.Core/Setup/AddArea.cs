@@ -16,7 +16,7 @@ public sealed class AddAreaHandler(ShopDatabase database, ShopClock clock)
     {
         ArgumentNullException.ThrowIfNull(command);
         var errors = new List<FieldError>();
-        SetupFields.Text(errors, "name", command.Name, 120);
+        TextChecks.Check(errors, "name", command.Name, 120);
         SetupFields.Range(errors, "walkOrder", command.WalkOrder, 0, 9999);
         if (errors.Count > 0)
         {
@@ -30,7 +30,7 @@ public sealed class AddAreaHandler(ShopDatabase database, ShopClock clock)
             return new Saved(command.Id);
         }
 
-        if (await db.Sites.FirstOrDefaultAsync(cancellationToken) is not { } site)
+        if (await db.Sites.OrderBy(s => s.Id).FirstOrDefaultAsync(cancellationToken) is not { } site)
         {
             return new NoSite();
         }

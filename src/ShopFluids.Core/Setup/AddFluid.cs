@@ -50,10 +50,10 @@ public sealed class AddFluidHandler(ShopDatabase database, SetupCache setups, Sh
     {
         var errors = new List<FieldError>();
         var data = command.Data;
-        SetupFields.Text(errors, "name", data.Name, 120);
-        SetupFields.Text(errors, "wasteCode", data.WasteCode, 20, isRequired: false);
-        SetupFields.Text(errors, "safetySheetPlace", data.SafetySheetPlace, 200, isRequired: false);
-        SetupFields.Text(errors, "biocide", data.Biocide, 120, isRequired: false);
+        TextChecks.Check(errors, "name", data.Name, 120);
+        TextChecks.Check(errors, "wasteCode", data.WasteCode, 20, isRequired: false);
+        TextChecks.Check(errors, "safetySheetPlace", data.SafetySheetPlace, 200, isRequired: false);
+        TextChecks.Check(errors, "biocide", data.Biocide, 120, isRequired: false);
         SetupFields.Range(errors, "refractometerFactor", data.RefractometerFactor, 0.1m, 10, "%/Brix");
         if (data.TitrationFactor is { } titration)
         {

@@ -85,8 +85,8 @@ public sealed class AddSumpHandler(ShopDatabase database, SetupCache setups, Sho
         foreach (var machine in command.Machines)
         {
             SetupFields.Tag(errors, "machineTag", machine.Tag);
-            SetupFields.Text(errors, "machineName", machine.Name, 120);
-            SetupFields.Text(errors, "process", machine.Process, 120, isRequired: false);
+            TextChecks.Check(errors, "machineName", machine.Name, 120);
+            TextChecks.Check(errors, "process", machine.Process, 120, isRequired: false);
             SetupFields.Range(errors, "weeklyHours", machine.WeeklyHours, 0, 168, "h");
             if (setup.Machines.Any(m => m.TagKey == Tags.Key(machine.Tag)) || command.Machines.Count(m => Tags.Key(m.Tag) == Tags.Key(machine.Tag)) > 1)
             {

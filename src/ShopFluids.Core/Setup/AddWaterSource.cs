@@ -20,7 +20,7 @@ public sealed class AddWaterSourceHandler(ShopDatabase database, SetupCache setu
         }
 
         var errors = new List<FieldError>();
-        SetupFields.Text(errors, "name", command.Name, 120);
+        TextChecks.Check(errors, "name", command.Name, 120);
         SetupFields.Range(errors, "zeroBrix", command.ZeroBrix, -1, 5, "Brix");
         SetupFields.Range(errors, "hardness", command.HardnessMgPerLitre ?? 0, 0, 5000, "mg/L");
         SetupFields.Range(errors, "nitrate", command.NitrateMgPerLitre ?? 0, 0, 2000, "mg/L");

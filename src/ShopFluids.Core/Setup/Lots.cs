@@ -23,7 +23,7 @@ public sealed class ReceiveLotHandler(ShopDatabase database, SetupCache setups, 
         }
 
         var errors = new List<FieldError>();
-        SetupFields.Text(errors, "number", command.Number, 60);
+        TextChecks.Check(errors, "number", command.Number, 60);
         SetupFields.Range(errors, "litres", command.Litres, 0.1m, 100_000, "L");
         if (command.PricePerLitre is { } price)
         {
@@ -46,7 +46,7 @@ public sealed class ReceiveLotHandler(ShopDatabase database, SetupCache setups, 
         }
 
         var key = command.Number.Trim().ToUpperInvariant();
-        if (await db.FluidLots.AnyAsync(l => l.FluidId == command.FluidId && l.NumberKey == key, cancellationToken))
+        if (errors.Count == 0 && await db.FluidLots.AnyAsync(l => l.FluidId == command.FluidId && l.NumberKey == key, cancellationToken))
         {
             errors.Add(new("number", FieldProblem.NotUnique, Detail: command.Number));
         }
@@ -75,7 +75,7 @@ public sealed class QuarantineLotHandler(ShopDatabase database, ShopClock clock)
         var errors = new List<FieldError>();
         if (command.Reason is not null)
         {
-            SetupFields.Text(errors, "reason", command.Reason, 500);
+            TextChecks.Check(errors, "reason", command.Reason, 500);
         }
 
         if (errors.Count > 0)

@@ -39,7 +39,7 @@ public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
         }
 
         await using var write = await database.WriteAsync(cancellationToken);
-        var site = await write.Database.Sites.FirstOrDefaultAsync(cancellationToken);
+        var site = await write.Database.Sites.OrderBy(s => s.Id).FirstOrDefaultAsync(cancellationToken);
         if (site is null)
         {
             site = new Site(command.Id, command.Name, command.TimeZoneId, command.Culture, command.Units, command.Currency);
@@ -58,8 +58,8 @@ public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
     private static List<FieldError> Check(SaveSite command)
     {
         var errors = new List<FieldError>();
-        SetupFields.Text(errors, "name", command.Name, 120);
-        SetupFields.Text(errors, "safetySheetPlace", command.SafetySheetPlace, 200, isRequired: false);
+        TextChecks.Check(errors, "name", command.Name, 120);
+        TextChecks.Check(errors, "safetySheetPlace", command.SafetySheetPlace, 200, isRequired: false);
         SetupFields.Range(errors, "dayStartHour", command.DayStartHour, 0, 23);
         SetupFields.Range(errors, "closedWeekdays", command.ClosedWeekdays, 0, 126);
         SetupFields.Range(errors, "measurableLitres", command.MeasurableLitres, 0.01m, 10, "L");

@@ -6,19 +6,6 @@ namespace ShopFluids.Core.Setup;
 /// <summary>Checks that several set-up forms share; each names its field and the accepted range.</summary>
 internal static class SetupFields
 {
-    public static void Text(List<FieldError> errors, string field, string? text, int maximum, bool isRequired = true)
-    {
-        var length = (text ?? "").Trim().Length;
-        if (length == 0 && isRequired)
-        {
-            errors.Add(new(field, FieldProblem.Missing));
-        }
-        else if (length > maximum)
-        {
-            errors.Add(new(field, FieldProblem.TooLong, length, isRequired ? 1 : 0, maximum));
-        }
-    }
-
     public static void Tag(List<FieldError> errors, string field, string? tag)
     {
         if (string.IsNullOrWhiteSpace(tag))

@@ -33,6 +33,7 @@ internal static class AccountSentences
         ("roles", FieldProblem.UnknownChoice) => Say(Texts.Account_UnknownRole, error.Detail, string.Join(", ", Roles.All)),
         (_, FieldProblem.Missing) => Texts.Account_Missing,
         (_, FieldProblem.TooLong) => Say(Texts.Account_TooLong, error.High),
+        (_, FieldProblem.NotText) => Texts.Account_NotText,
         (_, FieldProblem.UnknownChoice) => Texts.Account_UnknownChoice,
         _ => throw new InvalidOperationException($"{error.Problem} at {error.Field} has no sentence."),
     };

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
+using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
@@ -39,7 +40,8 @@ internal static class SignInEndpoints
             return await PageAsync(http, setups, demo, name, returnPath, Texts.Account_FormTooOld);
         }
 
-        if (await signIn.UserManager.FindByNameAsync(name) is not { } person)
+        var named = TextChecks.IsStorable(name) ? await signIn.UserManager.FindByNameAsync(name) : null;
+        if (named is not { } person)
         {
             // As slow as a real check, so that nobody learns from the time which names exist.
             passwords.HashPassword(new Person(), post.Secret("password"));
