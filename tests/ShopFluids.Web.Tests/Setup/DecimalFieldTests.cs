@@ -16,37 +16,37 @@ public sealed class DecimalFieldTests
     [InlineData("8.9", "8.9")]
     [InlineData(" 12 ", "12")]
     [InlineData("1,200", "1.2")]
-    public async Task Change_CommaOrPoint_ReadsTheSameNumber(string typed, string expected)
+    public async Task Input_CommaOrPoint_ReadsTheSameNumber(string typed, string expected)
     {
         await using var desk = await SetupDesk.OpenAsync();
         var box = new NumberBox();
         var field = Field(desk, await desk.WordsAsync(), box);
 
-        await field.Find("input").ChangeAsync(new ChangeEventArgs { Value = typed });
+        await field.Find("input").InputAsync(new ChangeEventArgs { Value = typed });
 
         Assert.Equal(decimal.Parse(expected, CultureInfo.InvariantCulture), box.Value(UnitSystem.Metric));
         Assert.Equal(typed, field.Find("input").GetAttribute("value"));
     }
 
     [Fact]
-    public async Task Change_CouldMeanThousands_SaysHowItIsRead()
+    public async Task Input_CouldMeanThousands_SaysHowItIsRead()
     {
         await using var desk = await SetupDesk.OpenAsync();
         var field = Field(desk, await desk.WordsAsync(), new NumberBox(QuantityKind.Length));
 
-        await field.Find("input").ChangeAsync(new ChangeEventArgs { Value = "1,200" });
+        await field.Find("input").InputAsync(new ChangeEventArgs { Value = "1,200" });
 
         Assert.Equal("Read as 1.2 mm.", field.Find("[role=status]").TextContent);
         Assert.Contains("f-test-echo", field.Find("input").GetAttribute("aria-describedby"), StringComparison.Ordinal);
     }
 
     [Fact]
-    public async Task Change_Plain_SaysNothing()
+    public async Task Input_Plain_SaysNothing()
     {
         await using var desk = await SetupDesk.OpenAsync();
         var field = Field(desk, await desk.WordsAsync(), new NumberBox());
 
-        await field.Find("input").ChangeAsync(new ChangeEventArgs { Value = "0.125" });
+        await field.Find("input").InputAsync(new ChangeEventArgs { Value = "0.125" });
 
         Assert.Empty(field.FindAll("[role=status]"));
     }
@@ -60,7 +60,7 @@ public sealed class DecimalFieldTests
         var box = new NumberBox(QuantityKind.Length);
         var field = Field(desk, metric with { Format = format, Sentences = new Sentences(format, metric.Setup) }, box);
 
-        await field.Find("input").ChangeAsync(new ChangeEventArgs { Value = "12" });
+        await field.Find("input").InputAsync(new ChangeEventArgs { Value = "12" });
 
         Assert.Equal(304.8m, box.Value(UnitSystem.UsCustomary));
         Assert.Equal("in", field.Find("#f-test-unit").TextContent);

@@ -32,10 +32,20 @@ internal static class SetupDesk
 
     public static Task<DeskWords> WordsAsync(this DeskContext desk) => desk.Services.GetRequiredService<DeskSession>().WordsAsync(Xunit.TestContext.Current.CancellationToken);
 
-    /// <summary>Types into the field of this name.</summary>
+    /// <summary>Types into the field of this name. Numbers are followed key by key, other fields when they are left.</summary>
     public static void Type<T>(this IRenderedComponent<T> page, string field, string text)
-        where T : Microsoft.AspNetCore.Components.IComponent =>
-        page.Find($"#{IdOf(field)}").Change(text);
+        where T : Microsoft.AspNetCore.Components.IComponent
+    {
+        var box = page.Find($"#{IdOf(field)}");
+        if (box.GetAttribute("inputmode") == "decimal")
+        {
+            box.Input(text);
+        }
+        else
+        {
+            box.Change(text);
+        }
+    }
 
     public static string ValueOf<T>(this IRenderedComponent<T> page, string field)
         where T : Microsoft.AspNetCore.Components.IComponent =>

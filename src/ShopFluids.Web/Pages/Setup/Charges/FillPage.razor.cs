@@ -64,8 +64,7 @@ public sealed partial class FillPage
         _draft.SumpTag = tag;
         if (view.Words.Setup.FindSump(tag) is { } sump)
         {
-            var litres = (decimal)sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm);
-            _draft.Volume.Show(decimal.Floor(litres / view.MeasurableLitres) * view.MeasurableLitres, view.Words.Format);
+            _draft.Volume.Show(view.Measurable(sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm)), view.Words.Format);
         }
     }
 
@@ -80,8 +79,10 @@ public sealed partial class FillPage
     }
 
     private string? VolumeHint(FillView view) => view.Words.Setup.FindSump(_draft.SumpTag) is { } sump
-        ? view.Words.Format.Say(Texts.Setup_VolumeHint, view.Words.Format.Volume(sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm)), view.Words.Format.Volume(sump.Geometry.BrimLitres))
+        ? view.Words.Format.Say(Texts.Setup_VolumeHint, Litres(view, sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm)), Litres(view, sump.Geometry.BrimLitres))
         : null;
+
+    private static string Litres(FillView view, double litres) => view.Words.Format.Volume((double)view.Measurable(litres));
 
     /// <summary>Amounts that were worked out stand at what they were worked out from.</summary>
     private string PlaceOf(FieldError error) => error.Field switch

@@ -15,6 +15,9 @@ public sealed record FillView(DeskWords Words, IReadOnlyList<LotRow> Lots)
 
     public decimal MeasurableLitres => Words.Setup.Site?.MeasurableLitres ?? 0.1m;
 
+    /// <summary>What the shop can measure out without passing a mark: the box, its hint and the sum all say this number.</summary>
+    public decimal Measurable(double litres) => decimal.Floor((decimal)litres / MeasurableLitres) * MeasurableLitres;
+
     public IReadOnlyList<Choice> EmptySumps { get; } =
         [.. Sumps.SumpChoices.Sumps(Words.Setup).Where(c => Words.Setup.FindSump(c.Value) is { } sump && Words.Setup.OpenCharge(sump.Id) is null)];
 

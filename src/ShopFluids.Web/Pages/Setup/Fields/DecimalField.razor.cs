@@ -39,9 +39,10 @@ public sealed partial class DecimalField
 
     protected override ValueTask FocusAsync() => _box.FocusAsync();
 
-    private Task ChangeAsync(ChangeEventArgs e)
+    // With every key, so that what the page works out follows the typing.
+    private Task ChangeAsync(string? text)
     {
-        Box.Text = e.Value as string ?? "";
+        Box.Text = text ?? "";
         Touch();
         return Changed.InvokeAsync();
     }
