@@ -72,10 +72,10 @@ public abstract class BenchCalculator
         ?? Inputs.FirstOrDefault(i => i.Code.StartsWith(parameter ?? "?", StringComparison.OrdinalIgnoreCase))?.Code
         ?? Inputs[0].Code;
 
-    // The name of the parameter stands in brackets behind the sentence.
+    // The name of the parameter stands in brackets behind the sentence; the full stop is the text's that it goes into.
     private static string Sentence(ArgumentException refused)
     {
         var end = refused.Message.IndexOf(" (Parameter", StringComparison.Ordinal);
-        return end < 0 ? refused.Message : refused.Message[..end];
+        return (end < 0 ? refused.Message : refused.Message[..end]).TrimEnd('.');
     }
 }

@@ -64,7 +64,7 @@ public sealed class MixingBenchTests
         var fault = BenchRuns.Fault(BenchRuns.Run("top-up", ("targetVolumeLitres", 500)));
 
         Assert.Equal(("targetVolumeLitres", FieldProblem.DoesNotFit), (fault.Field, fault.Problem));
-        Assert.Equal("Accepted are 58 to 180 L (pump intake to brim).", fault.Detail);
+        Assert.Equal("Accepted are 58 to 180 L (pump intake to brim)", fault.Detail);
     }
 
     [Fact]
