@@ -9,24 +9,28 @@ namespace ShopFluids.Calculations;
 /// </summary>
 internal static class Require
 {
+    // Beyond these no amount can be measured, and a division or product below could overflow although its inputs are numbers.
+    private const double Smallest = 1e-9;
+    private const double Largest = 1e300;
+
     public static double Between(double value, double minimum, double maximum, string unit, [CallerArgumentExpression(nameof(value))] string name = "") =>
         value >= minimum && value <= maximum
             ? value
             : throw new ArgumentOutOfRangeException(name, value, Text($"Accepted are {minimum} to {maximum} {unit}."));
 
     public static double Positive(double value, double maximum, string unit, [CallerArgumentExpression(nameof(value))] string name = "") =>
-        value > 0 && value <= maximum
+        value >= Smallest && value <= maximum
             ? value
             : throw new ArgumentOutOfRangeException(name, value, Text($"Accepted are values above 0 up to {maximum} {unit}."));
 
     public static double Finite(double value, [CallerArgumentExpression(nameof(value))] string name = "") =>
-        double.IsFinite(value) ? value : throw new ArgumentOutOfRangeException(name, value, "Accepted are finite numbers.");
+        Math.Abs(value) <= Largest ? value : throw new ArgumentOutOfRangeException(name, value, "Accepted are finite numbers.");
 
     public static double FiniteNotNegative(double value, [CallerArgumentExpression(nameof(value))] string name = "") =>
-        double.IsFinite(value) && value >= 0 ? value : throw new ArgumentOutOfRangeException(name, value, "Accepted are finite numbers from 0 upwards.");
+        value is >= 0 and <= Largest ? value : throw new ArgumentOutOfRangeException(name, value, "Accepted are finite numbers from 0 upwards.");
 
     public static double FinitePositive(double value, [CallerArgumentExpression(nameof(value))] string name = "") =>
-        double.IsFinite(value) && value > 0 ? value : throw new ArgumentOutOfRangeException(name, value, "Accepted are finite numbers above 0.");
+        value is > 0 and <= Largest ? value : throw new ArgumentOutOfRangeException(name, value, "Accepted are finite numbers above 0.");
 
     public static string Text(FormattableString text) => text.ToString(CultureInfo.InvariantCulture);
 }

@@ -94,6 +94,7 @@ public static class Refractometry
     /// <exception cref="ArgumentOutOfRangeException">The sample reads below its own water once corrected, or the result would pass 100 %.</exception>
     public static Estimate Estimate(RefractometerReading reading)
     {
+        ArgumentNullException.ThrowIfNull(reading);
         var (correction, perBrix, perCelsius) = reading.TemperatureCelsius is { } celsius
             ? SucroseTemperatureTable.At(reading.Brix, celsius)
             : (0, 0, 0);

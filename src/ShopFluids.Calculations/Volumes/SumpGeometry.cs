@@ -32,7 +32,7 @@ public abstract record SumpGeometry
         return Math.Min(Level(Require.Between(volume, BottomLitres, BrimLitres, "L (the brim)", nameof(volumeLitres))), BrimMm);
     }
 
-    /// <summary>dV/dh, L/mm, above 0: how much a millimetre of level is worth here.</summary>
+    /// <summary>dV/dh, L/mm, 0 or more (0 only where a shape ends in an edge): how much a millimetre of level is worth here.</summary>
     /// <param name="levelMm">h, 0 to <see cref="BrimMm"/>.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="levelMm"/> is out of that range.</exception>
     public double SurfaceLitresPerMmAt(double levelMm) => Surface(Require.Between(levelMm, 0, BrimMm, "mm (the brim)"));

@@ -56,7 +56,9 @@ public sealed class FlowRateTests
     public void Conversions_UnitsNetAsOracle_Agree(double value)
     {
         Assert.Equal(VolumeFlow.FromUsGallonsPerMinute(value).LitersPerMinute, FlowRate.FromUsGallonsPerMinute(value).LitresPerMinute, 9);
-        Assert.Equal(VolumeFlow.FromUkGallonsPerMinute(value).LitersPerMinute, FlowRate.FromImperialGallonsPerMinute(value).LitresPerMinute, 9);
+
+        // The oracle rounds the imperial gallon to six digits; the exact one is checked by the table above.
+        Assert.Equal(VolumeFlow.FromUkGallonsPerMinute(value).LitersPerMinute, FlowRate.FromImperialGallonsPerMinute(value).LitresPerMinute, tolerance: 1e-4 * value);
         Assert.Equal(VolumeFlow.FromCubicMetersPerHour(value).LitersPerMinute, FlowRate.FromCubicMetresPerHour(value).LitresPerMinute, 9);
         Assert.Equal(VolumeFlow.FromLitersPerSecond(value).LitersPerMinute, FlowRate.FromLitresPerSecond(value).LitresPerMinute, 9);
     }

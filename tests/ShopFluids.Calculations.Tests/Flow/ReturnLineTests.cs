@@ -43,7 +43,7 @@ public sealed class ReturnLineTests
     public void Check_FiftyMillimetreReturn_MatchesTheWorkedExample()
     {
         var line = new ReturnLine(50, 0.02, 0.009);
-        Assert.Equal(99.8, line.FullCapacity.LitresPerMinute, 1);
+        Assert.Equal(99.7, line.FullCapacity.LitresPerMinute, 1);
         var half = line.Check(FlowRate.FromLitresPerMinute(line.FullCapacity.LitresPerMinute / 2), 0.75);
         Assert.Equal(ReturnLineState.Free, half.State);
         Assert.Equal(0.5, half.DepthShare, 9);

@@ -60,7 +60,7 @@ public sealed class ShapesPropertyTests
         SumpGeometry sump = (shape % 5) switch
         {
             0 => new BoxesSump([new(l, w, 0), new(w, h, h * 0.3), new(h, l, h * 0.6)], h),
-            1 => new HopperSump(l, w, l * (a % 7) / 7, w * (b % 5) / 5, 1 + ((h - 1) * (c % 4) / 3), h),
+            1 => new HopperSump(l, w, l * (a % 7) / 7, w * (b % 5) / 5, Math.Min(h, 1 + ((h - 1) * (c % 4) / 3)), h),
             2 => new VerticalCylinderSump(l, h),
             3 => new HorizontalCylinderSump(l, w),
             _ => HopperSump.WithSlopedBottom(l, w, h / 4, h),
