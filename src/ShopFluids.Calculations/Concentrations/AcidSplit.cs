@@ -5,7 +5,7 @@ namespace ShopFluids.Calculations.Concentrations;
 /// <summary>
 /// Acid split: strong acid breaks the emulsion of a measured sample, the oil layer that rises is read. Method named in the ORC guide
 /// "Management of the Metal Removal Fluid Environment" (1999), details from memory; the algebra is a definition. Not for synthetics, which
-/// hold no oil; tramp oil in the sample is read as coolant. The acid burns: see the cautions in docs/calculations/strength.md.
+/// hold no oil; tramp oil in the sample is read as coolant. The acid burns: see the cautions in docs/calculations/concentration.md.
 /// </summary>
 public static class AcidSplit
 {

@@ -6,7 +6,7 @@ namespace ShopFluids.Calculations.Tests.Concentrations;
 
 public sealed class MethodDisagreementTests
 {
-    // The worked example of docs/calculations/strength.md.
+    // The worked example of docs/calculations/concentration.md.
     [Fact]
     public void Compare_RefractometerHigher_MatchesTheWorkedExample()
     {
