@@ -9,7 +9,7 @@ public sealed record Priced(decimal Amount, decimal PricePerUnit)
     private const decimal Most = 1_000_000;
 
     /// <summary>The amount.</summary>
-    public decimal Amount { get; } = Money.Amount(Amount, Most, "", nameof(Amount));
+    public decimal Amount { get; } = Money.Amount(Amount, Most, "of any one unit", nameof(Amount));
 
     /// <summary>Price of one.</summary>
     public decimal PricePerUnit { get; } = Money.Amount(PricePerUnit, Most, "of the currency", nameof(PricePerUnit));

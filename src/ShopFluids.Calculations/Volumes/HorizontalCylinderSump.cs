@@ -28,7 +28,7 @@ public sealed record HorizontalCylinderSump(double DiameterMm, double LengthMm) 
     /// <param name="levelOverDiameter">h/D, 0 to 1.</param>
     /// <exception cref="ArgumentOutOfRangeException"><paramref name="levelOverDiameter"/> is out of that range.</exception>
     public static double FractionAt(double levelOverDiameter) =>
-        ArcLessSine(4 * Math.Asin(Math.Sqrt(Require.Between(levelOverDiameter, 0, 1, "")))) / (2 * Math.PI);
+        ArcLessSine(4 * Math.Asin(Math.Sqrt(Require.Between(levelOverDiameter, 0, 1, "(level over diameter)")))) / (2 * Math.PI);
 
     /// <inheritdoc/>
     protected override double Volume(double levelMm) =>

@@ -56,6 +56,7 @@ public sealed class HostileInputTests
                 {
                     refusals++;
                     Assert.False(string.IsNullOrEmpty(error.ParamName), $"{name}({shown}) names no argument: {error.Message}");
+                    Assert.True(SaysWhatIsAccepted(error), $"{name}({shown}) does not say what is accepted, with its unit: {error.Message}");
                 }
                 catch (TargetInvocationException thrown)
                 {
@@ -69,6 +70,10 @@ public sealed class HostileInputTests
 
     [Fact]
     public void Members_OfTheAssembly_AreFound() => Assert.True(PublicMembers().Count() > 100, "Too few functions found to be all of them.");
+
+    // A range without its unit ends in a blank before the full stop.
+    private static bool SaysWhatIsAccepted(ArgumentException error) =>
+        error is ArgumentNullException || (error.Message.StartsWith("Accepted ", StringComparison.Ordinal) && !error.Message.Contains(" .", StringComparison.Ordinal));
 
     private static IEnumerable<MethodBase> PublicMembers() =>
         from type in Calculations.GetExportedTypes()
