@@ -38,7 +38,8 @@ public static class CoreServices
     private static IServiceCollection AddCharges(this IServiceCollection services) => services
         .AddSingleton<FillSumpHandler>()
         .AddSingleton<DrainSumpHandler>()
-        .AddSingleton<RecordAdditionHandler>();
+        .AddSingleton<RecordAdditionHandler>()
+        .AddSingleton<AdjustmentQuery>();
 
     private static IServiceCollection AddCare(this IServiceCollection services) => services
         .AddSingleton<EndTaskHandler>()

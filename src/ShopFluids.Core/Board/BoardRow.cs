@@ -64,4 +64,14 @@ public sealed record BoardTask(
     bool IsLate,
     bool IsOfPlan,
     TopUpRecipe? Recipe,
-    BoardPerson? Who);
+    BoardPerson? Who)
+{
+    /// <summary>When it was asked for. A flag that gives way to a worse one hands its work on, so that this may be before the flag that is open now.</summary>
+    public DateTime AskedAtUtc { get; init; }
+
+    /// <summary>A flag asked for what the plan asks for too.</summary>
+    public bool IsAlsoOfPlan { get; init; }
+
+    /// <summary>What is late, what a flag asked for, and what is due by tomorrow: the rest can wait.</summary>
+    public bool IsPressing(DateOnly today) => IsLate || !IsOfPlan || DueDay <= today.AddDays(1);
+}

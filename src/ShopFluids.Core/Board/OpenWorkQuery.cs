@@ -29,19 +29,31 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
         [.. flags.OrderByDescending(f => f.Severity).ThenBy(f => f.RaisedAtUtc).ThenBy(f => f.Rule, StringComparer.Ordinal).ThenBy(f => f.Parameter, StringComparer.Ordinal)
             .Select(f => new BoardFlag(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc))];
 
-    /// <summary>The earliest first.</summary>
+    /// <summary>The earliest first; what plan and flags both ask for on one day is one piece of work.</summary>
     internal static List<BoardTask> Tasks(IEnumerable<CareTask> tasks, Dictionary<Guid, BoardPerson> names, ShopCalendar calendar, DateTime nowUtc) =>
-        [.. tasks.OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Cause, StringComparer.Ordinal)
-            .Select(t => new BoardTask(
-                t.Id,
-                t.Kind,
-                t.Cause,
-                t.DueAtUtc,
-                CareSchedule.DueDayOf(t.DueAtUtc, calendar),
-                t.DueAtUtc <= nowUtc,
-                t.StepId is not null,
-                t.Recipe,
-                t.AssignedToId is { } id ? names.GetValueOrDefault(id) : null))];
+        [.. tasks.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, nowUtc))
+            .Select(same => One([.. same.OrderBy(t => t.StepId is not null).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, calendar, nowUtc))
+            .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Cause, StringComparer.Ordinal)];
+
+    // The flag's task stands for the plan's, because it says why; late is what was to be done first.
+    private static BoardTask One(List<CareTask> same, Dictionary<Guid, BoardPerson> names, ShopCalendar calendar, DateTime nowUtc)
+    {
+        var (first, due) = (same[0], same.Min(t => t.DueAtUtc));
+        return new(
+            first.Id,
+            first.Kind,
+            first.Cause,
+            due,
+            CareSchedule.DueDayOf(due, calendar),
+            due <= nowUtc,
+            first.StepId is not null,
+            first.Recipe,
+            same.Select(t => t.AssignedToId is { } id ? names.GetValueOrDefault(id) : null).FirstOrDefault(p => p is not null))
+        {
+            AskedAtUtc = first.CreatedAtUtc,
+            IsAlsoOfPlan = first.StepId is null && same.Exists(t => t.StepId is not null),
+        };
+    }
 
     /// <summary>Everybody, and whether work can be given to them.</summary>
     internal static async Task<List<(BoardPerson Person, bool CanWork)>> PeopleAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)

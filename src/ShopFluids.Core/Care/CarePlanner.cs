@@ -2,6 +2,8 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Scheduling;
 
@@ -32,6 +34,23 @@ internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopC
         }
 
         Make(ended.SumpId, CareSchedule.After(step.ToFacts(), ended.ToOpen(), ended.EndedAtUtc ?? clock.UtcNow, setup.Calendar));
+    }
+
+    /// <summary>
+    /// After corrective work was ended by hand: a test for each flag that is left open with nothing to do. What was ended must have been
+    /// sent to the database.
+    /// </summary>
+    public async Task PlanRetestsAsync(Guid sumpId, TaskKind ended, CancellationToken cancellationToken)
+    {
+        var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sumpId && f.EndedAtUtc == null).ToListAsync(cancellationToken);
+        var open = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sumpId && t.State == TaskState.Open).ToListAsync(cancellationToken);
+        var now = clock.UtcNow;
+        foreach (var proposed in RetestAdvice.After(ended, [.. flags.Select(f => f.ToOpen())], [.. open.Select(t => t.ToOpen())], setup.Calendar, now))
+        {
+            // It hangs on the reading that raised its flag: when that is corrected away, it goes too.
+            var reading = flags.Find(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter) == proposed.Cause)?.ReadingId;
+            db.Add(new CareTask(clock.NewId(), sumpId, proposed.Kind, proposed.Cause, null, proposed.DueAt, now, reading, null));
+        }
     }
 
     private void Make(Guid sumpId, ProposedTask proposed) =>

@@ -5,10 +5,14 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
+using ShopFluids.Rules.Advice;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Care;
 
-/// <summary>Ends a task: done, or skipped with a reason. A recurring step plans its next from it.</summary>
+/// <summary>
+/// Ends a task: done, or skipped with a reason. A recurring step plans its next from it; a flag that is left without work asks for a test.
+/// </summary>
 /// <param name="State">Done or Skipped.</param>
 public sealed record EndTask(Guid TaskId, TaskState State, string? Reason = null);
 
@@ -19,11 +23,14 @@ public sealed record TaskNotFound(Guid TaskId) : Error;
 /// <summary>It ended before, in another way than was asked for now.</summary>
 public sealed record TaskEndedAlready(Guid TaskId, TaskState State, DateTime EndedAtUtc) : Error;
 
+/// <summary>Its flag stands beyond an action limit: only a supervisor may skip the draining.</summary>
+public sealed record OnlyASupervisorSkips(Guid TaskId) : Error;
+
 public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
 {
     public const int MaximumReasonLength = 500;
 
-    public async Task<Result<EndedTask>> HandleAsync(EndTask command, Actor actor, CancellationToken cancellationToken)
+    public async Task<Result<EndedTask>> HandleAsync(EndTask command, Actor actor, bool isSupervisor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
         if (command.State is not (TaskState.Done or TaskState.Skipped))
@@ -54,9 +61,26 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
             return task.State == command.State ? new EndedTask(task.Id, task.State, task.EndedAtUtc ?? now) : new TaskEndedAlready(task.Id, task.State, task.EndedAtUtc ?? now);
         }
 
-        task.End(command.State, now, actor.PersonId, reason: reason.Length == 0 ? null : reason);
+        var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == task.SumpId && f.EndedAtUtc == null).ToListAsync(cancellationToken);
+        if (command.State == TaskState.Skipped && !isSupervisor && CorrectiveWork.OnlyASupervisorSkips(task.Kind, [.. flags.Select(f => f.ToOpen())]))
+        {
+            return new OnlyASupervisorSkips(task.Id);
+        }
+
+        var same = await SameAsync(db, task, setup.Calendar, now, cancellationToken);
+        foreach (var ended in same)
+        {
+            ended.End(command.State, now, actor.PersonId, reason: reason.Length == 0 ? null : reason);
+        }
+
         await write.FlushAsync(cancellationToken);
-        await new CarePlanner(db, setup, clock).PlanAfterAsync(task, cancellationToken);
+        var planner = new CarePlanner(db, setup, clock);
+        foreach (var ended in same)
+        {
+            await planner.PlanAfterAsync(ended, cancellationToken);
+        }
+
+        await planner.PlanRetestsAsync(task.SumpId, task.Kind, cancellationToken);
         if (setup.FindSump(task.SumpId) is { } sump)
         {
             await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
@@ -65,5 +89,12 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
 
         news.Publish(task.SumpId);
         return new EndedTask(task.Id, command.State, now);
+    }
+
+    private static async Task<List<CareTask>> SameAsync(ShopFluidsDbContext db, CareTask task, ShopCalendar calendar, DateTime now, CancellationToken cancellationToken)
+    {
+        var key = SameWork.KeyOf(task.Id, task.Kind, task.DueAtUtc, calendar, now);
+        var others = await db.CareTasks.Where(t => t.SumpId == task.SumpId && t.Kind == task.Kind && t.State == TaskState.Open && t.Id != task.Id).ToListAsync(cancellationToken);
+        return [task, .. others.Where(t => SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, now).Equals(key)).OrderBy(t => t.DueAtUtc).ThenBy(t => t.Id)];
     }
 }

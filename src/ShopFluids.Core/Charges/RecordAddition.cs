@@ -17,6 +17,7 @@ namespace ShopFluids.Core.Charges;
 /// <param name="RemovedLitres">Fluid removed first, as some recipes ask.</param>
 /// <param name="ReadingId">The reading whose recipe was followed.</param>
 /// <param name="OverrideReason">A supervisor's reason for an expired or quarantined lot.</param>
+/// <param name="TaskId">The adjustment that it answers, where somebody ticks one off: one that ended meanwhile has been answered already.</param>
 public sealed record RecordAddition(
     Guid Id,
     string SumpTag,
@@ -26,7 +27,8 @@ public sealed record RecordAddition(
     decimal RemovedLitres,
     Guid? LotId,
     Guid? ReadingId,
-    string? OverrideReason = null);
+    string? OverrideReason = null,
+    Guid? TaskId = null);
 
 public sealed record RecordedAddition(Guid Id, double? VolumeLitres, bool IsNew);
 
@@ -56,6 +58,15 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
         }
 
         var now = clock.UtcNow;
+        if (command.TaskId is { } taskId)
+        {
+            var answered = await db.CareTasks.AsNoTracking().FirstOrDefaultAsync(t => t.Id == taskId && t.SumpId == sump.Id && t.Kind == TaskKind.Adjust, cancellationToken);
+            if (answered is null || answered.State != TaskState.Open)
+            {
+                return answered is null ? new TaskNotFound(taskId) : new TaskEndedAlready(taskId, answered.State, answered.EndedAtUtc ?? now);
+            }
+        }
+
         var errors = Check(command, sump, charge, standing, now);
         var overrideReason = isSupervisor ? command.OverrideReason : null;
         var lot = await LotUse.CheckAsync(db, errors, command.LotId, charge.FluidId, command.ConcentrateLitres, setup.Calendar.ShopDayOf(command.AddedAtUtc), overrideReason, cancellationToken);
@@ -78,12 +89,14 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
 
         db.Add(new Addition(command.Id, charge.Id, command.AddedAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Id, command.ReadingId, personId, lot is null ? null : overrideReason));
 
-        // The adjustment that the rules asked for is what has just been done.
+        // The adjustment that the rules asked for is what has just been done; whether it was enough, a reading must show.
         foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.Kind == TaskKind.Adjust && t.State == TaskState.Open).ToListAsync(cancellationToken))
         {
             task.End(TaskState.Done, now, actor.PersonId);
         }
 
+        await write.FlushAsync(cancellationToken);
+        await new CarePlanner(db, setup, clock).PlanRetestsAsync(sump.Id, TaskKind.Adjust, cancellationToken);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.AdditionStored, actor, now, sump.Tag), cancellationToken);
         news.Publish(sump.Id);

@@ -2,11 +2,15 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Advice;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Readings;
 
@@ -16,6 +20,7 @@ namespace ShopFluids.Core.Readings;
 /// <param name="LevelLitres">The volume at the level that was read; null where none was.</param>
 /// <param name="Target">The limits of the concentration that the recipe aims into.</param>
 /// <param name="Lots">Lots of the fluid that hold anything, first to expire first.</param>
+/// <param name="NextTestDueAtUtc">As it stands now while the reading is current, for what was done since may ask for a test; else as it was then.</param>
 public sealed record SavedPage(
     SumpPlace Place,
     string FluidName,
@@ -30,20 +35,15 @@ public sealed record SavedPage(
     GaugeLimits? Target,
     string? WaterName,
     string? SafetySheetPlace,
-    IReadOnlyList<SavedLot> Lots,
+    IReadOnlyList<LotChoice> Lots,
     IReadOnlyList<SavedAddition> Additions,
-    IReadOnlyList<SavedTask> Tasks)
-{
-    /// <summary>The lot to draw from: of those that may be used and hold enough, the first to expire.</summary>
-    public SavedLot? LotFor(double concentrateLitres) =>
-        Lots.FirstOrDefault(l => !l.IsExpired && !l.IsQuarantined && (double)l.RemainingLitres >= concentrateLitres);
-}
-
-public sealed record SavedLot(Guid Id, string Number, DateOnly ExpiresOn, decimal RemainingLitres, bool IsExpired, bool IsQuarantined);
+    IReadOnlyList<SavedTask> Tasks,
+    DateTime? NextTestDueAtUtc);
 
 public sealed record SavedAddition(DateTime AddedAtUtc, decimal WaterLitres, decimal ConcentrateLitres, string? LotNumber);
 
-public sealed record SavedTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAtUtc, TaskState State, DateTime? EndedAtUtc, string? EndReason);
+/// <param name="OnlyASupervisorSkips">The fluid is beyond an action limit that asks for this draining.</param>
+public sealed record SavedTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAtUtc, TaskState State, DateTime? EndedAtUtc, string? EndReason, bool OnlyASupervisorSkips);
 
 public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
@@ -66,6 +66,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
         var charge = await db.Charges.AsNoTracking().SingleAsync(c => c.Id == reading.ChargeId, cancellationToken);
         var fluid = setup.Fluid(charge.FluidId);
         var standing = await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
+        var isCurrent = await IsCurrentAsync(db, reading, charge, cancellationToken);
         var level = outcome.Measurements.FirstOrDefault(m => m.Parameter == ParameterCodes.Level);
         return new SavedPage(
             SumpPlace.Of(setup, sump, standing?.VolumeLitres),
@@ -75,15 +76,16 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             reading.Note,
             outcome,
             Reasons(outcome, standing),
-            await IsCurrentAsync(db, reading, charge, cancellationToken),
+            isCurrent,
             level is null ? null : StandingRebuild.VolumeAt(sump, level.Value),
             sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm),
             GaugeLimits.For(ParameterCodes.Concentration, setup.LimitsAt(sump.Id, charge.FluidId, reading.TakenAtUtc)?.Limits ?? [], null),
             setup.Water(sump)?.Name,
             fluid.SafetySheetPlace ?? setup.Site?.SafetySheetPlace,
-            await LotsAsync(db, charge.FluidId, setup.Calendar.ShopDayOf(now), cancellationToken),
+            await LotChoices.OfFluidAsync(db, charge.FluidId, setup.Calendar.ShopDayOf(now), cancellationToken),
             await AdditionsAsync(db, reading.Id, cancellationToken),
-            await TasksAsync(db, reading, setup.Calendar.EndOf(setup.Calendar.ShopDayOf(now)), cancellationToken));
+            await TasksAsync(db, reading, standing?.Facts?.OpenFlags ?? [], setup.Calendar, now, cancellationToken),
+            isCurrent ? standing?.NextTestDueAtUtc : outcome.NextTestDueAtUtc);
     }
 
     private static List<FlagOutcome> Reasons(ReadingOutcome outcome, Standing? standing)
@@ -97,13 +99,6 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
         charge.DrainedAtUtc is null
         && !await db.Readings.AnyAsync(r => r.ChargeId == reading.ChargeId && (r.TakenAtUtc > reading.TakenAtUtc || r.SupersedesId == reading.Id), cancellationToken);
 
-    private static async Task<List<SavedLot>> LotsAsync(ShopFluidsDbContext db, Guid fluidId, DateOnly today, CancellationToken cancellationToken) =>
-        await db.FluidLots.AsNoTracking()
-            .Where(l => l.FluidId == fluidId && l.RemainingLitres > 0)
-            .OrderBy(l => l.ExpiresOn).ThenBy(l => l.ReceivedOn).ThenBy(l => l.NumberKey)
-            .Select(l => new SavedLot(l.Id, l.Number, l.ExpiresOn, l.RemainingLitres, l.ExpiresOn < today, l.IsQuarantined))
-            .ToListAsync(cancellationToken);
-
     private static async Task<List<SavedAddition>> AdditionsAsync(ShopFluidsDbContext db, Guid readingId, CancellationToken cancellationToken) =>
         await db.Additions.AsNoTracking()
             .Where(a => a.ReadingId == readingId)
@@ -112,12 +107,21 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             .ToListAsync(cancellationToken);
 
     // Work to do now: made by this reading or due in this shop day. A test is done by reading, an adjustment by adding: neither is ticked.
-    private static async Task<List<SavedTask>> TasksAsync(ShopFluidsDbContext db, Reading reading, DateTime dayEnd, CancellationToken cancellationToken) =>
-        await db.CareTasks.AsNoTracking()
+    private static async Task<List<SavedTask>> TasksAsync(
+        ShopFluidsDbContext db, Reading reading, IReadOnlyList<OpenFlag> flags, ShopCalendar calendar, DateTime now, CancellationToken cancellationToken)
+    {
+        var dayEnd = calendar.EndOf(calendar.ShopDayOf(now));
+        var tasks = await db.CareTasks.AsNoTracking()
             .Where(t => t.SumpId == reading.SumpId && t.Kind != TaskKind.Test && t.Kind != TaskKind.Adjust
                 && ((t.State == TaskState.Open && (t.ReadingId == reading.Id || t.DueAtUtc <= dayEnd))
                     || ((t.State == TaskState.Done || t.State == TaskState.Skipped) && t.EndedAtUtc >= reading.StoredAtUtc)))
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
-            .Select(t => new SavedTask(t.Id, t.Kind, t.Cause, t.DueAtUtc, t.State, t.EndedAtUtc, t.EndReason))
             .ToListAsync(cancellationToken);
+
+        // The same work by the plan and because of a finding is one line: the one with the finding, which says more.
+        return [.. tasks.OrderBy(t => t.StepId is not null)
+            .DistinctBy(t => (t.State, t.EndedAtUtc, t.EndedAtUtc is null || !CorrectiveWork.OneIsEnough(t.Kind) ? SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, now) : t.Kind))
+            .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
+            .Select(t => new SavedTask(t.Id, t.Kind, t.Cause, t.DueAtUtc, t.State, t.EndedAtUtc, t.EndReason, CorrectiveWork.OnlyASupervisorSkips(t.Kind, flags)))];
+    }
 }

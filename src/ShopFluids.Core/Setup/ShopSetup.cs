@@ -103,6 +103,15 @@ public sealed class ShopSetup
 
     public IReadOnlyList<CareStep> StepsOf(Guid sumpId) => [.. _stepsBySump[sumpId]];
 
+    /// <summary>What the test of a cause measures, in the order of pages: of a step all its parameters, a stopped one too; of a flag its own.</summary>
+    public IReadOnlyList<string> ParametersOfTest(string cause)
+    {
+        ArgumentNullException.ThrowIfNull(cause);
+        var step = Plans.SelectMany(p => p.Steps).FirstOrDefault(s => CareStep.CauseOf(s.Id) == cause);
+        var wanted = step is not null ? step.Parameters : CareSchedule.IsCauseOfStep(cause) ? [] : cause.Split(':', 2)[1..];
+        return [.. Parameters.Select(p => p.Code).Where(c => wanted.Contains(c, StringComparer.Ordinal))];
+    }
+
     /// <summary>The limits in force at an instant: the sump's own for a parameter, else its fluid's.</summary>
     public LimitsInForce LimitsAt(Guid sumpId, Guid fluidId, DateTime atUtc) => new(
         Latest(LimitSets.Where(l => l.SumpId == sumpId), atUtc),

@@ -57,6 +57,7 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
             say.Flag(f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers),
             f.EndedAtUtc is not { } ended ? Texts.Sheet_FlagOpen : f.EndedHow switch
             {
+                FlagEnd.Cleared when f.ReplacedBy is { } by => Format.Say(Texts.Sheet_FlagReplaced, Moment(ended), Sentences.Verdict(by.Severity, by.Direction)),
                 FlagEnd.Cleared => Format.Say(Texts.Sheet_FlagCleared, Moment(ended)),
                 FlagEnd.Closed => Format.Say(Texts.Sheet_FlagClosed, Moment(ended), f.EndedBy, f.EndReason),
                 FlagEnd.ChargeEnded => Format.Say(Texts.Sheet_FlagChargeEnded, Moment(ended)),

@@ -53,6 +53,7 @@ public sealed record HistoryMovement(
 
 public sealed record HistoryLot(Guid Id, string Number, string FluidName, DateOnly ReceivedOn, DateOnly ExpiresOn);
 
+/// <param name="ReplacedBy">Ended by a reading that raised another flag of its rule and parameter in its place: it was not cleared.</param>
 public sealed record HistoryFlag(
     Guid Id,
     string Rule,
@@ -64,6 +65,10 @@ public sealed record HistoryFlag(
     DateTime? EndedAtUtc,
     FlagEnd? EndedHow,
     string EndedBy,
-    string EndReason);
+    string EndReason,
+    HistoryFlagReplacement? ReplacedBy = null);
+
+/// <summary>What the replacing flag found.</summary>
+public sealed record HistoryFlagReplacement(Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers);
 
 public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculations.Mixing.TopUpRecipe? Recipe, DateTime DueAtUtc, TaskState State, DateTime EndedAtUtc, string By, string Reason);

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Flags;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Rules;
@@ -117,8 +118,22 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             .Where(f => f.SumpId == sumpId && f.RaisedAtUtc < toUtc && (f.EndedAtUtc == null || f.EndedAtUtc >= fromUtc))
             .OrderByDescending(f => f.RaisedAtUtc).ThenByDescending(f => f.Severity).ThenBy(f => f.Rule).ThenBy(f => f.Parameter).ThenBy(f => f.Id)
             .ToListAsync(cancellationToken);
+        var endedBy = flags.Where(f => f.EndedHow == FlagEnd.Cleared).Select(f => f.EndedByReadingId).OfType<Guid>().Distinct().ToList();
+        var raised = await db.Flags.AsNoTracking().Where(f => f.SumpId == sumpId && f.ReadingId != null && endedBy.Contains(f.ReadingId ?? Guid.Empty)).ToListAsync(cancellationToken);
+        var replacing = raised.ToDictionary(f => (f.ReadingId, f.Rule, f.Parameter), f => new HistoryFlagReplacement(f.Severity, f.Direction, f.Numbers));
         return flags.ConvertAll(f => new HistoryFlag(
-            f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc, f.EndedAtUtc, f.EndedHow, Name(f.EndedByPersonId), f.EndReason ?? ""));
+            f.Id,
+            f.Rule,
+            f.Parameter,
+            f.Severity,
+            f.Direction,
+            f.Numbers,
+            f.RaisedAtUtc,
+            f.EndedAtUtc,
+            f.EndedHow,
+            Name(f.EndedByPersonId),
+            f.EndReason ?? "",
+            f.EndedHow == FlagEnd.Cleared ? replacing.GetValueOrDefault((f.EndedByReadingId, f.Rule, f.Parameter)) : null));
     }
 
     private async Task<List<HistoryTask>> TasksAsync(CancellationToken cancellationToken)

@@ -25,6 +25,7 @@ public static class ErrorSentences
             AlreadySuperseded => Texts.Error_AlreadySuperseded,
             TaskNotFound => Texts.Error_TaskNotFound,
             TaskEndedAlready => Texts.Error_TaskEnded,
+            OnlyASupervisorSkips => Texts.Error_OnlyASupervisorSkips,
             FlagNotFound => Texts.Error_FlagNotFound,
             FlagEndedAlready => Texts.Error_FlagEnded,
             NoSite => Texts.Error_NoSite,

@@ -97,10 +97,10 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "There is no text for this kind of task."),
     };
 
-    /// <summary>A task with its cause: a test of the plan, or a second look at a finding; an adjustment by its recipe.</summary>
+    /// <summary>A task with its cause: a test by what it measures, again where a flag asked for it; an adjustment by its recipe.</summary>
     public string Task(TaskKind kind, string cause, TopUpRecipe? recipe) => kind switch
     {
-        TaskKind.Test when !Rules.Scheduling.CareSchedule.IsCauseOfStep(cause) => Texts.Task_TestAgain,
+        TaskKind.Test => Test(cause),
         TaskKind.Adjust when recipe is not null => Recipe(recipe),
         _ => Task(kind),
     };
@@ -159,6 +159,14 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
         Rules.Findings.Caution.OccupationalHealth => Texts.Caution_OccupationalHealth,
         _ => throw new ArgumentOutOfRangeException(nameof(caution), caution, "There is no text for this caution."),
     };
+
+    private string Test(string cause)
+    {
+        var measured = setup.ParametersOfTest(cause);
+        return measured.Count == 0 ? Texts.Task_Test
+            : Rules.Scheduling.CareSchedule.IsCauseOfStep(cause) ? Format.Say(Texts.Task_TestOf, string.Join(", ", measured.Select(Parameter)))
+            : Format.Say(Rules.Advice.CorrectiveWork.AsksForASecondLook(cause) ? Texts.Task_TestBySecond : Texts.Task_TestAgain, Parameter(measured[0]));
+    }
 
     // A finer instrument's second decimal is shown where it was read.
     private static int DecimalsOf(Parameter parameter, decimal value) =>

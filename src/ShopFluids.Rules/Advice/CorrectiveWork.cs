@@ -53,6 +53,24 @@ public static class CorrectiveWork
         return row is null ? LookForTheCause : isConfirmed ? row.WhenConfirmed : row.WhenRaised;
     }
 
+    /// <summary>
+    /// Whether skipping this work is for a supervisor alone: draining a sump whose fluid is beyond an action limit is not put off by who
+    /// stands before it. Common practice, no source.
+    /// </summary>
+    /// <param name="kind">The kind of work.</param>
+    /// <param name="openFlags">The flags that are open on the sump.</param>
+    public static bool OnlyASupervisorSkips(TaskKind kind, IReadOnlyList<Facts.OpenFlag> openFlags)
+    {
+        ArgumentNullException.ThrowIfNull(openFlags);
+        return kind == TaskKind.DrainClean
+            && openFlags.Any(f => f.Severity == Verdict.Action && For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: false).Contains(kind));
+    }
+
+    /// <summary>Whether a flag asks first of all for a second look, by another person or method.</summary>
+    /// <param name="cause">The cause that its work carries.</param>
+    public static bool AsksForASecondLook(string cause) =>
+        Array.Exists(Rows, r => CauseOf(r.Rule, r.Parameter) == cause && r.WhenRaised.Contains(TaskKind.Test));
+
     /// <summary>The cause that the work for a flag carries.</summary>
     public static string CauseOf(string rule, string parameter) => $"{rule}:{parameter}";
 

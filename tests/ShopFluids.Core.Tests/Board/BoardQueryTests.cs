@@ -43,6 +43,53 @@ public sealed class BoardQueryTests
         Assert.Equal(1, board.Counts.InRange);
     }
 
+    // Skimming that the plan and a finding both ask for is done once, and counted once.
+    [Theory, EachDatabase]
+    public async Task RunAsync_SkimOfPlanLateAndOfAFlag_IsOneTaskThatSaysBoth(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14));
+        shop.Clock.Advance(TimeSpan.FromDays(3));
+        await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.TrampOil, 20)) with { TakenAtUtc = shop.Now });
+
+        var board = await BoardAsync(shop);
+
+        var task = Assert.Single(Assert.Single(board.Rows).Tasks);
+        Assert.Equal(("limit:tramp-oil", false, true, true), (task.Cause, task.IsOfPlan, task.IsAlsoOfPlan, task.IsLate));
+        Assert.Equal((new DateOnly(2026, 3, 2), shop.Now), (task.DueDay, task.AskedAtUtc));
+        Assert.Equal(1, board.Counts.TasksLate);
+    }
+
+    // The work of a warning goes on when the sump gets worse: it is as late as it is, and says when it was asked for.
+    [Theory, EachDatabase]
+    public async Task RunAsync_FlagGaveWayToAWorse_TaskSaysWhenItWasAskedFor(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 6.5m));
+        shop.Clock.Advance(TimeSpan.FromDays(6));
+        await shop.StoreAsync(Some.Reading(brix: 4m, takenAt: shop.Now));
+
+        var row = Assert.Single((await BoardAsync(shop)).Rows);
+
+        Assert.Equal((Verdict.Action, shop.Now), (Assert.Single(row.Flags).Severity, row.Flags[0].RaisedAtUtc));
+        var task = Assert.Single(row.Tasks);
+        Assert.Equal((TaskKind.Adjust, true, Some.Start), (task.Kind, task.IsLate, task.AskedAtUtc));
+    }
+
+    [Theory]
+    [InlineData(0, false, true, true)]
+    [InlineData(1, false, true, true)]
+    [InlineData(2, false, true, false)]
+    [InlineData(2, false, false, true)]
+    [InlineData(-1, true, true, true)]
+    public void IsPressing_PlannedWork_UntilTomorrow(int inDays, bool isLate, bool isOfPlan, bool expected)
+    {
+        var today = new DateOnly(2026, 3, 2);
+        var task = new BoardTask(Some.Id(), TaskKind.Skim, "step:x", Some.Start, today.AddDays(inDays), isLate, isOfPlan, null, null);
+
+        Assert.Equal(expected, task.IsPressing(today));
+    }
+
     [Theory, EachDatabase]
     public async Task RunAsync_ActionLimitCrossed_ShowsFlagAndAdjustmentWithRecipe(TestDatabase database)
     {

@@ -81,6 +81,96 @@ public sealed class EndTaskTests
         Assert.NotEqual(task.Id, (await OpenTaskAsync(shop)).Id);
     }
 
+    // Only a reading closes a flag: whoever ends its work without one leaves it with nothing to do.
+    [Theory]
+    [EachDatabase(TaskState.Done)]
+    [EachDatabase(TaskState.Skipped)]
+    public async Task HandleAsync_AdjustmentEndedFlagOpen_TestFallsDueToday(TestDatabase database, TaskState state)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var outcome = await shop.StoreAsync(Some.Reading(brix: 4.0m));
+        shop.Clock.Advance(TimeSpan.FromMinutes(5));
+
+        (await EndAsync(shop, Assert.Single(outcome.Made).Id, state, "Next shift")).Done();
+
+        var test = await OpenTaskAsync(shop);
+        Assert.Equal((TaskKind.Test, "limit:concentration", null, outcome.ReadingId), (test.Kind, test.Cause, test.StepId, test.ReadingId));
+        Assert.Equal(new DateTime(2026, 3, 3, 5, 0, 0, DateTimeKind.Utc), test.DueAtUtc);
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory]
+    [EachDatabase(8.0, 0)]
+    [EachDatabase(4.0, 1)]
+    public async Task HandleAsync_TestAfterTheAdjustment_IsDoneByTheNextReading(TestDatabase database, double brix, int adjustments)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var outcome = await shop.StoreAsync(Some.Reading(brix: 4.0m));
+        (await EndAsync(shop, outcome.Made[0].Id)).Done();
+        var test = await OpenTaskAsync(shop);
+        shop.Clock.Advance(TimeSpan.FromMinutes(30));
+
+        var after = await shop.StoreAsync(Some.Reading(brix: (decimal)brix, takenAt: shop.Now));
+
+        Assert.Equal(test.Id, Assert.Single(after.Done).Id);
+        Assert.Equal(adjustments, await shop.ReadAsync(db => db.CareTasks.CountAsync(t => t.State == TaskState.Open)));
+        Assert.Equal(adjustments, after.Made.Count(t => t.Kind == TaskKind.Adjust));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    // The reading that raised the flag was a slip: the test that hangs on it goes with it.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_ReadingCorrectedAfterwards_WithdrawsTheTest(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var outcome = await shop.StoreAsync(Some.Reading(brix: 4.0m));
+        (await EndAsync(shop, outcome.Made[0].Id)).Done();
+
+        await shop.StoreAsync(Some.Reading(supersedes: outcome.ReadingId, reason: "Read 8, typed 4"));
+
+        Assert.Equal(0, await shop.ReadAsync(db => db.CareTasks.CountAsync(t => t.State == TaskState.Open)));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_OperatorSkipsDrainingAtAction_IsRefusedASupervisorMay(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var outcome = await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Bacteria, 6)));
+        var drain = Assert.Single(outcome.Made);
+        Assert.Equal(TaskKind.DrainClean, drain.Kind);
+        var before = await shop.FootprintAsync();
+
+        Assert.Equal(new OnlyASupervisorSkips(drain.Id), (await EndAsync(shop, drain.Id, TaskState.Skipped, "No time")).Refused());
+        Assert.Equal(before, await shop.FootprintAsync());
+
+        (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(drain.Id, TaskState.Skipped, "Drained on Friday anyway"), Some.Supervisor, isSupervisor: true, Stop)).Done();
+        var open = await OpenTaskAsync(shop);
+        Assert.Equal((TaskKind.Test, "limit:bacteria"), (open.Kind, open.Cause));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    // Skimmed once, for the plan and for what was found: both end, and the plan goes on.
+    [Theory]
+    [EachDatabase(0, true)]
+    [EachDatabase(3, true)]
+    [EachDatabase(-3, false)]
+    public async Task HandleAsync_SkimOfPlanAndOfAFlag_EndTogetherWhenDueOnOneDay(TestDatabase database, int daysLate, bool isTogether)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14, anchor: new DateOnly(2026, 3, 2).AddDays(daysLate < 0 ? -daysLate : 0)));
+        shop.Clock.Advance(TimeSpan.FromDays(Math.Max(0, daysLate)));
+        var outcome = await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.TrampOil, 20)) with { TakenAtUtc = shop.Now });
+
+        (await EndAsync(shop, Assert.Single(outcome.Made).Id)).Done();
+
+        var skims = await shop.ReadAsync(db => db.CareTasks.Where(t => t.Kind == TaskKind.Skim).ToListAsync());
+        Assert.Equal(isTogether ? 2 : 1, skims.Count(t => t.State == TaskState.Done));
+        Assert.Equal(isTogether, skims.Exists(t => t.State == TaskState.Done && t.StepId is not null));
+        Assert.NotNull(Assert.Single(skims, t => t.State == TaskState.Open).StepId);
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
     [Theory, EachDatabase]
     public async Task HandleAsync_UnknownTask_IsRefused(TestDatabase database)
     {
@@ -174,7 +264,7 @@ public sealed class EndTaskTests
     }
 
     private static Task<Result<EndedTask>> EndAsync(ShopFixture shop, Guid id, TaskState state = TaskState.Done, string? reason = null) =>
-        shop.Get<EndTaskHandler>().HandleAsync(new EndTask(id, state, reason), Some.Operator, Stop);
+        shop.Get<EndTaskHandler>().HandleAsync(new EndTask(id, state, reason), Some.Operator, isSupervisor: false, Stop);
 
     private static Task<CareTask> OpenTaskAsync(ShopFixture shop) => shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.State == TaskState.Open));
 }

@@ -22,8 +22,12 @@ public sealed class RecordAdditionTests
         var added = (await shop.AddAsync(Some.Addition(shop.LotId, water: 60, concentrate: 8, at: shop.Now, readingId: reading.ReadingId))).Done();
 
         Assert.Equal((168.0, true), (added.VolumeLitres, added.IsNew));
-        var task = await shop.ReadAsync(db => db.CareTasks.SingleAsync());
-        Assert.Equal((TaskKind.Adjust, TaskState.Done, Some.Operator.PersonId), (task.Kind, task.State, task.EndedByPersonId));
+        var task = await shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Kind == TaskKind.Adjust));
+        Assert.Equal((TaskState.Done, Some.Operator.PersonId), (task.State, task.EndedByPersonId));
+
+        // The flag closes only by a reading within limits.
+        var test = await shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.State == TaskState.Open && t.Kind == TaskKind.Test && t.Cause == "limit:concentration"));
+        Assert.Equal(new DateTime(2026, 3, 3, 5, 0, 0, DateTimeKind.Utc), test.DueAtUtc);
         Assert.Equal(180, await shop.ReadAsync(db => db.FluidLots.Select(l => l.RemainingLitres).SingleAsync()));
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
@@ -41,6 +45,21 @@ public sealed class RecordAdditionTests
 
         (await shop.DrainAsync(Some.Start)).Done();
         Assert.False((await shop.AddAsync(command)).Done().IsNew);
+    }
+
+    // Board and tablet both noted the same pour: the second finds it answered.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_AdjustmentAnsweredAlready_IsNotAddedAgain(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var adjustment = (await shop.StoreAsync(Some.Reading(brix: 4.0m))).Made[0].Id;
+        (await shop.AddAsync(Some.Addition(shop.LotId) with { TaskId = adjustment })).Done();
+        var before = await shop.FootprintAsync();
+
+        Assert.Equal(new TaskEndedAlready(adjustment, TaskState.Done, Some.Start), (await shop.AddAsync(Some.Addition(shop.LotId) with { TaskId = adjustment })).Refused());
+        var unknown = Some.Id();
+        Assert.Equal(new TaskNotFound(unknown), (await shop.AddAsync(Some.Addition(shop.LotId) with { TaskId = unknown })).Refused());
+        Assert.Equal(before, await shop.FootprintAsync());
     }
 
     [Theory, EachDatabase]

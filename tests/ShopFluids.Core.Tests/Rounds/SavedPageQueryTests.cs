@@ -1,6 +1,9 @@
 using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
+using ShopFluids.Rules;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -27,9 +30,9 @@ public sealed class SavedPageQueryTests
 
         var page = await RunAsync(shop, outcome.ReadingId);
 
-        Assert.Equal("LAST-DAY", page.LotFor(2)?.Number);
-        Assert.Equal("SOON", page.LotFor(4)?.Number);
-        Assert.Null(page.LotFor(500));
+        Assert.Equal("LAST-DAY", page.Lots.For(2)?.Number);
+        Assert.Equal("SOON", page.Lots.For(4)?.Number);
+        Assert.Null(page.Lots.For(500));
     }
 
     [Theory, EachDatabase]
@@ -57,6 +60,48 @@ public sealed class SavedPageQueryTests
         Assert.Equal(new SavedAddition(Some.Start, 30, 5, "L-1"), Assert.Single(page.Additions));
         Assert.Equal(125, page.LevelLitres);
         Assert.Equal(170, page.FullMarkLitres, 6);
+    }
+
+    // What is added asks for a look at its effect: the page then no longer speaks of the test of next week.
+    [Theory, EachDatabase]
+    public async Task RunAsync_AddedAfterAFlag_NextTestIsToday(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test, anchor: new DateOnly(2026, 3, 2)));
+        var outcome = await shop.StoreAsync(Some.Reading(brix: 5, levelMm: 250));
+        Assert.Equal(new DateTime(2026, 3, 10, 5, 0, 0, DateTimeKind.Utc), (await RunAsync(shop, outcome.ReadingId)).NextTestDueAtUtc);
+
+        (await shop.AddAsync(Some.Addition(shop.LotId, water: 30, concentrate: 5, readingId: outcome.ReadingId))).Done();
+
+        Assert.Equal(new DateTime(2026, 3, 3, 5, 0, 0, DateTimeKind.Utc), (await RunAsync(shop, outcome.ReadingId)).NextTestDueAtUtc);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_SkimOfPlanAndOfAFlag_IsOneLineOpenAndDone(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim));
+        var outcome = await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.TrampOil, 20)));
+
+        var open = Assert.Single((await RunAsync(shop, outcome.ReadingId)).Tasks);
+        Assert.Equal((TaskKind.Skim, "limit:tramp-oil", TaskState.Open), (open.Kind, open.Cause, open.State));
+        (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(open.Id, TaskState.Done), Some.Operator, isSupervisor: false, TestContext.Current.CancellationToken)).Done();
+
+        var done = Assert.Single((await RunAsync(shop, outcome.ReadingId)).Tasks);
+        Assert.Equal((open.Id, TaskState.Done), (done.Id, done.State));
+    }
+
+    [Theory]
+    [EachDatabase(6.0, TaskKind.DrainClean, true)]
+    [EachDatabase(4.0, TaskKind.Inspect, false)]
+    public async Task RunAsync_WorkOfASlide_SaysWhetherOnlyASupervisorSkips(TestDatabase database, double slide, TaskKind kind, bool expected)
+    {
+        await using var shop = await OpenAsync(database);
+        var outcome = await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Bacteria, (decimal)slide)));
+
+        var task = Assert.Single((await RunAsync(shop, outcome.ReadingId)).Tasks);
+
+        Assert.Equal((kind, expected), (task.Kind, task.OnlyASupervisorSkips));
     }
 
     [Theory, EachDatabase]

@@ -176,7 +176,7 @@ public sealed class HistorySheetQueryTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         var outcome = await shop.StoreAsync(Some.Reading(brix: 6.5m, levelMm: null));
-        (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(outcome.Made[0].Id, TaskState.Skipped, "next shift tops up"), Some.Supervisor, Token)).Done();
+        (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(outcome.Made[0].Id, TaskState.Skipped, "next shift tops up"), Some.Supervisor, isSupervisor: true, Token)).Done();
         shop.Clock.Advance(TimeSpan.FromHours(1));
         await shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddHours(1)));
 
@@ -184,6 +184,37 @@ public sealed class HistorySheetQueryTests
 
         Assert.Equal("2 Mar 09:00 by reading", Assert.Single(sheet.Flags).Ended);
         Assert.Contains(sheet.Tasks, t => t.Done == "skipped" && t.What.EndsWith(": next shift tops up", StringComparison.Ordinal));
+    }
+
+    // A warning that becomes an action has not cleared.
+    [Theory, EachDatabase]
+    public async Task OfSumpAsync_FlagGaveWayToAWorse_IsReplacedNotCleared(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 6.5m, levelMm: null));
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+        await shop.StoreAsync(Some.Reading(brix: 4m, levelMm: null, takenAt: shop.Now));
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+        await shop.StoreAsync(Some.Reading(levelMm: null, takenAt: shop.Now));
+
+        var flags = (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0].Flags;
+
+        Assert.Equal(["2 Mar 10:00 by reading", "2 Mar 09:00, replaced by Action, low"], flags.Select(f => f.Ended));
+    }
+
+    // A sheet is read long after: how late the test was is said as of when it was noticed, which stays true.
+    [Theory, EachDatabase]
+    public async Task OfSumpAsync_OverdueTest_SaysHowLateItWasWhenNoticed(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        shop.Clock.Advance(TimeSpan.FromDays(1));
+        await shop.Get<Core.Flags.NoticeOverdueHandler>().HandleAsync(Token);
+        shop.Clock.Advance(TimeSpan.FromDays(5));
+
+        var flag = Assert.Single((await QueryOf(shop).OfSumpAsync(Request(to: Today.AddDays(6)), Token)).Done().Sheets[0].Flags);
+
+        Assert.Equal("A test was not done when it was due: 1 shop day late when noticed.", flag.Reason);
     }
 
     [Theory, EachDatabase]

@@ -96,7 +96,7 @@ internal sealed class RandomShop(ShopFixture shop, int seed)
         if (tasks.Count > 0)
         {
             var state = _random.Next(2) == 0 ? TaskState.Done : TaskState.Skipped;
-            Note("end", await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(tasks[_random.Next(tasks.Count)].Id, state, "No time"), Some.Operator, default));
+            Note("end", await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(tasks[_random.Next(tasks.Count)].Id, state, "No time"), Some.Operator, isSupervisor: false, default));
         }
     }
 

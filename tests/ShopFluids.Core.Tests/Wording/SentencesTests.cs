@@ -44,6 +44,23 @@ public sealed partial class SentencesTests
         Assert.Empty(unsaid);
     }
 
+    // Two tests of one sump must not look the same.
+    [Theory, EachDatabase]
+    public async Task Task_Test_NamesWhatItMeasures(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var weekly = await shop.StepAsync(Some.Step(TaskKind.Test));
+        var slide = await shop.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.Bacteria]));
+        (await shop.Get<StopCareStepHandler>().HandleAsync(new StopCareStep(slide.Id), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
+        var say = await SayAsync(shop);
+
+        Assert.Equal("Test: Concentration, pH", say.Task(TaskKind.Test, $"step:{weekly.Id}", null));
+        Assert.Equal("Test: Bacteria", say.Task(TaskKind.Test, $"step:{slide.Id}", null));
+        Assert.Equal("Test again: Concentration", say.Task(TaskKind.Test, "limit:concentration", null));
+        Assert.Equal("Test again: pH, by another person or method", say.Task(TaskKind.Test, "limit:ph", null));
+        Assert.Equal("Test", say.Task(TaskKind.Test, $"step:{Some.Id()}", null));
+    }
+
     // Field names are literals beside the checks; each that the handlers use must have a name beside its box.
     [Theory, EachDatabase]
     public async Task EveryFieldOfAHandler_HasAName(TestDatabase database)

@@ -1,13 +1,10 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
-using ShopFluids.Core.Care;
 using ShopFluids.Core.Wording;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Board;
-using ShopFluids.Web.Pages.Board.Work;
 using ShopFluids.Web.Tests.Layout;
 using Xunit;
 
@@ -126,28 +123,6 @@ public sealed class BoardPageTests
 
         Assert.Single(page.FindAll("tbody tr"));
         Assert.Empty(page.FindAll("tbody button"));
-    }
-
-    [Fact]
-    public async Task Skip_WithoutReason_AsksForItAndWithReasonSkips()
-    {
-        await using var desk = await DeskContext.OpenAsync();
-        var outcome = await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
-        var board = await desk.Services.GetRequiredService<Core.Board.BoardQuery>().RunAsync(new(), Xunit.TestContext.Current.CancellationToken);
-        var words = await desk.Services.GetRequiredService<DeskSession>().WordsAsync(board.Setup);
-        var item = desk.Render<TaskItem>(p => p
-            .Add(t => t.Task, board.Rows[0].Tasks[0]).Add(t => t.People, board.People).Add(t => t.Words, words)
-            .Add(t => t.NowUtc, board.AtUtc).Add(t => t.MayAct, true).Add(t => t.Changed, () => { }));
-
-        await item.FindAll("button")[1].ClickAsync(new());
-        await item.Find(".reason .btn.pri").ClickAsync(new());
-        Assert.Equal(Texts.Board_ReasonMissing, item.Find("[role=alert]").TextContent);
-
-        await item.Find("textarea").ChangeAsync(new() { Value = "the next shift tops up" });
-        await item.Find(".reason .btn.pri").ClickAsync(new());
-
-        var task = await desk.Shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Id == outcome.Made[0].Id));
-        Assert.Equal((TaskState.Skipped, "the next shift tops up"), (task.State, task.EndReason));
     }
 
     private static Task<IRenderedComponent<BoardPage>> BoardAsync(DeskContext desk)

@@ -144,6 +144,28 @@ public sealed class SavedPageTests
         var page = await host.GetAsync(address);
         Assert.Contains("done 08:00", page.Text, StringComparison.Ordinal);
         Assert.Contains("changed on Friday", page.Text, StringComparison.Ordinal);
+        Assert.Contains("1 done, 1 skipped of 3", page.Text, StringComparison.Ordinal);
+    }
+
+    // An operator is told who may skip the draining of a sump beyond its action limit; a supervisor finds the way.
+    [Theory]
+    [InlineData(Roles.Operator, 0)]
+    [InlineData(Roles.Supervisor, 1)]
+    public async Task Get_DrainingAtAction_IsSkippedByASupervisorOnly(string role, int ways)
+    {
+        var address = "";
+        await using var host = await ShopHost.OpenAsync(
+            async shop => address = $"/enter/S-07/saved/{(await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Bacteria, 6)))).ReadingId}", role);
+        var drain = await host.Shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Kind == TaskKind.DrainClean));
+
+        var page = await host.GetAsync(address);
+        var skipped = await host.PostAsync($"{address}/tasks/{drain.Id}", new() { ["state"] = "skipped", ["reason"] = "no time" }, from: address);
+
+        Assert.Equal(ways, page.Html.Split("class=\"skip\"").Length - 1);
+        Assert.Equal(ways == 0, page.Text.Contains("Only a supervisor may skip this", StringComparison.Ordinal));
+        Assert.Equal(ways == 0 ? HttpStatusCode.UnprocessableEntity : HttpStatusCode.SeeOther, skipped.Status);
+        Assert.Equal(ways == 0, skipped.Text.Contains("Only a supervisor may skip this draining", StringComparison.Ordinal));
+        Assert.Equal(ways == 0 ? TaskState.Open : TaskState.Skipped, await host.Shop.ReadAsync(db => db.CareTasks.Where(t => t.Id == drain.Id).Select(t => t.State).SingleAsync()));
     }
 
     [Fact]

@@ -51,6 +51,20 @@ public sealed class SumpPageTests
     }
 
     [Fact]
+    public async Task Render_FlagGaveWayToAWorse_IsReplacedNotCleared()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 6.5m, takenAt: Some.Start.AddMinutes(-30)));
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4m));
+
+        var page = Page(desk, "S-07");
+
+        var entries = page.FindAll(".tl li").Select(l => l.TextContent).ToList();
+        Assert.Contains(entries, e => e.Contains("6.5 %", StringComparison.Ordinal) && e.Contains("Replaced by Action, low: Concentration 4.0 %", StringComparison.Ordinal));
+        Assert.DoesNotContain(entries, e => e.Contains("Flag cleared", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task Render_UnknownTag_SaysSo()
     {
         await using var desk = await DeskContext.OpenAsync();

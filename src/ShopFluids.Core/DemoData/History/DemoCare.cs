@@ -85,7 +85,7 @@ internal sealed class DemoCare(DemoScene scene, DemoStores stores)
     }
 
     private async Task EndAsync(OpenTask task, EndTask command, SumpModel sump, CancellationToken cancellationToken) =>
-        (await scene.Commands.EndTask.HandleAsync(command with { TaskId = task.Id }, scene.OperatorOf(sump), cancellationToken)).Done();
+        (await scene.Commands.EndTask.HandleAsync(command with { TaskId = task.Id }, scene.OperatorOf(sump), isSupervisor: false, cancellationToken)).Done();
 
     private Guid NewId(SumpModel sump) => sump.Chance.NewId(scene.Time.UtcNow);
 }

@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Exchange;
+using ShopFluids.Core.People;
 using ShopFluids.Core.Time;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Api.Json;
@@ -60,7 +61,7 @@ internal static class WorkEndpoints
     private static async Task<IResult> DoneAsync(Guid id, ClaimsPrincipal user, EndTaskHandler handler, ApiSentences sentences, CancellationToken cancellationToken)
     {
         var say = await sentences.CurrentAsync(cancellationToken);
-        var result = await handler.HandleAsync(new EndTask(id, TaskState.Done), user.ToActor(), cancellationToken);
+        var result = await handler.HandleAsync(new EndTask(id, TaskState.Done), user.ToActor(), user.IsInRole(Roles.Supervisor), cancellationToken);
         return result.Match(
             ended => TypedResults.Json(new EndedTaskAnswer(ended.TaskId, Codes.Of(ended.State), ended.EndedAtUtc), ApiJson.Default.EndedTaskAnswer),
             error => (IResult)Problems.Of(error, say));

@@ -57,9 +57,8 @@ public sealed partial class BoardTableRow
         }
     }
 
-    // What is late, what a flag asked for, and what is due by tomorrow; the strip shows the rest. What plan and flag both ask for is done once.
-    private List<BoardTask> Pressing =>
-        [.. Row.Tasks.Where(t => t.IsLate || !t.IsOfPlan || t.DueDay <= Board.Days[0].Day.AddDays(1)).DistinctBy(t => Words.Sentences.Task(t.Kind, t.Cause, t.Recipe))];
+    // The strip shows the rest.
+    private List<BoardTask> Pressing => [.. Row.Tasks.Where(t => t.IsPressing(Board.Days[0].Day))];
 
     private IEnumerable<BoardTask> ToDo => Pressing.Take(MostTasks);
 

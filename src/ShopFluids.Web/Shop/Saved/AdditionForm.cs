@@ -1,5 +1,6 @@
 using ShopFluids.Calculations.Mixing;
 using ShopFluids.Calculations.Volumes;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
@@ -19,6 +20,14 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
     public const string OverrideName = "overrideReason";
 
     public static AdditionForm Fresh(Guid id) => new(id, false, "", "", "", "", "");
+
+    /// <summary>The recipe's amounts as they would be typed, to be corrected by what was really added.</summary>
+    public static AdditionForm Of(Guid id, TopUpRecipe recipe, Guid? lot, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(recipe);
+        ArgumentNullException.ThrowIfNull(format);
+        return new(id, false, Typed(recipe.WaterLitres, format), Typed(recipe.ConcentrateLitres, format), Typed(recipe.RemoveLitres, format), lot?.ToString() ?? "", "");
+    }
 
     public static AdditionForm Read(FormPost post, Guid freshId) => new(
         Guid.TryParse(post.Text(IdName), out var id) && id != Guid.Empty ? id : freshId,
@@ -40,6 +49,31 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
         var faults = new List<FieldError>();
         return new(Read(WaterName, Water, units, faults), Read(ConcentrateName, Concentrate, units, faults), Read(RemovedName, Removed, units, faults), faults);
     }
+
+    /// <summary>The addition as the shop records it.</summary>
+    /// <param name="taskId">The adjustment that is ticked off with it.</param>
+    public RecordAddition ToCommand(Amounts amounts, string sumpTag, DateTime atUtc, Guid? readingId, Guid? taskId = null)
+    {
+        ArgumentNullException.ThrowIfNull(amounts);
+        return new(
+            Id,
+            sumpTag,
+            atUtc,
+            amounts.WaterLitres,
+            amounts.ConcentrateLitres,
+            amounts.RemovedLitres,
+            Guid.TryParse(Lot, out var lot) ? lot : null,
+            readingId,
+            OverrideReason.Length == 0 ? null : OverrideReason,
+            taskId);
+    }
+
+    /// <summary>What is wrong, by the field that it is wrong in.</summary>
+    public static IReadOnlyDictionary<string, string> FaultsByField(IEnumerable<FieldError> errors, Sentences sentences) =>
+        errors.GroupBy(e => e.Field).ToDictionary(g => g.Key, g => string.Join(' ', g.Select(sentences.Field)), StringComparer.Ordinal);
+
+    // Nothing is an empty box, and no separator of thousands stands where it would be refused when sent back.
+    private static string Typed(double litres, ShopFormat format) => litres <= 0 ? "" : format.VolumeNumber(litres).Replace(format.Culture.NumberFormat.NumberGroupSeparator, "", StringComparison.Ordinal);
 
     private static decimal Read(string field, string text, UnitSystem units, List<FieldError> faults)
     {

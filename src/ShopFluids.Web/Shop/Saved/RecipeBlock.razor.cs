@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Calculations.Mixing;
+using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -17,7 +18,7 @@ public partial class RecipeBlock
 
     private string Address => View.Visit.Links.Added(View.Tag, View.ReadingId);
 
-    private SavedLot? Lot => Recipe is { ConcentrateLitres: > 0 } recipe ? View.Page.LotFor(recipe.ConcentrateLitres) : null;
+    private LotChoice? Lot => Recipe is { ConcentrateLitres: > 0 } recipe ? View.Page.Lots.For(recipe.ConcentrateLitres) : null;
 
     private bool LotMissing => Recipe is { ConcentrateLitres: > 0 } && Lot is null;
 

@@ -48,16 +48,7 @@ internal static class SavedEndpoints
             return Refused(view, form, amounts.Faults);
         }
 
-        var command = new RecordAddition(
-            form.Id,
-            view.Tag,
-            clock.UtcNow,
-            amounts.WaterLitres,
-            amounts.ConcentrateLitres,
-            amounts.RemovedLitres,
-            Guid.TryParse(form.Lot, out var lot) ? lot : null,
-            id,
-            form.OverrideReason.Length == 0 ? null : form.OverrideReason);
+        var command = form.ToCommand(amounts, view.Tag, clock.UtcNow, id);
         var result = await handler.HandleAsync(command, view.Visit.Actor, view.Visit.IsSupervisor, http.RequestAborted);
         return result.Error switch
         {
@@ -77,7 +68,7 @@ internal static class SavedEndpoints
         }
 
         var state = post.Text("state") == "skipped" ? TaskState.Skipped : TaskState.Done;
-        var result = await handler.HandleAsync(new EndTask(taskId, state, reason), view.Visit.Actor, http.RequestAborted);
+        var result = await handler.HandleAsync(new EndTask(taskId, state, reason), view.Visit.Actor, view.Visit.IsSupervisor, http.RequestAborted);
         return result.Error is { } error
             ? Document(view with { TaskFault = new(taskId, view.Visit.Sentences.Error(error), reason) })
             : SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id));
@@ -86,7 +77,7 @@ internal static class SavedEndpoints
     private static RazorComponentResult<SavedDocument> Refused(SavedView view, AdditionForm form, IReadOnlyList<FieldError> errors) => Document(view with
     {
         Addition = form,
-        Faults = errors.GroupBy(e => e.Field).ToDictionary(g => g.Key, g => string.Join(' ', g.Select(view.Visit.Sentences.Field)), StringComparer.Ordinal),
+        Faults = AdditionForm.FaultsByField(errors, view.Visit.Sentences),
     });
 
     private static RazorComponentResult<SavedDocument> Document(SavedView view) => new(new { View = view })

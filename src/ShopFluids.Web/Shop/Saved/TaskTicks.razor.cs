@@ -10,7 +10,19 @@ public partial class TaskTicks
 {
     [Parameter, EditorRequired] public required SavedView View { get; set; }
 
-    private int Done => View.Page.Tasks.Count(t => t.State != TaskState.Open);
+    // What was skipped is not done.
+    private string Progress
+    {
+        get
+        {
+            var (done, skipped) = (View.Page.Tasks.Count(t => t.State == TaskState.Done), View.Page.Tasks.Count(t => t.State == TaskState.Skipped));
+            var (format, all) = (View.Visit.Format, View.Visit.Format.Count(View.Page.Tasks.Count));
+            return skipped == 0 ? View.Say(Texts.Saved_DoneOf, format.Count(done), all)
+                : View.Say(Texts.Saved_DoneSkippedOf, format.Count(done), format.Count(skipped), all);
+        }
+    }
+
+    private bool MayNotSkip(SavedTask task) => task.State == TaskState.Open && View.MayTick && task.OnlyASupervisorSkips && !View.Visit.IsSupervisor;
 
     private string Address(SavedTask task) => View.Visit.Links.Task(View.Tag, View.ReadingId, task.Id);
 

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
 using ShopFluids.Web.Components.Layout;
 
 namespace ShopFluids.Web.Pages.Board.Work;
@@ -31,7 +32,12 @@ public sealed partial class TaskItem
     [Inject]
     public required WorkActs Acts { get; init; }
 
-    private string Source => Task.IsOfPlan ? Texts.Board_FromPlan : Words.Format.Say(Texts.Board_FromFlag, CauseWord);
+    // A recipe is not ticked off: what was poured belongs into the record.
+    private bool IsAnsweredByAdding => Task is { Kind: TaskKind.Adjust, Recipe: { } recipe } && recipe.WaterLitres + recipe.ConcentrateLitres + recipe.RemoveLitres > 0;
+
+    // Work is handed on when a flag gives way to a worse one: how late it is counts from when it was first asked for, so that is said.
+    private string Source => Task.IsOfPlan ? Texts.Board_FromPlan
+        : Words.Format.Say(Task.IsAlsoOfPlan ? Texts.Board_FromFlagAndPlan : Texts.Board_FromFlag, CauseWord, Words.Format.When(Task.AskedAtUtc, NowUtc));
 
     // A cause reads rule:parameter; a flag about the whole sump has no parameter.
     private string CauseWord

@@ -1,30 +1,56 @@
 using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Shop.Saved;
 
 namespace ShopFluids.Web.Pages.Board.Work;
 
 /// <summary>What a supervisor does to open work. Every act answers null, or why it was not done as a sentence.</summary>
-public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, AssignTaskHandler assignTask, CloseFlagHandler closeFlag)
+public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, AssignTaskHandler assignTask, CloseFlagHandler closeFlag, RecordAdditionHandler recordAddition)
 {
     public Task<string?> AssignAsync(Guid taskId, Guid? personId, Sentences sentences, CancellationToken cancellationToken) =>
-        TryAsync(async () => (await assignTask.HandleAsync(new AssignTask(taskId, personId), await session.ActorAsync(), cancellationToken)).Error, sentences);
+        SayAsync(async () => (await assignTask.HandleAsync(new AssignTask(taskId, personId), await session.ActorAsync(), cancellationToken)).Error, sentences);
 
     public Task<string?> DoneAsync(Guid taskId, Sentences sentences, CancellationToken cancellationToken) =>
-        TryAsync(async () => (await endTask.HandleAsync(new EndTask(taskId, TaskState.Done), await session.ActorAsync(), cancellationToken)).Error, sentences);
+        SayAsync(async () => (await EndAsync(new EndTask(taskId, TaskState.Done), cancellationToken)).Error, sentences);
 
     public Task<string?> SkipAsync(Guid taskId, string reason, Sentences sentences, CancellationToken cancellationToken) =>
-        TryAsync(async () => (await endTask.HandleAsync(new EndTask(taskId, TaskState.Skipped, reason), await session.ActorAsync(), cancellationToken)).Error, sentences);
+        SayAsync(async () => (await EndAsync(new EndTask(taskId, TaskState.Skipped, reason), cancellationToken)).Error, sentences);
 
     public Task<string?> CloseAsync(Guid flagId, string reason, Sentences sentences, CancellationToken cancellationToken) =>
-        TryAsync(async () => (await closeFlag.HandleAsync(new CloseFlag(flagId, reason), await session.ActorAsync(), cancellationToken)).Error, sentences);
+        SayAsync(async () => (await closeFlag.HandleAsync(new CloseFlag(flagId, reason), await session.ActorAsync(), cancellationToken)).Error, sentences);
 
-    private async Task<string?> TryAsync(Func<Task<Error?>> act, Sentences sentences)
+    /// <summary>Notes an addition, and with it that the adjustment is done; what is wrong with single amounts is answered by field.</summary>
+    public async Task<AdditionRefusal?> AddAsync(RecordAddition command, Sentences sentences, CancellationToken cancellationToken)
+    {
+        IReadOnlyDictionary<string, string> fields = new Dictionary<string, string>(StringComparer.Ordinal);
+        var whole = await TryAsync(
+            async () => (await recordAddition.HandleAsync(command, await session.ActorAsync(), isSupervisor: true, cancellationToken)).Error,
+            error =>
+            {
+                if (error is not FieldErrors errors)
+                {
+                    return sentences.Error(error);
+                }
+
+                fields = AdditionForm.FaultsByField(errors.Fields, sentences);
+                return "";
+            });
+        return whole is null ? null : new(whole, fields);
+    }
+
+    private async Task<Result<EndedTask>> EndAsync(EndTask command, CancellationToken cancellationToken) =>
+        await endTask.HandleAsync(command, await session.ActorAsync(), isSupervisor: true, cancellationToken);
+
+    private Task<string?> SayAsync(Func<Task<Error?>> act, Sentences sentences) => TryAsync(act, sentences.Error);
+
+    private async Task<string?> TryAsync(Func<Task<Error?>> act, Func<Error, string> say)
     {
         // The right is asked for at the act, not at the button: it may have been taken away since.
         if (!await session.MayAsync(Policies.CanSupervise))
@@ -34,7 +60,7 @@ public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, Assign
 
         try
         {
-            return await act() is { } error ? sentences.Error(error) : null;
+            return await act() is { } error ? say(error) : null;
         }
         catch (Exception fault) when (fault is DbException or DbUpdateException)
         {
@@ -42,3 +68,7 @@ public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, Assign
         }
     }
 }
+
+/// <param name="Whole">Why it was not noted; empty when single fields say why.</param>
+/// <param name="Fields">What is wrong, by field.</param>
+public sealed record AdditionRefusal(string Whole, IReadOnlyDictionary<string, string> Fields);

@@ -13,6 +13,7 @@ public sealed partial class WorkDialog
     private IReadOnlyList<BoardFlag> _flags = [];
     private IReadOnlyList<BoardTask> _tasks = [];
     private string _said = "";
+    private bool _showsLater;
 
     [CascadingParameter]
     public required IMudDialogInstance Dialog { get; set; }
@@ -31,6 +32,8 @@ public sealed partial class WorkDialog
 
     [Inject]
     public required ShopClock Clock { get; init; }
+
+    private List<BoardTask> Pressing => [.. _tasks.Where(t => t.IsPressing(Words.Format.Calendar.ShopDayOf(Now)))];
 
     private DateTime Now => Clock.UtcNow;
 

@@ -1,0 +1,144 @@
+using Bunit;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Board;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Board.Work;
+using ShopFluids.Web.Tests.Layout;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Board;
+
+/// <summary>Ticking work off at the desk: what was poured goes into the record with it.</summary>
+public sealed class TaskItemTests
+{
+    [Fact]
+    public async Task AddedAsAbove_Adjustment_RecordsTheRecipeAndEndsTheTask()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var outcome = await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 250));
+        var item = await ItemAsync(desk, TaskKind.Adjust);
+        Assert.DoesNotContain(item.FindAll("button"), b => b.TextContent == Texts.Board_Done);
+        Assert.Contains("L-1", item.Find(".adjust").TextContent, StringComparison.Ordinal);
+
+        await Button(item, Texts.Saved_AddedAsAbove).ClickAsync(new());
+
+        var added = await desk.Shop.ReadAsync(db => db.Additions.SingleAsync(a => a.ReadingId != null));
+        Assert.NotNull(outcome.Recipe);
+        Assert.Equal((outcome.Recipe.WaterLitres, outcome.Recipe.ConcentrateLitres), ((double)added.WaterLitres, (double)added.ConcentrateLitres));
+        Assert.Equal(new[] { desk.Shop.LotId, outcome.ReadingId, Some.Supervisor.PersonId }, [added.LotId, added.ReadingId, added.PersonId]);
+        Assert.Equal(TaskState.Done, await StateAsync(desk, outcome.Made[0].Id));
+    }
+
+    [Fact]
+    public async Task AddedAsAbove_AnsweredMeanwhile_IsRefusedAndNothingIsAddedTwice()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 250));
+        var item = await ItemAsync(desk, TaskKind.Adjust);
+        (await desk.Shop.AddAsync(Some.Addition(desk.Shop.LotId))).Done();
+        var before = await desk.Shop.FootprintAsync();
+
+        await Button(item, Texts.Saved_AddedAsAbove).ClickAsync(new());
+
+        Assert.Equal(Texts.Error_TaskEnded, item.Find("[role=alert]").TextContent);
+        Assert.Equal(before, await desk.Shop.FootprintAsync());
+    }
+
+    [Fact]
+    public async Task AddedOther_Adjustment_BeginsWithTheRecipeAndRecordsWhatIsTyped()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var outcome = await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 250));
+        var item = await ItemAsync(desk, TaskKind.Adjust);
+        await Button(item, Texts.Saved_AddedOther).ClickAsync(new());
+        var boxes = item.FindAll(".box input");
+        Assert.NotNull(outcome.Recipe);
+        Assert.Equal(outcome.Recipe.WaterLitres.ToString("0.0", System.Globalization.CultureInfo.InvariantCulture), boxes[0].GetAttribute("value"));
+        Assert.Equal(desk.Shop.LotId.ToString(), item.Find(".adjust select").GetAttribute("value"));
+
+        await boxes[0].ChangeAsync(new() { Value = "12,5" });
+        await item.FindAll(".box input")[1].ChangeAsync(new() { Value = "3" });
+        await item.FindAll(".box input")[2].ChangeAsync(new() { Value = "" });
+        await Button(item, Texts.Saved_NoteAddition).ClickAsync(new());
+
+        var added = await desk.Shop.ReadAsync(db => db.Additions.SingleAsync(a => a.ReadingId != null));
+        Assert.Equal((12.5m, 3m), (added.WaterLitres, added.ConcentrateLitres));
+        Assert.Equal(TaskState.Done, await StateAsync(desk, outcome.Made[0].Id));
+    }
+
+    [Theory]
+    [InlineData("much", "much")]
+    [InlineData("500", "500")]
+    [InlineData("-1", "-1")]
+    public async Task AddedOther_ImpossibleWater_SaysSoAtItsBoxAndKeepsWhatWasTyped(string typed, string kept)
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var outcome = await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 250));
+        var item = await ItemAsync(desk, TaskKind.Adjust);
+        await Button(item, Texts.Saved_AddedOther).ClickAsync(new());
+
+        await item.FindAll(".box input")[0].ChangeAsync(new() { Value = typed });
+        await Button(item, Texts.Saved_NoteAddition).ClickAsync(new());
+
+        var box = item.FindAll(".box input")[0];
+        Assert.Equal(("true", kept), (box.GetAttribute("aria-invalid"), box.GetAttribute("value")));
+        Assert.NotEmpty(item.Find($"#{box.GetAttribute("aria-describedby")}").TextContent);
+        Assert.Equal(TaskState.Open, await StateAsync(desk, outcome.Made[0].Id));
+    }
+
+    [Fact]
+    public async Task NothingAdded_Adjustment_AsksWhyAndSkips()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var outcome = await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
+        var item = await ItemAsync(desk, TaskKind.Adjust);
+
+        await Button(item, Texts.Board_NothingAdded).ClickAsync(new());
+        await item.Find(".reason .btn.pri").ClickAsync(new());
+        Assert.Equal(Texts.Board_ReasonMissing, item.Find("[role=alert]").TextContent);
+
+        await item.Find("textarea").ChangeAsync(new() { Value = "the next shift tops up" });
+        await item.Find(".reason .btn.pri").ClickAsync(new());
+
+        var task = await desk.Shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Id == outcome.Made[0].Id));
+        Assert.Equal((TaskState.Skipped, "the next shift tops up"), (task.State, task.EndReason));
+    }
+
+    [Fact]
+    public async Task Done_OtherWork_IsTickedOffAsBefore()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var outcome = await desk.Shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.TrampOil, 20)));
+        var item = await ItemAsync(desk, TaskKind.Skim);
+        Assert.Empty(item.FindAll(".adjust"));
+        Assert.Contains("asked for today", item.Find(".dim").TextContent, StringComparison.Ordinal);
+
+        await Button(item, Texts.Board_Done).ClickAsync(new());
+
+        Assert.Equal(TaskState.Done, await StateAsync(desk, outcome.Made[0].Id));
+    }
+
+    private static async Task<IRenderedComponent<TaskItem>> ItemAsync(DeskContext desk, TaskKind kind)
+    {
+        var board = await desk.Services.GetRequiredService<BoardQuery>().RunAsync(new(), Xunit.TestContext.Current.CancellationToken);
+        var words = await desk.Services.GetRequiredService<DeskSession>().WordsAsync(board.Setup);
+        var item = desk.Render<TaskItem>(p => p
+            .Add(t => t.Task, board.Rows[0].Tasks.First(t => t.Kind == kind)).Add(t => t.People, board.People).Add(t => t.Words, words)
+            .Add(t => t.NowUtc, board.AtUtc).Add(t => t.MayAct, true).Add(t => t.Changed, () => { }));
+        if (kind == TaskKind.Adjust)
+        {
+            item.WaitForElement(".adjust button", TimeSpan.FromSeconds(20));
+        }
+
+        return item;
+    }
+
+    private static AngleSharp.Dom.IElement Button(IRenderedComponent<TaskItem> item, string text) => item.FindAll("button").Single(b => b.TextContent == text);
+
+    private static Task<TaskState> StateAsync(DeskContext desk, Guid id) => desk.Shop.ReadAsync(db => db.CareTasks.Where(t => t.Id == id).Select(t => t.State).SingleAsync());
+}
