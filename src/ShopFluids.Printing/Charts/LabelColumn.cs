@@ -1,7 +1,7 @@
 namespace ShopFluids.Printing.Charts;
 
-/// <summary>Moves labels of one column apart so that none covers another, as little as possible and in their order.</summary>
-internal static class LabelColumn
+/// <summary>Moves labels of one column, or of one row, apart so that none covers another, as little as possible and in their order.</summary>
+public static class LabelColumn
 {
     /// <param name="wanted">Heights at which the labels would like to stand, in any order.</param>
     /// <param name="distance">Least distance between two.</param>
@@ -10,6 +10,7 @@ internal static class LabelColumn
     /// <returns>The heights, in the order of <paramref name="wanted"/>.</returns>
     public static IReadOnlyList<double> Spread(IReadOnlyList<double> wanted, double distance, double top, double bottom)
     {
+        ArgumentNullException.ThrowIfNull(wanted);
         var order = Enumerable.Range(0, wanted.Count).OrderBy(i => wanted[i]).ThenBy(i => i).ToArray();
 
         // Neighbours that collide form a group that stands about the mean of its wishes; groups that then collide are joined.

@@ -5,6 +5,9 @@ namespace ShopFluids.Printing.Charts;
 /// <summary>The limits of a trend: a band for the target, lines for warning and action, named at the right end.</summary>
 internal static class TrendLimitLines
 {
+    // Bold letters that reach below the line must not touch the ones above: the face's line is 1.2 of its size.
+    private const double LineHeight = 1.25;
+
     public static IEnumerable<string> Labels(TrendChartModel model) => Last(model) is { } limits ? Lines(limits).Select(l => Label(model, l)) : [];
 
     public static IEnumerable<ChartItem> Bands(TrendChartModel model, TrendPlot plot)
@@ -27,11 +30,15 @@ internal static class TrendLimitLines
 
         foreach (var limits in Shown(model))
         {
+            var named = new List<double>();
             foreach (var line in Lines(limits))
             {
                 yield return new ChartLine(line.Class, plot.X(limits.FromUtc), plot.Y(line.Value), plot.X(limits.ToUtc), plot.Y(line.Value));
-                if (limits != last && !Lines(last).Contains(line) && Earlier(model, plot, limits, line, measure, sizes) is { } label)
+                if (limits != last && !Lines(last).Contains(line) && Earlier(model, plot, limits, line, measure, sizes) is { } label
+                    && named.TrueForAll(y => Math.Abs(y - label.Y) >= label.Size * LineHeight))
                 {
+                    // Of two that would cover each other the first is named; the other still has its line.
+                    named.Add(label.Y);
                     yield return label;
                 }
             }
@@ -58,7 +65,7 @@ internal static class TrendLimitLines
     {
         var lines = Lines(last).ToList();
         var wanted = lines.Select(l => plot.Y(l.Value)).ToList();
-        var heights = LabelColumn.Spread(wanted, sizes.Text * 1.12, plot.Top, plot.Bottom);
+        var heights = LabelColumn.Spread(wanted, sizes.Text * LineHeight, plot.Top, plot.Bottom);
         for (var n = 0; n < lines.Count; n++)
         {
             var gap = sizes.Text * 0.6;

@@ -12,17 +12,32 @@ namespace ShopFluids.Web.Tests.Setup;
 public sealed class CarePageTests
 {
     [Fact]
-    public async Task UsualSteps_EmptyPlan_AddsFourWithTheirTasks()
+    public async Task UsualSteps_EmptyPlan_AddsFiveWithTheirTasks()
     {
         await using var desk = await SetupDesk.OpenAsync();
         var page = Page(desk);
 
         await page.FindAll("button").Single(b => b.TextContent == Texts.Setup_UsualAdd).ClickAsync(new());
 
-        page.WaitForAssertion(() => Assert.Equal(4, page.FindAll("tbody tr").Count), SetupDesk.Patience);
-        Assert.Equal(4, await desk.Shop.CountAsync<CareTask>());
+        page.WaitForAssertion(() => Assert.Equal(5, page.FindAll("tbody tr").Count), SetupDesk.Patience);
+        Assert.Equal(5, await desk.Shop.CountAsync<CareTask>());
         Assert.DoesNotContain(page.FindAll("button"), b => b.TextContent == Texts.Setup_UsualAdd);
-        Assert.Equal("4 steps are added.", page.Find("p.said[role=status]").TextContent);
+        Assert.Equal("5 steps are added.", page.Find("p.said[role=status]").TextContent);
+    }
+
+    // A plan that has a test of pH alone still lacks the rest; one that looks and smells already is not asked to twice.
+    [Fact]
+    public async Task Missing_SomeTestsThere_AddsTheTestsOfWhatIsNotMeasured()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Skim));
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.Ph]));
+        Assert.Equal([TaskKind.Test, TaskKind.Test, TaskKind.ChangeFilter, TaskKind.DrainClean], (await MissingAsync(desk)).Select(s => s.Kind));
+
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.TrampOil, ParameterCodes.Odour]));
+
+        var test = Assert.Single(await MissingAsync(desk), s => s.Kind == TaskKind.Test);
+        Assert.Equal((UsualSteps.TestParameters, 7), (test.Parameters, test.IntervalDays));
     }
 
     [Fact]
@@ -75,6 +90,9 @@ public sealed class CarePageTests
         Assert.Empty((await desk.Shop.SetupAsync()).StepsOf(desk.Shop.SumpId));
         Assert.Equal(TaskState.Withdrawn, await desk.Shop.ReadAsync(async db => (await Microsoft.EntityFrameworkCore.EntityFrameworkQueryableExtensions.SingleAsync(db.CareTasks)).State));
     }
+
+    private static async Task<IReadOnlyList<Core.Setup.AddCareStep>> MissingAsync(DeskContext desk) =>
+        UsualSteps.Missing(Some.SumpTag, (await desk.Shop.SetupAsync()).StepsOf(desk.Shop.SumpId), new DateOnly(2026, 3, 2), Some.Id);
 
     private static IRenderedComponent<CarePage> Page(DeskContext desk)
     {

@@ -51,13 +51,31 @@ public sealed class StepGaugeLayoutTests
         Assert.DoesNotContain(layout.Steps, s => s.CssClass == "g-t");
     }
 
+    // A level's full mark and its upper warning may lie 8 mm apart: both numbers stand there, moved apart in their order.
     [Fact]
-    public void Of_LimitsThatLieClose_LabelsTheTargetAndLeavesOutWhatWouldTouchIt()
+    public void Of_LimitsThatLieClose_LabelsAllAndMovesThemApart()
     {
-        var layout = StepGaugeLayout.Of(new GaugeLimits(2, 6.95m, 7, 9, 9.05m, 14), null, null);
+        var labels = StepGaugeLayout.Of(new GaugeLimits(80, 120, null, 340, 348, null), null, null).Labels;
 
-        Assert.Equal([7m, 9m, 2m, 14m], layout.Labels.Select(l => l.Value));
+        Assert.Equal([340m, 120m, 348m, 80m], labels.Select(l => l.Value));
+        var row = labels.OrderBy(l => l.Value).ToList();
+        Assert.All(row.Zip(row.Skip(1)), pair => Assert.True(pair.Second.X - pair.First.X >= 33.9));
+        Assert.All(row, l => Assert.InRange(l.X, StepGaugeLayout.Left, StepGaugeLayout.Right));
     }
+
+    [Fact]
+    public void Of_LimitsFarApart_LabelsStandUnderThem()
+    {
+        var layout = StepGaugeLayout.Of(new GaugeLimits(5.5m, null, 7, 9, null, 10.5m), 7, 9);
+
+        Assert.Equal([7m, 9m, 5.5m, 10.5m], layout.Labels.Select(l => l.Value));
+        Assert.Equal(Assert.NotNull(layout.NowX), layout.Labels[0].X, 6);
+        Assert.Equal(Assert.NotNull(layout.LastX), layout.Labels[1].X, 6);
+    }
+
+    [Fact]
+    public void Of_WarningIsTheTargetsEdge_IsLabelledOnce() =>
+        Assert.Equal([7m, 9m, 5m, 11m], StepGaugeLayout.Of(new GaugeLimits(5, 7, 7, 9, 9, 11), null, null).Labels.Select(l => l.Value));
 
     [Fact]
     public void Of_OneLimitAlone_StillHasAScale()

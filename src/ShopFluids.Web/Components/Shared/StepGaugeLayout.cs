@@ -1,4 +1,5 @@
 using ShopFluids.Core.Rounds;
+using ShopFluids.Printing.Charts;
 
 namespace ShopFluids.Web.Components.Shared;
 
@@ -20,7 +21,7 @@ public sealed record StepGaugeLayout(IReadOnlyList<GaugeStep> Steps, IReadOnlyLi
 
     // How much of the outermost zone is shown beyond the limits, as a share of what lies between them.
     private const double Beyond = 0.2;
-    private const double LabelGap = 30;
+    private const double LabelGap = 34;
 
     public static StepGaugeLayout Of(GaugeLimits limits, decimal? now, decimal? last)
     {
@@ -58,20 +59,13 @@ public sealed record StepGaugeLayout(IReadOnlyList<GaugeStep> Steps, IReadOnlyLi
     private static GaugeStep Step(string cssClass, double from, double to, double height) =>
         new(cssClass, from, Math.Max(0, to - from), MiddleY - (height / 2), height);
 
-    // The target's edges matter most, then the warning's; one that would touch another is left out, the drawing still shows it.
+    // The target's edges matter most, then the warning's: they stand first, where there is room for few. None covers another: those that
+    // would are moved apart, as little as possible and in the order of their values.
     private static List<GaugeLabel> LabelsOf(GaugeLimits limits, Scale scale)
     {
-        var labels = new List<GaugeLabel>();
-        foreach (var value in new[] { limits.TargetLow, limits.TargetHigh, limits.WarningLow, limits.WarningHigh, limits.ActionLow, limits.ActionHigh }.OfType<decimal>())
-        {
-            var x = scale.X(value);
-            if (labels.TrueForAll(l => Math.Abs(l.X - x) >= LabelGap))
-            {
-                labels.Add(new(x, value));
-            }
-        }
-
-        return labels;
+        var values = new[] { limits.TargetLow, limits.TargetHigh, limits.WarningLow, limits.WarningHigh, limits.ActionLow, limits.ActionHigh }.OfType<decimal>().Distinct().ToList();
+        var places = LabelColumn.Spread([.. values.Select(v => scale.X(v))], LabelGap, Left + (LabelGap / 2), Right - (LabelGap / 2));
+        return [.. values.Select((value, n) => new GaugeLabel(places[n], value))];
     }
 
     private sealed record Scale(double Low, double High)
