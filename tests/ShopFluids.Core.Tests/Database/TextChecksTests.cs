@@ -55,7 +55,7 @@ public sealed class TextChecksTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
 
-        AssertRefused((await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(Some.Id(), TaskState.Skipped, WithNull), Some.Supervisor, TestContext.Current.CancellationToken)).Error, "reason");
+        AssertRefused((await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(Some.Id(), TaskState.Skipped, WithNull), Some.Supervisor, isSupervisor: true, TestContext.Current.CancellationToken)).Error, "reason");
     }
 
     private static void AssertRefused(Error? error, string field)
