@@ -30,6 +30,25 @@ public sealed record EconomicLife(int BestDays, decimal LeastAveragePerDay, bool
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
     public static EconomicLife Of(decimal refillCost, IReadOnlyList<decimal> careCostByDay)
     {
+        var averages = AverageByDay(refillCost, careCostByDay);
+        var best = 1;
+        for (var day = 2; day <= averages.Count; day++)
+        {
+            if (averages[day - 1] < averages[best - 1])
+            {
+                best = day;
+            }
+        }
+
+        return new(best, averages[best - 1], best == averages.Count);
+    }
+
+    /// <summary>The average cost per day up to each age: (F + c_1) / 1, (F + c_1 + c_2) / 2 …</summary>
+    /// <param name="refillCost">F, 0 to 10⁹ of the currency.</param>
+    /// <param name="careCostByDay">c_1, c_2 …, 1 to 10 000 days, each 0 to 10⁹.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
+    public static IReadOnlyList<decimal> AverageByDay(decimal refillCost, IReadOnlyList<decimal> careCostByDay)
+    {
         ArgumentNullException.ThrowIfNull(careCostByDay);
         var spent = Money.Sum(refillCost);
         if (careCostByDay.Count is 0 or > MostDays)
@@ -37,18 +56,14 @@ public sealed record EconomicLife(int BestDays, decimal LeastAveragePerDay, bool
             throw new ArgumentOutOfRangeException(nameof(careCostByDay), careCostByDay.Count, "Accepted are 1 to 10 000 days.");
         }
 
-        var (best, least) = (0, decimal.MaxValue);
-        for (var day = 1; day <= careCostByDay.Count; day++)
+        var averages = new decimal[careCostByDay.Count];
+        for (var day = 1; day <= averages.Length; day++)
         {
             spent += Money.Sum(careCostByDay[day - 1], nameof(careCostByDay));
-            var average = spent / day;
-            if (average < least)
-            {
-                (best, least) = (day, average);
-            }
+            averages[day - 1] = spent / day;
         }
 
-        return new(best, least, best == careCostByDay.Count);
+        return averages;
     }
 
     /// <summary>Keep a charge as long as another day costs less than the least average of a new one; never against its condition.</summary>

@@ -61,6 +61,13 @@ public sealed class CostsTests
         Assert.Equal(new EconomicLife(4, 12, true), EconomicLife.Of(40, [2, 2, 2, 2]));
 
     [Fact]
+    public void AverageByDay_EachAge_SharesTheRefillAndTheCareUpToIt()
+    {
+        Assert.Equal([12, 8, 7], EconomicLife.AverageByDay(10, [2, 4, 5]));
+        Assert.Equal("careCostByDay", Assert.Throws<ArgumentOutOfRangeException>(() => EconomicLife.AverageByDay(10, [])).ParamName);
+    }
+
+    [Fact]
     public void Of_EqualAverages_TakesTheFirst() => Assert.Equal(new EconomicLife(1, 12, false), EconomicLife.Of(10, [2, 12]));
 
     [Property(MaxTest = 5000, Replay = "20260101,20260103")]
