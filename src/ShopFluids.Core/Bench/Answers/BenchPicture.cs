@@ -5,18 +5,31 @@ public abstract record BenchPicture;
 
 /// <summary>One or two sumps in cross-section, before and after.</summary>
 /// <param name="TopLitres">Volume at the upper edge of the drawing.</param>
-public sealed record BenchSumps(double TopLitres, IReadOnlyList<BenchSumpDrawing> Sumps) : BenchPicture;
+public sealed record BenchSumps(double TopLitres, IReadOnlyList<BenchSumpDrawing> Sumps) : BenchPicture
+{
+    /// <summary>Amounts that stand beside a single sump.</summary>
+    public IReadOnlyList<BenchBars> Beside { get; init; } = [];
+}
 
 /// <param name="Caption">Below the sump, such as 160 L at 8.1 %.</param>
 /// <param name="FluidLitres">How much is in it.</param>
 /// <param name="AddedLitres">How much of that was added last.</param>
-public sealed record BenchSumpDrawing(string Caption, string Remark, double FluidLitres, double AddedLitres, IReadOnlyList<BenchMark> Marks);
+public sealed record BenchSumpDrawing(string Caption, string Remark, double FluidLitres, double AddedLitres, IReadOnlyList<BenchMark> Marks)
+{
+    /// <summary>Where the pump takes in; what is below is of no use to it. Null where no pump is drawn.</summary>
+    public double? IntakeLitres { get; init; }
+}
 
 /// <summary>A level with its name.</summary>
-public sealed record BenchMark(string Name, double Litres);
+/// <param name="LevelMm">What is written beside the name; null to write the volume.</param>
+public sealed record BenchMark(string Name, double Litres, double? LevelMm = null);
 
 /// <summary>Amounts side by side.</summary>
-public sealed record BenchBars(string Unit, IReadOnlyList<BenchBar> Bars) : BenchPicture;
+public sealed record BenchBars(string Unit, IReadOnlyList<BenchBar> Bars) : BenchPicture
+{
+    /// <summary>Above the bars; empty where the page says it already.</summary>
+    public string Title { get; init; } = "";
+}
 
 public sealed record BenchBar(string Name, double Value, int Decimals);
 

@@ -15,16 +15,35 @@ public sealed class SumpsLayout
     private const double WordsApart = 19;
     private const double First = 40;
     private const double Second = 400;
+    private const double Beside = 400;
+    private const double BesideWidth = 190;
+    private const double BelowTitle = 12;
+    private const double BetweenGroups = 14;
 
     public SumpsLayout(BenchSumps picture, ShopFormat format)
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(format);
-        var left = picture.Sumps.Count == 1 ? (Width - SumpWidth) / 2 - 60 : First;
+        var left = picture.Sumps.Count == 1 && picture.Beside.Count == 0 ? (Width - SumpWidth) / 2 - 60 : First;
         Sumps = [.. picture.Sumps.Select((s, i) => Of(s, i == 0 ? left : Second, picture.TopLitres, format))];
+        var groups = new List<DrawnGroup>();
+        var top = Top;
+        foreach (var bars in picture.Beside)
+        {
+            var drawn = new BarsLayout(bars, format, BesideWidth);
+            groups.Add(new DrawnGroup(bars.Title, Svg.Number(top), $"translate({Svg.Number(Beside)} {Svg.Number(top + BelowTitle)})", drawn));
+            top += BelowTitle + drawn.Height + BetweenGroups;
+        }
+
+        Groups = groups;
     }
 
+    public static string BesideX => Svg.Number(Beside);
+
     public IReadOnlyList<DrawnSump> Sumps { get; }
+
+    /// <summary>Bars beside a single sump, from the top down.</summary>
+    public IReadOnlyList<DrawnGroup> Groups { get; }
 
     private static DrawnSump Of(BenchSumpDrawing sump, double left, double topLitres, ShopFormat format)
     {
@@ -34,7 +53,7 @@ public sealed class SumpsLayout
         foreach (var mark in sump.Marks.OrderByDescending(m => m.Litres))
         {
             words = Math.Max(Y(mark.Litres), words + WordsApart);
-            marks.Add(new DrawnSumpMark(format.Say(Texts.Bench_MarkAt, mark.Name, format.Volume(mark.Litres)), Svg.Number(Y(mark.Litres)), Svg.Number(words), Svg.Number(words + 4.5)));
+            marks.Add(new DrawnSumpMark(format.Say(Texts.Bench_MarkAt, mark.Name, mark.LevelMm is { } level ? format.Length(level) : format.Volume(mark.Litres)), Svg.Number(Y(mark.Litres)), Svg.Number(words), Svg.Number(words + 4.5)));
         }
 
         var surface = Y(sump.FluidLitres);
@@ -48,12 +67,27 @@ public sealed class SumpsLayout
             $"M{Svg.Number(left - 1.5)} {Svg.Number(Top)}V{Svg.Number(Bottom + 1.5)}H{Svg.Number(left + SumpWidth + 1.5)}V{Svg.Number(Top)}",
             sump.Caption,
             sump.Remark,
-            marks);
+            marks)
+        {
+            Pump = sump.IntakeLitres is { } intake ? PumpAt(left, Y(intake), Math.Max(surface, Y(intake))) : null,
+        };
+    }
+
+    // Its foot stands on the level at which it begins to draw air; the fluid below is of no use to it.
+    private static DrawnPump PumpAt(double left, double y, double deadTop)
+    {
+        var middle = left + (SumpWidth * 0.75);
+        return new DrawnPump(
+            Svg.Number(deadTop),
+            Svg.Number(Bottom - deadTop),
+            $"M{Svg.Number(middle - 3.5)} {Svg.Number(Top - 20)}h7V{Svg.Number(y - 9)}h10v9h-27v-9h10z");
     }
 }
 
 public sealed record DrawnSump(double Left, string SurfaceY, string BeforeY, string AddedHeight, string BeforeHeight, string Wall, string Caption, string Remark, IReadOnlyList<DrawnSumpMark> Marks)
 {
+    public DrawnPump? Pump { get; init; }
+
     public string X => Svg.Number(Left);
 
     public string Right => Svg.Number(Left + SumpsLayout.SumpWidth);
@@ -68,5 +102,10 @@ public sealed record DrawnSump(double Left, string SurfaceY, string BeforeY, str
 
     public string WordsX => Svg.Number(Left + SumpsLayout.SumpWidth + 20);
 }
+
+/// <param name="DeadY">Upper edge of the fluid that the pump does not reach.</param>
+public sealed record DrawnPump(string DeadY, string DeadHeight, string Outline);
+
+public sealed record DrawnGroup(string Title, string TitleY, string Place, BarsLayout Bars);
 
 public sealed record DrawnSumpMark(string Words, string LineY, string LeaderY, string TextY);
