@@ -67,8 +67,12 @@ public abstract class BenchCalculator
     /// <summary>A worked-out value as a person would write it into the field.</summary>
     protected static IReadOnlyList<decimal> One(double value) => [decimal.Round((decimal)value, 1)];
 
+    /// <summary>Which input a function means by a name that is not the input's own.</summary>
+    protected virtual BenchInput? Meant(string? parameter) => null;
+
     private string CodeOf(string? parameter) =>
-        Inputs.FirstOrDefault(i => string.Equals(i.Code, parameter, StringComparison.OrdinalIgnoreCase))?.Code
+        Meant(parameter)?.Code
+        ?? Inputs.FirstOrDefault(i => string.Equals(i.Code, parameter, StringComparison.OrdinalIgnoreCase))?.Code
         ?? Inputs.FirstOrDefault(i => i.Code.StartsWith(parameter ?? "?", StringComparison.OrdinalIgnoreCase))?.Code
         ?? Inputs[0].Code;
 

@@ -1,5 +1,12 @@
+using ShopFluids.Core.Bench.Additives;
+using ShopFluids.Core.Bench.Bacteria;
 using ShopFluids.Core.Bench.Concentrations;
+using ShopFluids.Core.Bench.Costs;
+using ShopFluids.Core.Bench.Electrodes;
+using ShopFluids.Core.Bench.Flow;
 using ShopFluids.Core.Bench.Mixing;
+using ShopFluids.Core.Bench.Skimming;
+using ShopFluids.Core.Bench.Upkeep;
 using ShopFluids.Core.Bench.Volumes;
 
 namespace ShopFluids.Core.Bench;
@@ -11,13 +18,36 @@ public sealed class BenchList
     [
         new RefractometerCalculator(),
         new TitrationCalculator(),
+        new AcidSplitCalculator(),
+        new MethodsCalculator(),
         new RatioCalculator(),
         new FreshMixCalculator(),
         new TopUpCalculator(),
         new DilutionCalculator(),
         new SwapCalculator(),
         new BlendCalculator(),
+        new DoseCalculator(),
         new BoxVolumeCalculator(),
+        new BoxesVolumeCalculator(),
+        new HopperVolumeCalculator(),
+        new StandingCylinderCalculator(),
+        new LyingCylinderCalculator(),
+        new RunningLevelCalculator(),
+        new BacteriaGrowthCalculator(),
+        new RunDryCalculator(),
+        new TurnoverCalculator(),
+        new PumpPointCalculator(),
+        new ReturnLineCalculator(),
+        new NozzleCalculator(),
+        new RiseCalculator(),
+        new FlowUnitsCalculator(),
+        new CleanOutCalculator(),
+        new ShutdownCalculator(),
+        new SkimmerCalculator(),
+        new IntervalCalculator(),
+        new ElectrodeCalculator(),
+        new ChargeCostCalculator(),
+        new DrainOrKeepCalculator(),
     ];
 
     /// <returns>Null when there is none of that code.</returns>

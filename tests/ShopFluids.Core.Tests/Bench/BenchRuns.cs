@@ -45,9 +45,26 @@ internal static class BenchRuns
         return calculator.Run(typed, Format);
     }
 
+    /// <summary>The usual values but for one choice and the numbers that are named.</summary>
+    public static Result<BenchAnswer> RunChosen(string code, string choice, string option, params (string Code, decimal Value)[] values)
+    {
+        var calculator = Calculator(code);
+        var typed = Usual(calculator);
+        typed[choice] = new BenchTyped(option, null);
+        foreach (var (input, value) in values)
+        {
+            typed[input] = Number(value);
+        }
+
+        return calculator.Run(typed, Format);
+    }
+
     public static BenchAnswer Answer(Result<BenchAnswer> result) => result.Value ?? throw new InvalidOperationException($"Refused: {result.Error}");
 
     public static double Value(this BenchAnswer answer, string output) => answer.Figures.Single(f => f.Output.Code == output).Value;
+
+    /// <summary>As a person would read it off: to one decimal.</summary>
+    public static double Rounded(this BenchAnswer answer, string output) => Math.Round(answer.Value(output), 1);
 
     public static FieldError Fault(Result<BenchAnswer> result) => Assert.Single(Assert.IsType<FieldErrors>(result.Error).Fields);
 }

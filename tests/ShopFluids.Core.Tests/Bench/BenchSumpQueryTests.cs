@@ -49,4 +49,21 @@ public sealed class BenchSumpQueryTests
 
         Assert.Null(await shop.Get<BenchSumpQuery>().FindAsync("S-99", Token));
     }
+
+    [Theory, EachDatabase]
+    public async Task FindAsync_SumpThatWasRead_FillsInWhatTheSizingCalculatorsAskFor(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 7.5m, levelMm: 300));
+
+        var sump = await shop.Get<BenchSumpQuery>().FindAsync("S-07", Token);
+
+        Assert.NotNull(sump);
+        decimal Known(string calculator, string input) => Assert.Single(new BenchList().Find(calculator)!.From(sump)[input]);
+        Assert.Equal((300, (decimal)sump.PumpIntakeMm), (Known("run-dry", "levelMm"), Known("run-dry", "intakeMm")));
+        Assert.Equal((150, 200, 150, 8), (Known("clean-out", "contentLitres"), Known("clean-out", "systemLitres"), Known("clean-out", "refillLitres"), Known("clean-out", "refillPercent")));
+        Assert.Equal((150, 150), (Known("dose", "fluidLitres"), Known("turnovers", "volumeLitres")));
+        Assert.Equal((150, 200, 30, 7.5m), (Known("shutdown", "volumeLitres"), Known("shutdown", "brimLitres"), Known("shutdown", "intakeLitres"), Known("shutdown", "percent")));
+        Assert.Empty(new BenchList().Find("bacteria-growth")!.From(sump));
+    }
 }

@@ -64,6 +64,20 @@ public sealed class CalculatorPageTests
         Assert.Equal("bench", page.WaitForElement("section.state a", Patience).GetAttribute("href"));
     }
 
+    [Fact]
+    public async Task Render_RunDry_DrawsThePumpInTheSumpAndTheBarsBesideIt()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+
+        var page = Open(desk, "run-dry", "");
+
+        Assert.Single(page.FindAll("svg[role=img] .p-pump"));
+        var words = page.FindAll("svg[role=img] text").Select(t => t.TextContent).ToList();
+        Assert.Contains("stopped 313 mm", words);
+        Assert.Contains("In flight: 45.7 L", words);
+        Assert.Contains("14.0 L", words);
+    }
+
     private static IRenderedComponent<CalculatorPage> Open(DeskContext desk, string code, string query)
     {
         desk.Services.GetRequiredService<NavigationManager>().NavigateTo($"bench/{code}{query}");

@@ -12,6 +12,14 @@ public sealed class BenchGiven
     /// <summary>A number that the calculator does not go without.</summary>
     public double this[BenchNumber input] => (double)_numbers[input.Code];
 
+    /// <summary>The number as it was typed, for money.</summary>
+    public decimal Exact(BenchNumber input) => _numbers[input.Code];
+
+    /// <exception cref="ArgumentOutOfRangeException">It is no whole number.</exception>
+    public int Whole(BenchNumber input) => decimal.IsInteger(_numbers[input.Code])
+        ? (int)_numbers[input.Code]
+        : throw new ArgumentOutOfRangeException(input.Code, _numbers[input.Code], "Accepted are whole numbers.");
+
     public double? Optional(BenchNumber input) => _numbers.TryGetValue(input.Code, out var value) ? (double)value : null;
 
     public string Choice(BenchChoice input) => _choices[input.Code];

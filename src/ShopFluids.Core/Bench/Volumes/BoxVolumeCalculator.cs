@@ -9,11 +9,8 @@ namespace ShopFluids.Core.Bench.Volumes;
 /// <summary>What a rectangular sump holds at a level, see docs/calculations/volumes.md.</summary>
 internal sealed class BoxVolumeCalculator : BenchCalculator
 {
-    private readonly BenchNumber _length = new("lengthMm", () => Texts.Bench_Length, "mm", 1, 100_000) { Usual = 900 };
-    private readonly BenchNumber _width = new("widthMm", () => Texts.Bench_Width, "mm", 1, 100_000) { Usual = 525 };
-    private readonly BenchNumber _brim = new("brimMm", () => Texts.Bench_BrimLevel, "mm", 1, 100_000) { Usual = 381 };
-    private readonly BenchNumber _displaced = new("displacedLitres", () => Texts.Bench_Displaced, "L", 0, 100_000) { Usual = 0, Hint = () => Texts.Bench_DisplacedHint };
-    private readonly BenchNumber _level = new("levelMm", () => Texts.Bench_Level, "mm", 0, 100_000) { Usual = 313 };
+    private readonly BoxInputs _box = new();
+    private readonly BenchNumber _level = new("levelMm", () => Texts.Bench_Level, "mm", 0, 20_000) { Usual = 313 };
     private readonly BenchNumber _step = new("levelResolutionMm", () => Texts.Bench_LevelStep, "mm", 0, 100) { Usual = 1 };
     private readonly BenchOutput _volume = new("volumeLitres", () => Texts.Bench_Holds, "L", 1) { IsMain = true };
     private readonly BenchOutput _full = new("brimLitres", () => Texts.Bench_BrimVolume, "L", 1);
@@ -29,7 +26,7 @@ internal sealed class BoxVolumeCalculator : BenchCalculator
 
     public override string Source => Texts.Bench_SourceGeometry;
 
-    public override IReadOnlyList<BenchInput> Inputs => [_length, _width, _brim, _displaced, _level, _step];
+    public override IReadOnlyList<BenchInput> Inputs => [.. _box.Fields, _level, _step];
 
     public override IReadOnlyList<BenchOutput> Outputs => [_volume, _full, _each];
 
@@ -37,17 +34,10 @@ internal sealed class BoxVolumeCalculator : BenchCalculator
 
     public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
     {
-        var known = new Dictionary<string, IReadOnlyList<decimal>>();
-        if (sump.Geometry is RectangularSump box)
+        var known = _box.Known(sump);
+        if (known.Count > 0 && sump.Level is { } level)
         {
-            known[_length.Code] = One(box.LengthMm);
-            known[_width.Code] = One(box.WidthMm);
-            known[_brim.Code] = One(box.BrimMm);
-            known[_displaced.Code] = One(box.DisplacedLitres);
-            if (sump.Level is { } level)
-            {
-                known[_level.Code] = One(level.Value);
-            }
+            known[_level.Code] = One(level.Value);
         }
 
         return known;
@@ -55,15 +45,13 @@ internal sealed class BoxVolumeCalculator : BenchCalculator
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {
-        var sump = new RectangularSump(given[_length], given[_width], given[_brim], given[_displaced]);
+        var sump = _box.Sump(given);
         var volume = LevelVolume.Estimate(sump, given[_level], given[_step]);
         paper.Give(_volume, volume);
         paper.Give(_full, sump.BrimLitres);
         paper.Give(_each, sump.SurfaceLitresPerMmAt(given[_level]));
-        paper.Step("V = l × b × h / 10^6", "{0} × {1} × {2} / 10^6 = {3} L", given[_length], given[_width], given[_level], given[_length] * given[_width] * given[_level] / 1e6);
-        paper.Step("V = V − d × h / B", Texts.Bench_BoxVolumeStepDisplaced, given[_displaced], given[_level], given[_brim], volume.Value);
-        paper.Picture = new BenchSumps(
-            sump.BrimLitres,
-            [new BenchSumpDrawing(paper.Format.Volume(volume.Value), paper.Format.Length(given[_level]), volume.Value, 0, [new BenchMark(Texts.Bench_MarkBrim, sump.BrimLitres)])]);
+        paper.Step("V = l × b × h / 10^6", "{0} × {1} × {2} / 10^6 = {3} L", sump.LengthMm, sump.WidthMm, given[_level], sump.LengthMm * sump.WidthMm * given[_level] / 1e6);
+        paper.Step("V = V − d × h / B", Texts.Bench_BoxVolumeStepDisplaced, sump.DisplacedLitres, given[_level], sump.BrimMm, volume.Value);
+        paper.Picture = LevelPicture.Of(sump, given[_level], paper.Format);
     }
 }
