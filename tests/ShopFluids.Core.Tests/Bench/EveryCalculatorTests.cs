@@ -110,7 +110,7 @@ public sealed class EveryCalculatorTests
     {
         0 => low,
         1 => high,
-        2 => decimal.Round((low + high) / 2),
+        2 => Math.Clamp(decimal.Round((low + high) / 2), low, high),
         3 => Math.Clamp(random.Next(0, 20), low, high),
         _ => low + ((high - low) * (decimal)Math.Pow(random.NextDouble(), 3)),
     };

@@ -42,7 +42,7 @@ public sealed class UpkeepBenchTests
     {
         var fault = BenchRuns.Fault(BenchRuns.Run("clean-out", ("rinses", 1.5m)));
 
-        Assert.Equal(("rinses", FieldProblem.DoesNotFit, "Accepted are whole numbers."), (fault.Field, fault.Problem, fault.Detail));
+        Assert.Equal(("rinses", FieldProblem.DoesNotFit, "Accepted are whole numbers"), (fault.Field, fault.Problem, fault.Detail));
     }
 
     [Fact]

@@ -20,11 +20,7 @@ internal sealed class DrainOrKeepCalculator : BenchCalculator
     private readonly BenchNumber _rise = new("risePerDay", () => Texts.Bench_CareRise, "", 0, 1000) { Usual = 0.1m };
     private readonly BenchNumber _age = new("ageDays", () => Texts.Bench_AgeNow, "d", 1, 10_000) { Usual = 60 };
     private readonly BenchNumber _ahead = new("forecastDays", () => Texts.Bench_LookAhead, "d", 2, 10_000) { Usual = 365 };
-    private readonly BenchChoice _condition = new("conditionSaysDrain", () => Texts.Bench_ConditionSaysDrain,
-    [
-        new(No, () => Texts.Bench_No),
-        new(Yes, () => Texts.Bench_Yes),
-    ]) { Hint = () => Texts.Bench_ConditionHint };
+    private readonly BenchChoice _condition = new("conditionSaysDrain", () => Texts.Bench_ConditionSaysDrain, [new(No, () => Texts.Bench_No), new(Yes, () => Texts.Bench_Yes)]) { Hint = () => Texts.Bench_ConditionHint };
     private readonly BenchOutput _best = new("bestDays", () => Texts.Bench_BestAge, "d", 0) { IsMain = true };
     private readonly BenchOutput _least = new("leastCostPerDay", () => Texts.Bench_LeastPerDay, "", 2) { IsMain = true };
     private readonly BenchOutput _next = new("nextDayCost", () => Texts.Bench_NextDayCost, "", 2);

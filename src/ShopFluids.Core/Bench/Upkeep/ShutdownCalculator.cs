@@ -22,11 +22,7 @@ internal sealed class ShutdownCalculator : BenchCalculator
     private readonly BenchNumber _lowest = new("lowestPercent", () => Texts.Bench_LowestConcentration, "%", 0, 100) { Usual = 5 };
     private readonly BenchNumber _highest = new("highestPercent", () => Texts.Bench_HighestConcentration, "%", 0, 100) { Usual = 9 };
     private readonly BenchNumber _evaporation = new("idleEvaporationLitresPerDay", () => Texts.Bench_IdleEvaporation, "L/day", 0, 100_000) { Usual = 2 };
-    private readonly BenchChoice _flagged = new("isSomethingWrong", () => Texts.Bench_SomethingWrong,
-    [
-        new(No, () => Texts.Bench_No),
-        new(Yes, () => Texts.Bench_Yes),
-    ]) { Hint = () => Texts.Bench_SomethingWrongHint };
+    private readonly BenchChoice _flagged = new("isSomethingWrong", () => Texts.Bench_SomethingWrong, [new(No, () => Texts.Bench_No), new(Yes, () => Texts.Bench_Yes)]) { Hint = () => Texts.Bench_SomethingWrongHint };
     private readonly BenchNumber _skim = new("skimFromDays", () => Texts.Bench_SkimFrom, "d", 0, 3650) { Usual = 1 };
     private readonly BenchNumber _test = new("testAfterFromDays", () => Texts.Bench_TestAfterFrom, "d", 0, 3650) { Usual = 2 };
     private readonly BenchNumber _circulate = new("circulateFromDays", () => Texts.Bench_CirculateFrom, "d", 0, 3650) { Usual = 3 };
