@@ -15,8 +15,8 @@ internal sealed class BacteriaGrowthCalculator : BenchCalculator
     private const string Older = "hse2006";
     private const double HoursOfADay = 24;
 
-    private readonly BenchNumber _first = new("firstCfu", () => Texts.Bench_FirstCount, "CFU/mL", 1, 1_000_000_000_000) { Usual = 10_000, Hint = () => Texts.Bench_CountHint };
-    private readonly BenchNumber _second = new("secondCfu", () => Texts.Bench_SecondCount, "CFU/mL", 1, 1_000_000_000_000) { Usual = 1_000_000 };
+    private readonly BenchNumber _first = new("firstCfu", () => Texts.Bench_FirstCount, "", 1, 1_000_000_000_000) { Usual = 10_000, Hint = () => Texts.Bench_CountHint };
+    private readonly BenchNumber _second = new("secondCfu", () => Texts.Bench_SecondCount, "", 1, 1_000_000_000_000) { Usual = 1_000_000 };
     private readonly BenchNumber _hours = new("hours", () => Texts.Bench_HoursBetween, "h", 0.1m, 100_000) { Usual = 168 };
     private readonly BenchNumber _uncertainty = new("standardUncertaintyLog10", () => Texts.Bench_SlideUncertainty, "", 0.001m, 3) { Usual = 0.29m, Hint = () => Texts.Bench_SlideUncertaintyHint };
     private readonly BenchChoice _scheme = new("bands", () => Texts.Bench_BacteriaScheme,

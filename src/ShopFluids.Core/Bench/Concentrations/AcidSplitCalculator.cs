@@ -65,6 +65,8 @@ internal sealed class AcidSplitCalculator : BenchCalculator
             {
                 paper.Find("tramp", Verdict.InRange, Texts.Bench_TrampOilNone);
             }
+
+            paper.Picture = new BenchBars("%", [new(Texts.Bench_BarLayer, share.Value, 1), new(Texts.Bench_BarCoolantOil, share.Value - tramp.Value, 1), new(Texts.Bench_BarTrampOil, Math.Max(0, tramp.Value), 1)]);
         }
 
         paper.Find("acid", Verdict.Warning, Texts.Bench_AcidBurns);

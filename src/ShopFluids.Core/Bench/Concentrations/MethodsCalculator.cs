@@ -12,7 +12,7 @@ internal sealed class MethodsCalculator : BenchCalculator
 {
     private readonly BenchNumber _refractometer = new("refractometerPercent", () => Texts.Bench_ByRefractometer, "%", 0, 100) { Usual = 9 };
     private readonly BenchNumber _refractometerU = new("refractometerUncertaintyPercent", () => Texts.Bench_GiveOrTake, "%", 0, 50) { Usual = 0.4m };
-    private readonly BenchNumber _titration = new("titrationPercent", () => Texts.Bench_ByTitration, "%", 0.01m, 100) { Usual = 7.5m };
+    private readonly BenchNumber _titration = new("titrationPercent", () => Texts.Bench_TitratedPercent, "%", 0.01m, 100) { Usual = 7.5m };
     private readonly BenchNumber _titrationU = new("titrationUncertaintyPercent", () => Texts.Bench_GiveOrTake, "%", 0, 50) { Usual = 0.3m };
     private readonly BenchNumber _earlier = new("earlierRatio", () => Texts.Bench_EarlierRatio, "", 0, 10_000) { Usual = 1.05m, IsOptional = true, Hint = () => Texts.Bench_EarlierRatioHint };
     private readonly BenchNumber _earlierU = new("earlierRatioUncertainty", () => Texts.Bench_GiveOrTake, "", 0, 10_000) { Usual = 0.05m };
@@ -65,6 +65,6 @@ internal sealed class MethodsCalculator : BenchCalculator
             });
         }
 
-        paper.Picture = new BenchBars("%", [new(Texts.Bench_ByRefractometer, given[_refractometer], 1), new(Texts.Bench_ByTitration, given[_titration], 1)]);
+        paper.Picture = new BenchBars("%", [new(Texts.Bench_ByRefractometer, given[_refractometer], 1), new(Texts.Bench_TitratedPercent, given[_titration], 1)]);
     }
 }

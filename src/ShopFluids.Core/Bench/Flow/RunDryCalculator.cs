@@ -23,7 +23,7 @@ internal sealed class RunDryCalculator : BenchCalculator
     private readonly BenchOutput _spare = new("spareLitres", () => Texts.Bench_SpareLitres, "L", 1) { IsMain = true };
     private readonly BenchOutput _dry = new("secondsToRunDry", () => Texts.Bench_SecondsToRunDry, "s", 0) { IsMain = true };
     private readonly BenchOutput _lowest = new("refuseStartBelowMm", () => Texts.Bench_RefuseStartBelow, "mm", 0);
-    private readonly BenchOutput _running = new("runningLevelMm", () => Texts.Bench_RunningLevel, "mm", 0);
+    private readonly BenchOutput _running = new("runningLevelMm", () => Texts.Bench_LevelWhileRunning, "mm", 0);
     private readonly BenchOutput _needed = new("neededLitres", () => Texts.Bench_InFlight, "L", 1);
     private readonly BenchOutput _usable = new("usableLitres", () => Texts.Bench_UsableLitres, "L", 1);
     private readonly BenchOutput _smallest = new("smallestLitres", () => Texts.Bench_SmallestLitres, "L", 1);

@@ -18,6 +18,8 @@ public sealed partial class BenchResult
 
     private string Unit(BenchFigure figure) => Form.Format.InUnit(figure.Value, figure.Output.Unit, figure.Output.Decimals).Unit;
 
+    private string Quantity(BenchFigure figure) => Form.Format.Quantity(figure.Value, figure.Output.Unit, figure.Output.Decimals);
+
     // A difference has no zero point of its own, so a temperature's would be wrong; none of the outputs that has one is a temperature.
     private string GiveOrTake(BenchFigure figure) => figure.Uncertainty is > 0 and var uncertainty
         ? Form.Format.Say(Texts.Bench_PlusMinus, Form.Format.Quantity(uncertainty, figure.Output.Unit, figure.Output.Decimals))
