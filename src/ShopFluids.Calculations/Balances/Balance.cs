@@ -99,17 +99,17 @@ public static class Balance
         {
             if (readings[i] is not { } reading)
             {
-                throw new ArgumentException("A reading is missing (null).", nameof(readings));
+                throw new ArgumentException("Accepted are readings, none of them missing (null).", nameof(readings));
             }
 
             if (i > 0 && reading.Day - readings[i - 1].Day < ShortestDays)
             {
-                throw new ArgumentOutOfRangeException(nameof(readings), reading.Day, "Each reading must be later than the one before by a second or more.");
+                throw new ArgumentOutOfRangeException(nameof(readings), reading.Day, "Accepted are readings each later than the one before by a second or more.");
             }
 
             if (reading.RunningHours < hours)
             {
-                throw new ArgumentOutOfRangeException(nameof(readings), reading.RunningHours, "The hour meter must not run back.");
+                throw new ArgumentOutOfRangeException(nameof(readings), reading.RunningHours, "Accepted are readings whose hour meter does not run back.");
             }
 
             hours = reading.RunningHours ?? hours;
@@ -125,7 +125,7 @@ public static class Balance
         {
             if (movement is null)
             {
-                throw new ArgumentException("A movement is missing (null).", nameof(movements));
+                throw new ArgumentException("Accepted are movements, none of them missing (null).", nameof(movements));
             }
 
             if (movement.Day < day || movement.Day >= to)

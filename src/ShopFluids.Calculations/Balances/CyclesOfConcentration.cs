@@ -34,7 +34,7 @@ public static class CyclesOfConcentration
         var blowdown = (evaporation / (cycles - 1)) - drift;
         return blowdown >= 0
             ? blowdown
-            : throw new ArgumentOutOfRangeException(nameof(cycles), cycles, "Drift alone keeps the cycles lower than that: accepted are cycles up to 1 + evaporation / drift.");
+            : throw new ArgumentOutOfRangeException(nameof(cycles), cycles, "Accepted are cycles up to 1 + evaporation / drift, where drift alone holds them.");
     }
 
     /// <summary>The make-up that holds C: M = E + B + D = E C/(C − 1).</summary>

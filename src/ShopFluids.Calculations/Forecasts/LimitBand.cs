@@ -14,7 +14,7 @@ public sealed record LimitBand(double? Low, double? High)
     /// <summary>The upper limit; null where there is none.</summary>
     public double? High { get; } = High is { } high
         ? Require.Between(high, Low ?? -Largest, Largest, "in any unit (from the lower limit)", nameof(High))
-        : Low is null ? throw new ArgumentException("A lower limit, an upper limit or both are accepted.", nameof(High)) : null;
+        : Low is null ? throw new ArgumentException("Accepted are a lower limit, an upper limit or both.", nameof(High)) : null;
 
     /// <summary>Whether a value is beyond a limit.</summary>
     /// <param name="value">Any finite number.</param>

@@ -39,10 +39,10 @@ public static class NormalDistribution
         return q < 0 ? -z : z;
     }
 
-    // Tail over e^(−z²/2). The continued fraction is Laplace's, taken further than printed, so that a far tail keeps its relative digits.
+    // Tail over e^(−z²/2). The continued fraction is Laplace's, taken further and used from 3 instead of 7.07 on, so that the tail keeps its relative digits.
     private static double Ratio(double size)
     {
-        if (size < 7.07106781186547)
+        if (size < 3)
         {
             return Polynomial(size, CumulativeOver) / Polynomial(size, CumulativeUnder);
         }

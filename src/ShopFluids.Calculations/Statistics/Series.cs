@@ -36,7 +36,7 @@ public sealed class Series
         var sortedValues = Sample.Checked(values, 1);
         if (sortedTimes.Length != sortedValues.Length)
         {
-            throw new ArgumentException(Require.Text($"There are {sortedTimes.Length} times, so {sortedTimes.Length} values are accepted."), nameof(values));
+            throw new ArgumentException(Require.Text($"Accepted are as many values as times, {sortedTimes.Length}."), nameof(values));
         }
 
         for (var i = 0; i < sortedTimes.Length; i++)

@@ -145,6 +145,7 @@ public sealed class HostileInputTests
         type == typeof(double) ? Numbers[random.Next(Numbers.Length)]
         : type == typeof(decimal) ? Decimals[random.Next(Decimals.Length)]
         : type == typeof(int) ? Integers[random.Next(Integers.Length)]
+        : type == typeof(long) ? (long)Integers[random.Next(Integers.Length)]
         : type == typeof(bool) ? random.Next(2) is 0
         : type == typeof(string) ? (random.Next(2) is 0 ? "" : "S-07")
         : type == typeof(DateTime) ? new DateTime(2026, 1, 1, 0, 0, 0, DateTimeKind.Utc).AddHours(random.Next(10_000))
@@ -224,13 +225,13 @@ public sealed class HostileInputTests
 
     private static bool HasBadNumber(object? answer, int depth) => answer switch
     {
-        null or string or bool or int or decimal or DateTime or DateOnly or TimeSpan => false,
+        null or string or bool or int or long or decimal or DateTime or DateOnly or TimeSpan => false,
         double number => !double.IsFinite(number),
         Enum named => !Enum.IsDefined(named.GetType(), named),
         IEnumerable items => items.Cast<object?>().Any(item => HasBadNumber(item, depth + 1)),
         System.Runtime.CompilerServices.ITuple tuple => Enumerable.Range(0, tuple.Length).Any(i => HasBadNumber(tuple[i], depth + 1)),
         _ => depth < 4 && answer.GetType().GetProperties(BindingFlags.Public | BindingFlags.Instance)
-            .Where(property => property.GetIndexParameters().Length is 0)
+            .Where(property => property.GetIndexParameters().Length is 0 && !property.PropertyType.IsByRefLike)
             .Any(property => HasBadNumber(property.GetValue(answer), depth + 1)),
     };
 
