@@ -1,11 +1,13 @@
 using ShopFluids.Core.Bench.Additives;
 using ShopFluids.Core.Bench.Bacteria;
+using ShopFluids.Core.Bench.Balances;
 using ShopFluids.Core.Bench.Concentrations;
 using ShopFluids.Core.Bench.Costs;
 using ShopFluids.Core.Bench.Electrodes;
 using ShopFluids.Core.Bench.Flow;
 using ShopFluids.Core.Bench.Mixing;
 using ShopFluids.Core.Bench.Skimming;
+using ShopFluids.Core.Bench.Trends;
 using ShopFluids.Core.Bench.Upkeep;
 using ShopFluids.Core.Bench.Volumes;
 
@@ -34,6 +36,10 @@ public sealed class BenchList
         new LyingCylinderCalculator(),
         new RunningLevelCalculator(),
         new BacteriaGrowthCalculator(),
+        new BalanceCalculator(),
+        new HardnessCalculator(),
+        new TrendCalculator(),
+        new IndividualsCalculator(),
         new RunDryCalculator(),
         new TurnoverCalculator(),
         new PumpPointCalculator(),

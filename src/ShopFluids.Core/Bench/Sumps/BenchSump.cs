@@ -12,6 +12,7 @@ namespace ShopFluids.Core.Bench.Sumps;
 /// <param name="Level">Level, mm; null when it was not read on this charge.</param>
 /// <param name="Concentration">% v/v; null when it was not read on this charge.</param>
 /// <param name="Series">By parameter, oldest first: what was read on this charge, without superseded readings.</param>
+/// <param name="Movements">What was added to this charge and taken out of it, oldest first.</param>
 public sealed record BenchSump(
     string Tag,
     SumpGeometry Geometry,
@@ -22,7 +23,8 @@ public sealed record BenchSump(
     DateTime? LastReadAtUtc,
     Estimate? Level,
     Estimate? Concentration,
-    ILookup<string, BenchReading> Series)
+    ILookup<string, BenchReading> Series,
+    IReadOnlyList<BenchMovement> Movements)
 {
     /// <summary>From the latest level; null without one.</summary>
     public Estimate? Volume => Level is { } level && level.Value >= 0 && level.Value <= Geometry.BrimMm
@@ -32,3 +34,6 @@ public sealed record BenchSump(
 
 /// <summary>One value of a reading.</summary>
 public sealed record BenchReading(DateTime TakenAtUtc, double Value);
+
+/// <summary>Fluid put in or taken out.</summary>
+public sealed record BenchMovement(DateTime AtUtc, double WaterLitres, double ConcentrateLitres, double RemovedLitres);

@@ -27,6 +27,8 @@ public sealed class BenchSumpQuery(ShopDatabase database, SetupCache setups)
             .Join(db.Readings.Where(r => r.ChargeId == chargeId && !db.Readings.Any(later => later.SupersedesId == r.Id)), m => m.ReadingId, r => r.Id, (m, r) => new { m.Parameter, r.TakenAtUtc, m.Value })
             .OrderBy(m => m.TakenAtUtc)
             .ToListAsync(cancellationToken);
+        var additions = await db.Additions.AsNoTracking().Where(a => a.ChargeId == chargeId).ToListAsync(cancellationToken);
+        var removals = await db.Removals.AsNoTracking().Where(r => r.ChargeId == chargeId).ToListAsync(cancellationToken);
         return new BenchSump(
             sump.Tag,
             sump.Geometry,
@@ -37,7 +39,12 @@ public sealed class BenchSumpQuery(ShopDatabase database, SetupCache setups)
             standing.LastReadAtUtc,
             Latest(standing.Facts, ParameterCodes.Level),
             Latest(standing.Facts, ParameterCodes.Concentration),
-            series.ToLookup(m => m.Parameter, m => new BenchReading(m.TakenAtUtc, m.Value), StringComparer.Ordinal));
+            series.ToLookup(m => m.Parameter, m => new BenchReading(m.TakenAtUtc, m.Value), StringComparer.Ordinal),
+            [
+                .. additions.Select(a => new BenchMovement(a.AddedAtUtc, (double)a.WaterLitres, (double)a.ConcentrateLitres, 0))
+                    .Concat(removals.Select(r => new BenchMovement(r.RemovedAtUtc, 0, 0, (double)r.Litres)))
+                    .OrderBy(m => m.AtUtc),
+            ]);
     }
 
     private static Estimate? Latest(StandingFacts? facts, string parameter) =>
