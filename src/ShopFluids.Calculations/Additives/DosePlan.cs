@@ -16,6 +16,9 @@ public enum DoseDecision
 
     /// <summary>Nothing now: what was given over the label's period leaves no room for a measurable amount.</summary>
     PeriodUsedUp = 3,
+
+    /// <summary>Nothing: what is wanted, or what the label allows in one dose, is less than can be measured.</summary>
+    TooLittleToMeasure = 4,
 }
 
 /// <summary>A dose held against the label.</summary>
@@ -62,11 +65,14 @@ public sealed record DosePlan(DoseDecision Decision, double Millilitres, double 
             : perDose;
         var mostNow = wait > 0 ? 0 : Math.Min(perDose, inPeriod);
         var amount = Steps.Down(Math.Min(wantedMillilitres, mostNow), measurableMillilitres);
-        return new(Decide(wantedMillilitres, mostNow, amount, wait), amount, mostNow, wait);
+        var isMeasurable = Steps.Down(Math.Min(wantedMillilitres, perDose), measurableMillilitres) > 0;
+        return new(Decide(wantedMillilitres, mostNow, amount, wait, isMeasurable), amount, mostNow, wait);
     }
 
-    private static DoseDecision Decide(double wanted, double mostNow, double amount, double wait) =>
+    // Whatever was given before: a dose that could not be measured in a fresh charge either is not the period's fault.
+    private static DoseDecision Decide(double wanted, double mostNow, double amount, double wait, bool isMeasurable) =>
         wait > 0 ? DoseDecision.TooSoon
+        : wanted > 0 && !isMeasurable ? DoseDecision.TooLittleToMeasure
         : wanted <= mostNow ? DoseDecision.Give
         : amount > 0 ? DoseDecision.GiveLess
         : DoseDecision.PeriodUsedUp;

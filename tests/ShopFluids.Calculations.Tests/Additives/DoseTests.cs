@@ -37,6 +37,18 @@ public sealed class DoseTests
     }
 
     [Theory]
+    [InlineData(5, 2, DoseDecision.TooLittleToMeasure, 0)]
+    [InlineData(9.9, 2, DoseDecision.TooLittleToMeasure, 0)]
+    [InlineData(10, 2, DoseDecision.Give, 10)]
+    [InlineData(100, 0.02, DoseDecision.TooLittleToMeasure, 0)]
+    [InlineData(100, 0.025, DoseDecision.GiveLess, 10)]
+    public void Make_LessThanOneStep_SaysThatItCannotBeMeasured(double wanted, double mostPerLitre, DoseDecision decision, double given)
+    {
+        var plan = DosePlan.Make(400, wanted, new DoseLabel(mostPerLitre), [], 10);
+        Assert.Equal((decision, given), (plan.Decision, plan.Millilitres));
+    }
+
+    [Theory]
     [InlineData(23.5, 0.5, DoseDecision.TooSoon)]
     [InlineData(24, 0, DoseDecision.Give)]
     public void Make_LastDoseRecent_SaysHowLongToWait(double hoursAgo, double wait, DoseDecision decision)
