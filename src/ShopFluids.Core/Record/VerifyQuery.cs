@@ -1,3 +1,4 @@
+using System.Runtime.CompilerServices;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
@@ -54,73 +55,97 @@ public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provide
         // One transaction, one moment: what is stored while this runs is left out as a whole.
         await using var moment = await db.Database.BeginTransactionAsync(provider.OneMoment, cancellationToken);
         var findings = new List<VerifyFinding>();
-        var (head, images) = await CheckChainAsync(db, findings, cancellationToken);
+        var (sequence, hash, images) = await CheckChainAsync(db, findings, cancellationToken);
         var rows = await CheckRowsAsync(db, images, findings, cancellationToken);
         var standings = await CheckStandingsAsync(db, findings, cancellationToken);
-        return new(head.Sequence, rows, standings, head.Hash, findings);
+        return new(sequence, rows, standings, hash, findings);
     }
 
-    private static async Task<(RecordHead Head, Dictionary<string, Image> Images)> CheckChainAsync(ShopFluidsDbContext db, List<VerifyFinding> findings, CancellationToken cancellationToken)
+    private static async Task<(long Sequence, string Hash, Dictionary<string, Image> Images)> CheckChainAsync(ShopFluidsDbContext db, List<VerifyFinding> findings, CancellationToken cancellationToken)
     {
         var images = new Dictionary<string, Image>(StringComparer.Ordinal);
-        var head = await db.RecordHead.AsNoTracking().SingleAsync(cancellationToken);
-        var (sequence, hash) = (0L, RecordEntry.FirstPreviousHash);
-        await foreach (var entry in db.RecordEntries.AsNoTracking().OrderBy(e => e.Sequence).AsAsyncEnumerable().WithCancellation(cancellationToken))
+        var sequence = 0L;
+        string? hash = RecordEntry.FirstPreviousHash;
+        await foreach (var entry in RowsOf<RecordEntry>(db, cancellationToken))
         {
-            if (entry.Sequence != sequence + 1 || entry.PreviousHash != hash)
+            if (entry is null)
+            {
+                // It can no longer be read, so it stands where the next one would; what follows it cannot be held against its hash.
+                sequence++;
+                hash = null;
+                findings.Add(new(VerifyProblem.EntryChanged, $"RecordEntry {sequence}", sequence));
+                continue;
+            }
+
+            if (entry.Sequence != sequence + 1 || (hash is not null && entry.PreviousHash != hash))
             {
                 findings.Add(new(VerifyProblem.ChainBroken, $"RecordEntry {entry.Sequence}", entry.Sequence));
             }
 
             // An entry that was changed is still read for its rows as far as it goes: they are compared with what it says now.
-            var isChanged = entry.ComputeHash() != entry.Hash;
-            if (isChanged)
+            if (!Remember(images, entry) || entry.ComputeHash() != entry.Hash)
             {
                 findings.Add(new(VerifyProblem.EntryChanged, $"RecordEntry {entry.Sequence}", entry.Sequence));
-            }
-
-            if (!isChanged || IsReadable(entry))
-            {
-                Remember(images, entry);
             }
 
             (sequence, hash) = (entry.Sequence, entry.Hash);
         }
 
-        if (head.Sequence != sequence || head.Hash != hash)
+        var heads = new List<RecordHead?>();
+        await foreach (var row in RowsOf<RecordHead>(db, cancellationToken))
         {
-            findings.Add(new(VerifyProblem.HeadMismatch, "RecordHead", head.Sequence));
+            heads.Add(row);
         }
 
-        return (head, images);
+        if (heads is [{ } head])
+        {
+            if (head.Sequence != sequence || (hash is not null && head.Hash != hash))
+            {
+                findings.Add(new(VerifyProblem.HeadMismatch, "RecordHead", head.Sequence));
+            }
+
+            return (head.Sequence, head.Hash, images);
+        }
+
+        // Deleted or unreadable: the last entry is the end of what there is.
+        findings.Add(new(VerifyProblem.HeadMismatch, "RecordHead", sequence));
+        return (sequence, hash ?? "", images);
     }
 
-    private static void Remember(Dictionary<string, Image> images, RecordEntry entry)
+    private static async IAsyncEnumerable<T?> RowsOf<T>(ShopFluidsDbContext db, [EnumeratorCancellation] CancellationToken cancellationToken)
+        where T : class
     {
-        using var changes = JsonDocument.Parse(entry.Changes);
-        foreach (var change in changes.RootElement.EnumerateArray())
+        var type = db.Model.FindEntityType(typeof(T)) ?? throw new InvalidOperationException($"{typeof(T).Name} is not in the model.");
+        await foreach (var row in RowSource.Of(db, type).WithCancellation(cancellationToken))
         {
-            var row = $"{change.GetProperty("entity").GetString()} {change.GetProperty("key").GetString()}";
-            if (change.TryGetProperty("after", out var after))
-            {
-                images[row] = new(entry.Sequence, Digest(after.GetRawText()));
-            }
-            else
-            {
-                images.Remove(row);
-            }
+            yield return (T?)row;
         }
     }
 
-    private static bool IsReadable(RecordEntry entry)
+    /// <summary>Keeps what an entry says of its rows; false, and nothing kept, where it is not the list of changes that the program writes.</summary>
+    private static bool Remember(Dictionary<string, Image> images, RecordEntry entry)
     {
         try
         {
             using var changes = JsonDocument.Parse(entry.Changes);
-            return changes.RootElement.ValueKind == JsonValueKind.Array
-                && changes.RootElement.EnumerateArray().All(c => c.ValueKind == JsonValueKind.Object && c.TryGetProperty("entity", out _) && c.TryGetProperty("key", out _));
+            var rows = changes.RootElement.EnumerateArray()
+                .Select(c => ($"{c.GetProperty("entity").GetString()} {c.GetProperty("key").GetString()}", c.TryGetProperty("after", out var after) ? Digest(after.GetRawText()) : null))
+                .ToList();
+            foreach (var (row, digest) in rows)
+            {
+                if (digest is null)
+                {
+                    images.Remove(row);
+                }
+                else
+                {
+                    images[row] = new(entry.Sequence, digest);
+                }
+            }
+
+            return true;
         }
-        catch (JsonException)
+        catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable) || unreadable is KeyNotFoundException)
         {
             return false;
         }

@@ -41,6 +41,9 @@ public sealed class VerifyQueryTests
     [EachDatabase("Changes", "no json")]
     [EachDatabase("Changes", "{}")]
     [EachDatabase("Changes", "[1]")]
+    [EachDatabase("Changes", "[{\"entity\":1,\"key\":2}]")]
+    [EachDatabase("Changes", "[{\"entity\":\"Sump\"}]")]
+    [EachDatabase("Changes", "[{\"entity\":\"\\ud800\",\"key\":\"x\"}]")]
     [EachDatabase("Hash", "0000")]
     public async Task RunAsync_ChangedEntry_IsFoundAndLocated(TestDatabase database, string column, string value)
     {
@@ -60,6 +63,47 @@ public sealed class VerifyQueryTests
         Assert.Equal(
             [new VerifyFinding(VerifyProblem.EntryChanged, "RecordEntry 5", 5), new VerifyFinding(VerifyProblem.EntryChanged, "RecordEntry 6", 6)],
             (await shop.VerifyAsync()).Findings);
+    }
+
+    // SQLite keeps anything in any column; PostgreSQL keeps moments that no program can hold.
+    [Theory, EachDatabase]
+    public async Task RunAsync_EntryThatCannotBeRead_IsLocatedAndTheOthersAreRead(TestDatabase database)
+    {
+        await using var shop = await BusyShop.OpenAsync(database);
+        var before = await shop.VerifyAsync();
+        var at = database.Engine == DatabaseEngine.Sqlite ? "x" : "200000-01-01 00:00:00Z";
+        await RawSql.ExecuteAsync(database, $"""UPDATE "RecordEntries" SET "AtUtc" = '{at}' WHERE "Sequence" = 5""");
+
+        var report = await shop.VerifyAsync();
+
+        Assert.Equal(new VerifyFinding(VerifyProblem.EntryChanged, "RecordEntry 5", 5), report.Findings[0]);
+        Assert.DoesNotContain(report.Findings, f => f.Problem is VerifyProblem.ChainBroken or VerifyProblem.HeadMismatch);
+        Assert.Equal((before.Entries, before.HeadHash, before.Rows), (report.Entries, report.HeadHash, report.Rows));
+    }
+
+    // Its hash made to fit: the entry still says nothing that the program would write.
+    [Theory, EachDatabase]
+    public async Task RunAsync_ForgedEntryThatListsNoRows_IsLocated(TestDatabase database)
+    {
+        await using var shop = await BusyShop.OpenAsync(database);
+        var entry = await shop.ReadAsync(db => db.RecordEntries.SingleAsync(e => e.Sequence == 5));
+        var forged = new RecordEntry(5, new Act(entry.Code, new Actor(entry.ActorId, entry.ActorName), entry.AtUtc, entry.Subject), "{}", entry.PreviousHash);
+        await RawSql.ExecuteAsync(database, $"""UPDATE "RecordEntries" SET "Changes" = '{forged.Changes}', "Hash" = '{forged.Hash}' WHERE "Sequence" = 5""");
+
+        Assert.Contains(new VerifyFinding(VerifyProblem.EntryChanged, "RecordEntry 5", 5), (await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_HeadDeleted_IsSaidAndTheRestIsChecked(TestDatabase database)
+    {
+        await using var shop = await BusyShop.OpenAsync(database);
+        var before = await shop.VerifyAsync();
+        await RawSql.ExecuteAsync(database, """DELETE FROM "RecordHead" """);
+
+        var report = await shop.VerifyAsync();
+
+        Assert.Equal([new VerifyFinding(VerifyProblem.HeadMismatch, "RecordHead", before.Entries)], report.Findings);
+        Assert.Equal((before.Entries, before.HeadHash, before.Rows, before.Standings), (report.Entries, report.HeadHash, report.Rows, report.Standings));
     }
 
     // Changed together with its own hash: the next entry no longer follows.
