@@ -7,7 +7,7 @@ namespace ShopFluids.Core.Setup;
 /// Holds the latest snapshot. A write learns the current version from the head that it locks anyway, so a snapshot is never
 /// older than the transaction that uses it, on any number of instances.
 /// </summary>
-public sealed class SetupCache(ShopDatabase database)
+public sealed class SetupCache(ShopDatabase database, IDatabaseProvider provider)
 {
     private ShopSetup? _latest;
 
@@ -20,20 +20,36 @@ public sealed class SetupCache(ShopDatabase database)
 
     public async Task<ShopSetup> CurrentAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
     {
-        var version = await db.RecordHead.AsNoTracking().Select(h => h.SetupVersion).SingleAsync(cancellationToken);
-        return await OfVersionAsync(db, version, cancellationToken);
+        var version = await VersionAsync(db, cancellationToken);
+        if (Known(version) is { } known)
+        {
+            return known;
+        }
+
+        if (db.Database.CurrentTransaction is not null)
+        {
+            return await OfVersionAsync(db, version, cancellationToken);
+        }
+
+        // Version and tables of one moment: a write between two of the statements must not mix old rows with new ones.
+        await using var moment = await db.Database.BeginTransactionAsync(provider.OneMoment, cancellationToken);
+        return await OfVersionAsync(db, await VersionAsync(db, cancellationToken), cancellationToken);
     }
 
-    /// <summary>The snapshot for a write that has locked the head.</summary>
+    /// <summary>The snapshot for a write that has locked the head: nobody else changes anything meanwhile.</summary>
     public Task<ShopSetup> ForAsync(ShopWrite write, CancellationToken cancellationToken) =>
         OfVersionAsync(write.Database, write.SetupVersion, cancellationToken);
 
+    private static Task<long> VersionAsync(ShopFluidsDbContext db, CancellationToken cancellationToken) =>
+        db.RecordHead.AsNoTracking().Select(h => h.SetupVersion).SingleAsync(cancellationToken);
+
+    private ShopSetup? Known(long version) => Volatile.Read(ref _latest) is { } latest && latest.Version == version ? latest : null;
+
     private async Task<ShopSetup> OfVersionAsync(ShopFluidsDbContext db, long version, CancellationToken cancellationToken)
     {
-        var latest = Volatile.Read(ref _latest);
-        if (latest is not null && latest.Version == version)
+        if (Known(version) is { } known)
         {
-            return latest;
+            return known;
         }
 
         var loaded = new ShopSetup(

@@ -34,11 +34,11 @@ internal sealed class DemoRun
 
     public async Task<Dictionary<string, BoardRow>> BoardAsync()
     {
-        var board = await new BoardQuery(_shop, new SetupCache(_shop), new ShopClock(_time)).RunAsync(new BoardFilter(), TestContext.Current.CancellationToken);
+        var board = await new BoardQuery(_shop, new SetupCache(_shop, _database.Provider), new ShopClock(_time)).RunAsync(new BoardFilter(), TestContext.Current.CancellationToken);
         return board.Rows.Concat(board.Quiet).ToDictionary(r => r.Tag, StringComparer.Ordinal);
     }
 
-    public Task<RoundPage> RoundAsync() => new RoundPageQuery(_shop, new SetupCache(_shop), new ShopClock(_time)).RunAsync(TestContext.Current.CancellationToken);
+    public Task<RoundPage> RoundAsync() => new RoundPageQuery(_shop, new SetupCache(_shop, _database.Provider), new ShopClock(_time)).RunAsync(TestContext.Current.CancellationToken);
 
     private sealed class Listener(List<DemoProgress> heard) : IProgress<DemoProgress>
     {

@@ -51,6 +51,32 @@ public sealed class SetupCacheTests
         Assert.IsType<Core.Readings.NoOpenCharge>((await other.RecordAsync(Some.Reading())).Refused());
     }
 
+    // Each of the changes makes one version and one set of limits: a snapshot torn between them would count differently.
+    [Theory, EachDatabase]
+    public async Task CurrentAsync_WhileTheSetUpChanges_IsOfOneMoment(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var other = shop.Another();
+        var first = await shop.SetupAsync();
+        var band = new ParameterLimits(ParameterCodes.Concentration, LimitBasis.Value, null, 7, null, null, 9, null, EdgeIsBeyond: false, 0.2m);
+        var writing = Task.Run(async () =>
+        {
+            for (var n = 0; n < 60; n++)
+            {
+                (await other.Get<SetLimitsHandler>().HandleAsync(new SetLimits(Some.Id(), shop.FluidId, null, Some.Start.AddMilliseconds(n), [band]), Some.Supervisor, Stop)).Done();
+            }
+        }, Stop);
+
+        do
+        {
+            var setup = await shop.SetupAsync();
+            Assert.Equal(setup.Version - first.Version, setup.LimitSets.Count - first.LimitSets.Count);
+        }
+        while (!writing.IsCompleted);
+
+        await writing;
+    }
+
     // A plain reading changes no set-up: nobody has to load anything anew.
     [Theory, EachDatabase]
     public async Task CurrentAsync_AfterAReading_IsStillTheSame(TestDatabase database)
