@@ -26,14 +26,15 @@ internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopC
     }
 
     /// <summary>Plans the task after one that ended, unless its step was stopped.</summary>
-    public async Task PlanAfterAsync(CareTask ended, CancellationToken cancellationToken)
+    /// <param name="doneAtUtc">When the work was done, where that is not when it was entered.</param>
+    public async Task PlanAfterAsync(CareTask ended, CancellationToken cancellationToken, DateTime? doneAtUtc = null)
     {
         if (ended.StepId is not { } stepId || await db.CareSteps.FirstOrDefaultAsync(s => s.Id == stepId && !s.IsStopped, cancellationToken) is not { } step)
         {
             return;
         }
 
-        Make(ended.SumpId, CareSchedule.After(step.ToFacts(), ended.ToOpen(), ended.EndedAtUtc ?? clock.UtcNow, setup.Calendar));
+        Make(ended.SumpId, CareSchedule.After(step.ToFacts(), ended.ToOpen(), doneAtUtc ?? ended.EndedAtUtc ?? clock.UtcNow, setup.Calendar));
     }
 
     /// <summary>

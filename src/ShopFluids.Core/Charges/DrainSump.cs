@@ -9,10 +9,14 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Charges;
 
-/// <summary>Ends a charge: its fluid is drained, its flags end with it, and corrective work that only they asked for goes.</summary>
+/// <summary>
+/// Ends a charge: its fluid is drained, its flags end with it, and corrective work that only they asked for goes. Draining that the plan
+/// or a flag asked for is done by it.
+/// </summary>
 public sealed record DrainSump(Guid RemovalId, string SumpTag, DateTime DrainedAtUtc, decimal DrainedLitres);
 
 public sealed record DrainedSump(Guid ChargeId);
@@ -27,7 +31,7 @@ public sealed class DrainSumpHandler(ShopDatabase database, SetupCache setups, S
         var setup = await setups.ForAsync(write, cancellationToken);
         if (await db.Removals.FirstOrDefaultAsync(r => r.Id == command.RemovalId, cancellationToken) is { } known)
         {
-            return new DrainedSump(known.ChargeId);
+            return await SameContent.IsDrainAsync(db, known, setup.FindSump(command.SumpTag), command, cancellationToken) ? new DrainedSump(known.ChargeId) : new OtherContentForId(command.RemovalId);
         }
 
         if (setup.FindSump(command.SumpTag) is not { } sump)
@@ -44,14 +48,14 @@ public sealed class DrainSumpHandler(ShopDatabase database, SetupCache setups, S
         var now = clock.UtcNow;
         var errors = new List<FieldError>();
         AmountChecks.Check(errors, "drainedLitres", command.DrainedLitres);
-        var latest = await db.Readings.Where(r => r.ChargeId == charge.Id).MaxAsync(r => (DateTime?)r.TakenAtUtc, cancellationToken);
+        var latest = await LatestEntryAsync(db, charge, cancellationToken);
         if (command.DrainedAtUtc > now + ReadingChecks.AllowedClockSkew)
         {
             errors.Add(new("drainedAt", FieldProblem.InTheFuture));
         }
-        else if (command.DrainedAtUtc < charge.FilledAtUtc || command.DrainedAtUtc < latest)
+        else if (command.DrainedAtUtc < latest)
         {
-            errors.Add(new("drainedAt", FieldProblem.BeforeTheFill));
+            errors.Add(new("drainedAt", latest == charge.FilledAtUtc ? FieldProblem.BeforeTheFill : FieldProblem.BeforeTheLastEntry, EarliestUtc: latest));
         }
 
         if (errors.Count > 0)
@@ -66,14 +70,49 @@ public sealed class DrainSumpHandler(ShopDatabase database, SetupCache setups, S
             flag.End(FlagEnd.ChargeEnded, now);
         }
 
-        foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open && t.StepId == null).ToListAsync(cancellationToken))
-        {
-            task.End(task.Kind == TaskKind.DrainClean ? TaskState.Done : TaskState.Withdrawn, now, task.Kind == TaskKind.DrainClean ? actor.PersonId : null);
-        }
-
+        await EndWorkAsync(write, sump, setup, command.DrainedAtUtc, actor, now, cancellationToken);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.ChargeDrained, actor, now, sump.Tag), cancellationToken);
         news.Publish(sump.Id);
         return new DrainedSump(charge.Id);
+    }
+
+    private static async Task<DateTime> LatestEntryAsync(ShopFluidsDbContext db, Charge charge, CancellationToken cancellationToken)
+    {
+        DateTime?[] entries =
+        [
+            charge.FilledAtUtc,
+            await db.Readings.Where(r => r.ChargeId == charge.Id).MaxAsync(r => (DateTime?)r.TakenAtUtc, cancellationToken),
+            await db.Additions.Where(a => a.ChargeId == charge.Id).MaxAsync(a => (DateTime?)a.AddedAtUtc, cancellationToken),
+            await db.Removals.Where(r => r.ChargeId == charge.Id).MaxAsync(r => (DateTime?)r.RemovedAtUtc, cancellationToken),
+        ];
+        return entries.OfType<DateTime>().Max();
+    }
+
+    private async Task EndWorkAsync(ShopWrite write, Sump sump, ShopSetup setup, DateTime drainedAtUtc, Actor actor, DateTime now, CancellationToken cancellationToken)
+    {
+        var db = write.Database;
+        var steps = setup.StepsOf(sump.Id).ToDictionary(s => s.Id, s => s.ToFacts());
+        var drained = new List<CareTask>();
+        foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken))
+        {
+            var step = task.StepId is { } stepId ? steps.GetValueOrDefault(stepId) : null;
+            if (task.Kind == TaskKind.DrainClean && (step is null || CareSchedule.CountsFor(step, task.ToOpen(), drainedAtUtc, setup.Calendar)))
+            {
+                task.End(TaskState.Done, now, actor.PersonId);
+                drained.Add(task);
+            }
+            else if (task.StepId is null)
+            {
+                task.End(TaskState.Withdrawn, now, null);
+            }
+        }
+
+        await write.FlushAsync(cancellationToken);
+        var planner = new CarePlanner(db, setup, clock);
+        foreach (var task in drained)
+        {
+            await planner.PlanAfterAsync(task, cancellationToken, drainedAtUtc);
+        }
     }
 }

@@ -37,7 +37,7 @@ public sealed class FillSumpHandler(ShopDatabase database, SetupCache setups, Sh
         var setup = await setups.ForAsync(write, cancellationToken);
         if (await db.Charges.FirstOrDefaultAsync(c => c.Id == command.ChargeId, cancellationToken) is { } known)
         {
-            return new FilledSump(known.Id, known.Number);
+            return await SameContent.IsFillAsync(db, known, setup.FindSump(command.SumpTag), command, cancellationToken) ? new FilledSump(known.Id, known.Number) : new OtherContentForId(command.ChargeId);
         }
 
         if (setup.FindSump(command.SumpTag) is not { } sump)
@@ -79,7 +79,7 @@ public sealed class FillSumpHandler(ShopDatabase database, SetupCache setups, Sh
         var last = await db.Charges.Where(c => c.SumpId == sump.Id).OrderByDescending(c => c.Number).FirstOrDefaultAsync(cancellationToken);
         if (last is { DrainedAtUtc: { } drained } && command.FilledAtUtc < drained)
         {
-            errors.Add(new("filledAt", FieldProblem.BeforeTheFill));
+            errors.Add(new("filledAt", FieldProblem.BeforeTheDrain, EarliestUtc: drained));
         }
 
         var overrideReason = isSupervisor ? command.OverrideReason : null;
@@ -91,8 +91,8 @@ public sealed class FillSumpHandler(ShopDatabase database, SetupCache setups, Sh
 
         var charge = new Charge(command.ChargeId, sump.Id, command.FluidId, (last?.Number ?? 0) + 1, command.FilledAtUtc, volume);
         db.Add(charge);
-        lot?.Draw(command.ConcentrateLitres);
-        db.Add(new Addition(clock.NewId(), charge.Id, command.FilledAtUtc, command.WaterLitres, command.ConcentrateLitres, command.LotId, null, actor.PersonId ?? Guid.Empty, lot is null ? null : overrideReason));
+        lot?.Lot.Draw(command.ConcentrateLitres);
+        db.Add(new Addition(clock.NewId(), charge.Id, command.FilledAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Lot.Id, null, actor.PersonId ?? Guid.Empty, lot?.OverrideReason));
         await write.FlushAsync(cancellationToken);
         await new CarePlanner(db, setup, clock).PlanMissingAsync(sump.Id, cancellationToken);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);

@@ -47,9 +47,9 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
 
         // Before anything else: what was stored once stays stored, whatever has happened to the sump since.
         var standing = await db.Standings.SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
-        if (await db.Additions.AnyAsync(a => a.Id == command.Id, cancellationToken))
+        if (await db.Additions.FirstOrDefaultAsync(a => a.Id == command.Id, cancellationToken) is { } known)
         {
-            return new RecordedAddition(command.Id, standing.VolumeLitres, IsNew: false);
+            return await SameContent.IsAdditionAsync(db, known, sump, command, cancellationToken) ? new RecordedAddition(command.Id, standing.VolumeLitres, IsNew: false) : new OtherContentForId(command.Id);
         }
 
         if (setup.OpenCharge(sump.Id) is not { } charge)
@@ -67,7 +67,7 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             }
         }
 
-        var errors = Check(command, sump, charge, standing, now);
+        var errors = Check(command, sump, charge, await VolumeThenAsync(db, command, sump, charge, standing, cancellationToken), now);
         var overrideReason = isSupervisor ? command.OverrideReason : null;
         var lot = await LotUse.CheckAsync(db, errors, command.LotId, charge.FluidId, command.ConcentrateLitres, setup.Calendar.ShopDayOf(command.AddedAtUtc), overrideReason, cancellationToken);
         if (command.ReadingId is { } readingId && !await db.Readings.AnyAsync(r => r.Id == readingId && r.ChargeId == charge.Id, cancellationToken))
@@ -80,14 +80,14 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             return new FieldErrors(errors);
         }
 
-        lot?.Draw(command.ConcentrateLitres);
+        lot?.Lot.Draw(command.ConcentrateLitres);
         var personId = actor.PersonId ?? Guid.Empty;
         if (command.RemovedLitres > 0)
         {
-            db.Add(new Removal(clock.NewId(), charge.Id, command.AddedAtUtc, command.RemovedLitres, RemovalReasons.Swap, personId));
+            db.Add(new Removal(command.Id, charge.Id, command.AddedAtUtc, command.RemovedLitres, RemovalReasons.Swap, personId));
         }
 
-        db.Add(new Addition(command.Id, charge.Id, command.AddedAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Id, command.ReadingId, personId, lot is null ? null : overrideReason));
+        db.Add(new Addition(command.Id, charge.Id, command.AddedAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Lot.Id, command.ReadingId, personId, lot?.OverrideReason));
 
         // The adjustment that the rules asked for is what has just been done; whether it was enough, a reading must show.
         foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.Kind == TaskKind.Adjust && t.State == TaskState.Open).ToListAsync(cancellationToken))
@@ -103,7 +103,13 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
         return new RecordedAddition(command.Id, standing.VolumeLitres, IsNew: true);
     }
 
-    private static List<FieldError> Check(RecordAddition command, Sump sump, Charge charge, Standing standing, DateTime now)
+    // What is entered late is held against what the sump held then: a level read since shows it already.
+    private static async Task<double?> VolumeThenAsync(ShopFluidsDbContext db, RecordAddition command, Sump sump, Charge charge, Standing standing, CancellationToken cancellationToken) =>
+        standing.Facts?.Latest.TryGetValue(ParameterCodes.Level, out var level) == true && command.AddedAtUtc <= level.TakenAt
+            ? await PastVolume.AtAsync(db, sump, charge.Id, command.AddedAtUtc, cancellationToken)
+            : standing.VolumeLitres;
+
+    private static List<FieldError> Check(RecordAddition command, Sump sump, Charge charge, double? volumeThen, DateTime now)
     {
         var errors = new List<FieldError>();
         AmountChecks.Check(errors, "waterLitres", command.WaterLitres);
@@ -115,7 +121,7 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             errors.Add(new("waterLitres", FieldProblem.Missing));
         }
 
-        if (errors.Count == 0 && standing.VolumeLitres is { } volume)
+        if (errors.Count == 0 && volumeThen is { } volume)
         {
             var brim = (decimal)sump.Geometry.BrimLitres;
             if (command.RemovedLitres > (decimal)volume)
@@ -134,7 +140,7 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
         }
         else if (command.AddedAtUtc < charge.FilledAtUtc)
         {
-            errors.Add(new("addedAt", FieldProblem.BeforeTheFill));
+            errors.Add(new("addedAt", FieldProblem.BeforeTheFill, EarliestUtc: charge.FilledAtUtc));
         }
 
         return errors;

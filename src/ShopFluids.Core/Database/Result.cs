@@ -7,7 +7,20 @@ public abstract record Error;
 /// <param name="Field">The field's name, such as measurements.ph or takenAt.</param>
 /// <param name="Problem">What is wrong with it.</param>
 /// <param name="Low">The accepted range, where there is one, in <paramref name="Unit"/>.</param>
-public sealed record FieldError(string Field, FieldProblem Problem, decimal? Value = null, decimal? Low = null, decimal? High = null, string? Unit = null, string? Detail = null);
+/// <param name="EarliestUtc">For an instant: the earliest that is accepted.</param>
+/// <param name="FirstDay">For a day: the first that is accepted.</param>
+/// <param name="LastDay">For a day: the last that is accepted.</param>
+public sealed record FieldError(
+    string Field,
+    FieldProblem Problem,
+    decimal? Value = null,
+    decimal? Low = null,
+    decimal? High = null,
+    string? Unit = null,
+    string? Detail = null,
+    DateTime? EarliestUtc = null,
+    DateOnly? FirstDay = null,
+    DateOnly? LastDay = null);
 
 /// <summary>What can be wrong with a typed value.</summary>
 public enum FieldProblem
@@ -22,12 +35,26 @@ public enum FieldProblem
     UnknownChoice,
     UnknownInstrument,
     InTheFuture,
+
+    /// <summary>The charge did not exist yet.</summary>
     BeforeTheFill,
+
+    /// <summary>The charge before was still in the sump.</summary>
+    BeforeTheDrain,
+
+    /// <summary>Something was read, added or taken out later than the charge is said to have ended.</summary>
+    BeforeTheLastEntry,
+
+    /// <summary>Readings were judged by what would be changed after the fact.</summary>
+    BeforeTheLastReading,
+
+    DayOutOfRange,
     TooLong,
     TwiceInOneReading,
     TemperatureNeeded,
     NothingMeasured,
     LotExpired,
+    LotNotReceived,
     LotQuarantined,
     LotTooSmall,
     LotOfAnotherFluid,
@@ -36,6 +63,9 @@ public enum FieldProblem
     NotATime,
     NotATag,
     WrongCount,
+
+    /// <summary>The sump would hold less than the shop can measure.</summary>
+    TooLittleToMeasure,
     DoesNotFit,
 
     /// <summary>It holds a character that no database keeps.</summary>

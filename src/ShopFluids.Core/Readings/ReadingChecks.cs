@@ -25,7 +25,7 @@ internal static class ReadingChecks
         }
         else if (command.TakenAtUtc < charge.FilledAtUtc)
         {
-            errors.Add(new(FieldNames.TakenAt, FieldProblem.BeforeTheFill));
+            errors.Add(new(FieldNames.TakenAt, FieldProblem.BeforeTheFill, EarliestUtc: charge.FilledAtUtc));
         }
 
         TextChecks.Check(errors, FieldNames.Note, command.Note, Reading.MaximumNoteLength, isRequired: false);

@@ -94,7 +94,7 @@ public sealed class AddSumpHandler(ShopDatabase database, SetupCache setups, Sho
             }
         }
 
-        SumpShapeChecks.Check(errors, command.Shape, command.FullMarkMm, command.PumpIntakeMm);
+        SumpShapeChecks.Check(errors, command.Shape, command.FullMarkMm, command.PumpIntakeMm, setup.Site?.MeasurableLitres ?? 0);
         return errors;
     }
 }

@@ -25,6 +25,12 @@ public sealed record AddCareStep(
 
 public sealed class AddCareStepHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
+    /// <summary>The longest interval, and how far from today its first day may lie: ten years. Common practice, no source.</summary>
+    private const int MaximumDays = 3660;
+
+    /// <summary>Whether work can recur by the calendar. An adjustment follows from a reading, never from the calendar.</summary>
+    public static bool IsOfACalendar(TaskKind kind) => Enum.IsDefined(kind) && kind != TaskKind.Adjust;
+
     public async Task<Result<Saved>> HandleAsync(AddCareStep command, Actor actor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
@@ -41,7 +47,7 @@ public sealed class AddCareStepHandler(ShopDatabase database, SetupCache setups,
             return new Saved(command.Id);
         }
 
-        var errors = Check(command, setup);
+        var errors = Check(command, setup, setup.Calendar.ShopDayOf(clock.UtcNow));
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);
@@ -66,14 +72,30 @@ public sealed class AddCareStepHandler(ShopDatabase database, SetupCache setups,
         return new Saved(command.Id);
     }
 
-    private static List<FieldError> Check(AddCareStep command, ShopSetup setup)
+    private static List<FieldError> Check(AddCareStep command, ShopSetup setup, DateOnly today)
     {
         var errors = new List<FieldError>();
-        SetupFields.Range(errors, "intervalDays", command.IntervalDays, 1, 3660, "d");
+        SetupFields.Range(errors, "intervalDays", command.IntervalDays, 1, MaximumDays, "d");
         SetupFields.Range(errors, "estimatedMinutes", command.EstimatedMinutes, 0, 10_000, "min");
-        if (!Enum.IsDefined(command.Kind))
+        if (!IsOfACalendar(command.Kind))
         {
             errors.Add(new("kind", FieldProblem.UnknownChoice));
+        }
+
+        if (!Enum.IsDefined(command.Basis))
+        {
+            errors.Add(new("basis", FieldProblem.UnknownChoice));
+        }
+
+        if (!Enum.IsDefined(command.ClosedDays))
+        {
+            errors.Add(new("closedDays", FieldProblem.UnknownChoice));
+        }
+
+        var (first, last) = (today.AddDays(-MaximumDays), today.AddDays(MaximumDays));
+        if (command.Anchor < first || command.Anchor > last)
+        {
+            errors.Add(new("anchor", FieldProblem.DayOutOfRange, FirstDay: first, LastDay: last));
         }
 
         if (command.Kind == TaskKind.Test && command.Parameters.Count == 0)

@@ -29,6 +29,9 @@ public sealed record ChangedMeanwhile(long CurrentVersion) : Error;
 
 public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
 {
+    private const decimal SmallestStepLitres = 0.01m;
+    private const decimal LargestStepLitres = 10m;
+
     public async Task<Result<Saved>> HandleAsync(SaveSite command, Actor actor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
@@ -49,11 +52,20 @@ public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
         {
             return new ChangedMeanwhile(site.Version);
         }
+        else if (await LargestStepAsync(write.Database, cancellationToken) is { } largest && command.MeasurableLitres > largest)
+        {
+            return new FieldErrors([new("measurableLitres", FieldProblem.OutOfRange, command.MeasurableLitres, SmallestStepLitres, largest, "L")]);
+        }
 
         site.Change(command.Name.Trim(), command.TimeZoneId, command.Culture, command.Units, command.Currency.ToUpperInvariant(), command.DayStartHour, command.ClosedWeekdays, command.MeasurableLitres, command.SafetySheetPlace);
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, site.Name), cancellationToken);
         return new Saved(site.Id);
     }
+
+    // A step larger than a sump up to its full mark would leave that sump without a recipe.
+    private static async Task<decimal?> LargestStepAsync(ShopFluidsDbContext db, CancellationToken cancellationToken) =>
+        (await db.Sumps.AsNoTracking().Where(s => !s.IsRetired).ToListAsync(cancellationToken))
+            .Min(s => (decimal?)decimal.Round((decimal)s.Geometry.VolumeLitresAt((double)s.FullMarkMm), 2, MidpointRounding.ToZero));
 
     private static List<FieldError> Check(SaveSite command)
     {
@@ -62,7 +74,7 @@ public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
         TextChecks.Check(errors, "safetySheetPlace", command.SafetySheetPlace, 200, isRequired: false);
         SetupFields.Range(errors, "dayStartHour", command.DayStartHour, 0, 23);
         SetupFields.Range(errors, "closedWeekdays", command.ClosedWeekdays, 0, 126);
-        SetupFields.Range(errors, "measurableLitres", command.MeasurableLitres, 0.01m, 10, "L");
+        SetupFields.Range(errors, "measurableLitres", command.MeasurableLitres, SmallestStepLitres, LargestStepLitres, "L");
         if (!TimeZoneInfo.TryFindSystemTimeZoneById(command.TimeZoneId, out _))
         {
             errors.Add(new("timeZone", FieldProblem.UnknownChoice, Detail: command.TimeZoneId));

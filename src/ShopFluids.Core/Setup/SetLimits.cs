@@ -1,3 +1,4 @@
+using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Record;
@@ -23,6 +24,11 @@ public sealed class SetLimitsHandler(ShopDatabase database, SetupCache setups, S
 
         var own = setup.LimitSets.Where(l => l.FluidId == command.FluidId && l.SumpId == command.SumpId).ToList();
         var errors = Check(command, setup, own);
+        if (await LatestReadingAsync(write.Database, command, cancellationToken) is { } latest && command.ValidFromUtc <= latest)
+        {
+            errors.Add(new("validFrom", FieldProblem.BeforeTheLastReading, EarliestUtc: latest.AddMilliseconds(1)));
+        }
+
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);
@@ -34,6 +40,12 @@ public sealed class SetLimitsHandler(ShopDatabase database, SetupCache setups, S
         return new Saved(command.Id);
     }
 
+    // Limits reach into the past as long as nothing has been read that they would have judged.
+    private static Task<DateTime?> LatestReadingAsync(ShopFluidsDbContext db, SetLimits command, CancellationToken cancellationToken) =>
+        db.Readings
+            .Where(r => command.SumpId != null ? r.SumpId == command.SumpId : db.Charges.Any(c => c.Id == r.ChargeId && c.FluidId == command.FluidId))
+            .MaxAsync(r => (DateTime?)r.TakenAtUtc, cancellationToken);
+
     private List<FieldError> Check(SetLimits command, ShopSetup setup, List<LimitSet> own)
     {
         var errors = new List<FieldError>();
@@ -44,7 +56,6 @@ public sealed class SetLimitsHandler(ShopDatabase database, SetupCache setups, S
             errors.Add(new("owner", FieldProblem.UnknownChoice));
         }
 
-        // Limits reach into the past only before the shop's first reading under them; otherwise from now on.
         if (own.Count > 0 && command.ValidFromUtc < own.Max(l => l.ValidFromUtc))
         {
             errors.Add(new("validFrom", FieldProblem.NotAscending));
@@ -60,15 +71,25 @@ public sealed class SetLimitsHandler(ShopDatabase database, SetupCache setups, S
             CheckOne(errors, limits, setup);
         }
 
+        // The first of two would judge and the second would only be shown.
+        errors.AddRange(command.Limits.GroupBy(l => (l.Parameter, l.Basis)).Where(g => g.Count() > 1)
+            .Select(g => new FieldError($"limits.{g.Key.Parameter}", FieldProblem.NotUnique, Detail: g.Key.Parameter)));
         return errors;
     }
 
     private static void CheckOne(List<FieldError> errors, ParameterLimits limits, ShopSetup setup)
     {
         var field = $"limits.{limits.Parameter}";
+        var before = errors.Count;
         if (setup.FindParameter(limits.Parameter) is not { } parameter)
         {
             errors.Add(new(field, FieldProblem.UnknownParameter));
+            return;
+        }
+
+        if (!Enum.IsDefined(limits.Basis))
+        {
+            errors.Add(new(field, FieldProblem.UnknownChoice));
             return;
         }
 
@@ -79,13 +100,22 @@ public sealed class SetLimitsHandler(ShopDatabase database, SetupCache setups, S
             errors.Add(new(field, FieldProblem.NotAscending));
         }
 
-        foreach (var value in given.Where(v => limits.Basis == LimitBasis.Value && (v < parameter.PlausibleLow || v > parameter.PlausibleHigh)))
+        // A fall is reckoned downwards and is not negative; it cannot be wider than what can be measured.
+        var (low, high) = limits.Basis == LimitBasis.Value
+            ? (parameter.PlausibleLow, parameter.PlausibleHigh)
+            : (0, parameter.PlausibleHigh - parameter.PlausibleLow);
+        errors.AddRange(given.Where(v => v < low || v > high).Select(v => new FieldError(field, FieldProblem.OutOfRange, v, low, high, parameter.Unit)));
+        if (errors.Count == before)
         {
-            errors.Add(new(field, FieldProblem.OutOfRange, value, parameter.PlausibleLow, parameter.PlausibleHigh, parameter.Unit));
+            SetupFields.Range(errors, $"{field}.clearMargin", limits.ClearMargin, 0, WidestMargin(limits, low, high), parameter.Unit);
         }
+    }
 
-        // A margin of more than half the band could never be met inside it, so the flag could never clear.
-        var widest = limits is { WarningLow: { } low, WarningHigh: { } high } && high >= low ? (high - low) / 2 : parameter.PlausibleHigh;
-        SetupFields.Range(errors, $"{field}.clearMargin", limits.ClearMargin, 0, widest, parameter.Unit);
+    // The flag clears a margin inside its limit: there must be a value that lies so far inside, from both sides where there are two.
+    private static decimal WidestMargin(ParameterLimits limits, decimal plausibleLow, decimal plausibleHigh)
+    {
+        var (low, high) = (limits.WarningLow ?? limits.ActionLow, limits.WarningHigh ?? limits.ActionHigh);
+        var room = (high ?? plausibleHigh) - (low ?? plausibleLow);
+        return decimal.Max(0, low is null || high is null ? room : room / 2);
     }
 }

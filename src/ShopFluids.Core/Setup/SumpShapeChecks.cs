@@ -3,12 +3,19 @@ using ShopFluids.Core.Sumps;
 
 namespace ShopFluids.Core.Setup;
 
-/// <summary>Whether a typed shape is one that level and volume can be worked out for, with its marks in order: intake, full mark, brim.</summary>
+/// <summary>
+/// Whether a typed shape is one that level, volume and recipe can be worked out for, with its marks in order: intake, full mark, brim; and
+/// neither smaller than what the shop can measure nor larger than any sump.
+/// </summary>
 internal static class SumpShapeChecks
 {
     private const decimal MaximumMm = 20_000m;
 
-    public static void Check(List<FieldError> errors, SumpShape shape, decimal fullMarkMm, decimal pumpIntakeMm)
+    /// <summary>The most that a sump holds to its brim, L: what the recipe of a top-up can be worked out for.</summary>
+    private const decimal MaximumLitres = 1_000_000m;
+
+    /// <param name="measurableLitres">The smallest amount that the shop can measure, L.</param>
+    public static void Check(List<FieldError> errors, SumpShape shape, decimal fullMarkMm, decimal pumpIntakeMm, decimal measurableLitres)
     {
         if (shape.Kind == GeometryKind.Rectangular)
         {
@@ -19,6 +26,8 @@ internal static class SumpShapeChecks
             {
                 var full = shape.LengthMm * shape.WidthMm * shape.BrimMm / 1_000_000m;
                 SetupFields.Range(errors, "displacedLitres", shape.DisplacedLitres, 0, decimal.Round(full * 0.9m, 1), "L");
+                var longest = decimal.Round((MaximumLitres + shape.DisplacedLitres) * 1_000_000m / (shape.WidthMm * shape.BrimMm), 1, MidpointRounding.ToZero);
+                SetupFields.Range(errors, "lengthMm", shape.LengthMm, 10, longest, "mm");
             }
         }
         else
@@ -33,6 +42,20 @@ internal static class SumpShapeChecks
 
         SetupFields.Range(errors, "fullMarkMm", fullMarkMm, 1, shape.BrimMm, "mm");
         SetupFields.Range(errors, "pumpIntakeMm", pumpIntakeMm, 0, decimal.Max(0, fullMarkMm - 1), "mm");
+        if (errors.Count == 0)
+        {
+            CheckFullMark(errors, shape, fullMarkMm, measurableLitres);
+        }
+    }
+
+    // Nothing could be poured into a sump that holds less than one step of what the shop can measure.
+    private static void CheckFullMark(List<FieldError> errors, SumpShape shape, decimal fullMarkMm, decimal measurableLitres)
+    {
+        var litres = (decimal)shape.ToGeometry().VolumeLitresAt((double)fullMarkMm);
+        if (litres < measurableLitres)
+        {
+            errors.Add(new("fullMarkMm", FieldProblem.TooLittleToMeasure, litres, measurableLitres, Unit: "L"));
+        }
     }
 
     private static void CheckTable(List<FieldError> errors, SumpShape shape)
@@ -52,6 +75,11 @@ internal static class SumpShapeChecks
         if (shape.BrimMm != shape.Points[^1].LevelMm)
         {
             errors.Add(new("brimMm", FieldProblem.OutOfRange, shape.BrimMm, shape.Points[^1].LevelMm, shape.Points[^1].LevelMm, "mm"));
+        }
+
+        if (shape.Points[^1].VolumeLitres > MaximumLitres)
+        {
+            errors.Add(new("strappingTable", FieldProblem.OutOfRange, shape.Points[^1].VolumeLitres, 0, MaximumLitres, "L"));
         }
     }
 }

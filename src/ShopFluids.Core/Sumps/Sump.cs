@@ -21,7 +21,13 @@ public sealed record SumpShape(
     decimal WidthMm,
     decimal BrimMm,
     decimal DisplacedLitres,
-    IReadOnlyList<StrappingRow> Points);
+    IReadOnlyList<StrappingRow> Points)
+{
+    /// <exception cref="ArgumentOutOfRangeException">The shape is none; the set-up lets none in.</exception>
+    public SumpGeometry ToGeometry() => Kind == GeometryKind.Rectangular
+        ? new RectangularSump((double)LengthMm, (double)WidthMm, (double)BrimMm, (double)DisplacedLitres)
+        : new StrappingTableSump([.. Points.Select(p => new StrappingPoint((double)p.LevelMm, (double)p.VolumeLitres))]);
+}
 
 /// <summary>One line of a strapping table.</summary>
 public sealed record StrappingRow(decimal LevelMm, decimal VolumeLitres);
@@ -76,9 +82,7 @@ public sealed class Sump : Entity, ISetup
 
     public void Retire() => IsRetired = true;
 
-    public SumpGeometry Geometry => Shape.Kind == GeometryKind.Rectangular
-        ? new RectangularSump((double)Shape.LengthMm, (double)Shape.WidthMm, (double)Shape.BrimMm, (double)Shape.DisplacedLitres)
-        : new StrappingTableSump([.. Shape.Points.Select(p => new StrappingPoint((double)p.LevelMm, (double)p.VolumeLitres))]);
+    public SumpGeometry Geometry => Shape.ToGeometry();
 }
 
 /// <summary>A machine served by a sump.</summary>

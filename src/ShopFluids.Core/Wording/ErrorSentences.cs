@@ -48,6 +48,10 @@ public static class ErrorSentences
             FieldProblem.WrongCount => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.Low, null), Amount(say, error.High, null)),
             FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TemperatureNeeded => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
+            FieldProblem.BeforeTheFill or FieldProblem.BeforeTheDrain or FieldProblem.BeforeTheLastEntry or FieldProblem.BeforeTheLastReading => say.Format.Say(pattern, name, Moment(say, error.EarliestUtc)),
+            FieldProblem.DayOutOfRange => say.Format.Say(pattern, name, Day(say, error.FirstDay), Day(say, error.LastDay)),
+            FieldProblem.LotNotReceived => say.Format.Say(pattern, error.Detail, Day(say, error.FirstDay)),
+            FieldProblem.TooLittleToMeasure => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit)),
             FieldProblem.LotTooSmall => say.Format.Say(pattern, error.Detail, Amount(say, error.High, error.Unit)),
             FieldProblem.LotExpired or FieldProblem.LotQuarantined or FieldProblem.LotOfAnotherFluid => say.Format.Say(pattern, error.Detail),
             _ => say.Format.Say(pattern, name, error.Detail),
@@ -67,11 +71,16 @@ public static class ErrorSentences
         FieldProblem.UnknownInstrument => Texts.Field_UnknownInstrument,
         FieldProblem.InTheFuture => Texts.Field_InTheFuture,
         FieldProblem.BeforeTheFill => Texts.Field_BeforeTheFill,
+        FieldProblem.BeforeTheDrain => Texts.Field_BeforeTheDrain,
+        FieldProblem.BeforeTheLastEntry => Texts.Field_BeforeTheLastEntry,
+        FieldProblem.BeforeTheLastReading => Texts.Field_BeforeTheLastReading,
+        FieldProblem.DayOutOfRange => Texts.Field_DayOutOfRange,
         FieldProblem.TooLong => Texts.Field_TooLong,
         FieldProblem.TwiceInOneReading => Texts.Field_TwiceInOneReading,
         FieldProblem.TemperatureNeeded => Texts.Field_TemperatureNeeded,
         FieldProblem.NothingMeasured => Texts.Field_NothingMeasured,
         FieldProblem.LotExpired => Texts.Field_LotExpired,
+        FieldProblem.LotNotReceived => Texts.Field_LotNotReceived,
         FieldProblem.LotQuarantined => Texts.Field_LotQuarantined,
         FieldProblem.LotTooSmall => Texts.Field_LotTooSmall,
         FieldProblem.LotOfAnotherFluid => Texts.Field_LotOfAnotherFluid,
@@ -80,10 +89,17 @@ public static class ErrorSentences
         FieldProblem.NotATime => Texts.Field_NotATime,
         FieldProblem.NotATag => Texts.Field_NotATag,
         FieldProblem.WrongCount => Texts.Field_WrongCount,
+        FieldProblem.TooLittleToMeasure => Texts.Field_TooLittleToMeasure,
         FieldProblem.DoesNotFit => Texts.Field_DoesNotFit,
         FieldProblem.NotText => Texts.Field_NotText,
         _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "There is no text for this problem."),
     };
+
+    // To the minute, as it is typed; rounded up, so that the minute that is named is accepted.
+    private static string Moment(Sentences say, DateTime? earliestUtc) =>
+        earliestUtc is { } earliest ? say.Format.DayAndTime(new DateTime((earliest.Ticks + TimeSpan.TicksPerMinute - 1) / TimeSpan.TicksPerMinute * TimeSpan.TicksPerMinute, DateTimeKind.Utc)) : "";
+
+    private static string Day(Sentences say, DateOnly? day) => day is { } shown ? say.Format.LongDay(shown) : "";
 
     // Amounts stay in the unit in which they were typed; only the canonical ones are shown in the person's units.
     private static string Amount(Sentences say, decimal? value, string? unit)

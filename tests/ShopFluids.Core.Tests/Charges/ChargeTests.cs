@@ -5,6 +5,8 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Readings;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Scheduling;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -82,7 +84,7 @@ public sealed class ChargeTests
         (await shop.DrainAsync(Some.Start)).Done();
 
         var next = Some.Id();
-        Assert.Equal(new FieldError("filledAt", FieldProblem.BeforeTheFill), (await shop.FillAsync(Some.Fill(next, shop.FluidId, shop.LotId, at: Some.Start.AddMinutes(-1)))).Field());
+        Assert.Equal(new FieldError("filledAt", FieldProblem.BeforeTheDrain, EarliestUtc: Some.Start), (await shop.FillAsync(Some.Fill(next, shop.FluidId, shop.LotId, at: Some.Start.AddMinutes(-1)))).Field());
         Assert.Equal(new FieldError("filledAt", FieldProblem.InTheFuture), (await shop.FillAsync(Some.Fill(next, shop.FluidId, shop.LotId, at: Some.Start.AddMinutes(6)))).Field());
         Assert.Equal(new FilledSump(next, 2), (await shop.FillAsync(Some.Fill(next, shop.FluidId, shop.LotId, at: Some.Start))).Done());
 
@@ -122,6 +124,97 @@ public sealed class ChargeTests
         Assert.Equal(before, await shop.FootprintAsync());
     }
 
+    [Theory, EachDatabase]
+    public async Task Fill_SameIdOtherContent_IsRefused(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, "S-08", "M-08"));
+        var before = await shop.FootprintAsync();
+        var same = Some.Fill(shop.ChargeId, shop.FluidId, shop.LotId);
+
+        Assert.Equal(new OtherContentForId(shop.ChargeId), (await shop.FillAsync(same with { SumpTag = "S-08" })).Refused());
+        Assert.Equal(new OtherContentForId(shop.ChargeId), (await shop.FillAsync(same with { WaterLitres = 137 })).Refused());
+        Assert.Equal(new OtherContentForId(shop.ChargeId), (await shop.FillAsync(same with { LotId = Some.Id() })).Refused());
+        Assert.Equal(new OtherContentForId(shop.ChargeId), (await shop.FillAsync(same with { FluidId = Some.Id() })).Refused());
+        Assert.Equal(new OtherContentForId(shop.ChargeId), (await shop.FillAsync(same with { FilledAtUtc = Some.Start })).Refused());
+        Assert.Equal(before, await shop.FootprintAsync());
+    }
+
+    [Theory, EachDatabase]
+    public async Task Drain_SameIdOtherContent_IsRefused(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var swap = Some.Addition(shop.LotId, removed: 5);
+        (await shop.AddAsync(swap)).Done();
+        var removal = Some.Id();
+        (await shop.DrainAsync(Some.Start, removalId: removal)).Done();
+        (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, at: Some.Start))).Done();
+        var before = await shop.FootprintAsync();
+
+        Assert.Equal(new OtherContentForId(removal), (await shop.DrainAsync(Some.Start, litres: 149, removalId: removal)).Refused());
+        Assert.Equal(new OtherContentForId(removal), (await shop.DrainAsync(Some.Start.AddMinutes(1), removalId: removal)).Refused());
+        Assert.Equal(new OtherContentForId(removal), (await shop.DrainAsync(Some.Start, removalId: removal, tag: "S-99")).Refused());
+        Assert.Equal(new OtherContentForId(swap.Id), (await shop.DrainAsync(Some.Start, litres: 5, removalId: swap.Id)).Refused());
+        Assert.Equal(before, await shop.FootprintAsync());
+    }
+
+    // Water needs no lot: one that was chosen all the same is not drawn from.
+    [Theory, EachDatabase]
+    public async Task Fill_WaterAlone_NamesNoLot(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database, isFilled: false);
+
+        (await shop.FillAsync(Some.Fill(shop.ChargeId, shop.FluidId, Some.Id(), concentrate: 0))).Done();
+
+        Assert.Null(await shop.ReadAsync(db => db.Additions.Select(a => a.LotId).SingleAsync()));
+    }
+
+    // Invariant 1: what was added or taken out falls inside its charge's life too.
+    [Theory]
+    [EachDatabase(0.0)]
+    [EachDatabase(5.0)]
+    public async Task Drain_BeforeTheLastAdditionOrRemoval_IsRefusedWithTheEarliestTime(TestDatabase database, double removed)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddHours(-2)));
+        (await shop.AddAsync(Some.Addition(shop.LotId, water: removed == 0 ? 10 : 0, concentrate: removed == 0 ? 1 : 0, removed: (decimal)removed, at: Some.Start.AddHours(-1)))).Done();
+
+        Assert.Equal(new FieldError("drainedAt", FieldProblem.BeforeTheLastEntry, EarliestUtc: Some.Start.AddHours(-1)), (await shop.DrainAsync(Some.Start.AddMinutes(-61))).Field());
+        Assert.Equal(new FieldError("drainedAt", FieldProblem.BeforeTheLastEntry, EarliestUtc: Some.Start.AddHours(-1)), (await shop.DrainAsync(Some.Start.AddDays(-20))).Field());
+        (await shop.DrainAsync(Some.Start.AddHours(-1))).Done();
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    // The plan's own draining is done by draining, whichever day it was for, and the next is reckoned from the drain.
+    [Theory, EachDatabase]
+    public async Task Drain_PlanAsksForDrainClean_IsDoneAndPlannedFromTheDrain(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var step = await shop.StepAsync(Some.Step(TaskKind.DrainClean, basis: IntervalBasis.FromLastDone, days: 90, anchor: new DateOnly(2026, 3, 20)));
+        await shop.StepAsync(Some.Step(TaskKind.Skim));
+
+        (await shop.DrainAsync(Some.Start.AddDays(-2))).Done();
+
+        var tasks = await shop.ReadAsync(db => db.CareTasks.Where(t => t.StepId == step.Id).OrderBy(t => t.DueAtUtc).ToListAsync());
+        Assert.Equal([TaskState.Done, TaskState.Open], tasks.Select(t => t.State));
+        Assert.Equal(Some.Operator.PersonId, tasks[0].EndedByPersonId);
+        Assert.Equal(new DateOnly(2026, 5, 29), CareSchedule.DueDayOf(tasks[1].DueAtUtc, (await shop.SetupAsync()).Calendar));
+        Assert.Equal(TaskState.Open, await shop.ReadAsync(db => db.CareTasks.Where(t => t.Kind == TaskKind.Skim).Select(t => t.State).SingleAsync()));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    // A draining planned for next year is not done by one today.
+    [Theory, EachDatabase]
+    public async Task Drain_BeforeThePlansIntervalBegan_LeavesTheTaskOpen(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.DrainClean, days: 30, anchor: new DateOnly(2027, 3, 1)));
+
+        (await shop.DrainAsync(Some.Start)).Done();
+
+        Assert.Equal(TaskState.Open, await shop.ReadAsync(db => db.CareTasks.Select(t => t.State).SingleAsync()));
+    }
+
     // Invariant 1: readings fall inside their charge's life.
     [Theory, EachDatabase]
     public async Task Drain_BeforeTheLastReadingOrInTheFuture_IsRefused(TestDatabase database)
@@ -129,7 +222,7 @@ public sealed class ChargeTests
         await using var shop = await ShopFixture.OpenAsync(database);
         await shop.StoreAsync(Some.Reading());
 
-        Assert.Equal(FieldProblem.BeforeTheFill, (await shop.DrainAsync(Some.Start.AddMilliseconds(-1))).Field().Problem);
+        Assert.Equal(new FieldError("drainedAt", FieldProblem.BeforeTheLastEntry, EarliestUtc: Some.Start), (await shop.DrainAsync(Some.Start.AddMilliseconds(-1))).Field());
         Assert.Equal(FieldProblem.InTheFuture, (await shop.DrainAsync(Some.Start.AddMinutes(6))).Field().Problem);
         Assert.Equal(FieldProblem.OutOfRange, (await shop.DrainAsync(Some.Start, litres: -1)).Field().Problem);
         Assert.Equal(new SumpNotFound("S-99"), (await shop.DrainAsync(Some.Start, tag: "S-99")).Refused());

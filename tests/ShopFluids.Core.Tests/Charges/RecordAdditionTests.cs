@@ -75,6 +75,44 @@ public sealed class RecordAdditionTests
         Assert.Equal(185, await shop.ReadAsync(db => db.FluidLots.Select(l => l.RemainingLitres).SingleAsync()));
     }
 
+    [Theory, EachDatabase]
+    public async Task HandleAsync_SameIdOtherContent_IsRefused(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, "S-08", "M-08"));
+        var command = Some.Addition(shop.LotId, removed: 5);
+        var dry = Some.Addition(shop.LotId, at: Some.Start.AddHours(-1));
+        (await shop.AddAsync(command)).Done();
+        (await shop.AddAsync(dry)).Done();
+        var before = await shop.FootprintAsync();
+
+        Assert.Equal(new OtherContentForId(command.Id), (await shop.AddAsync(command with { SumpTag = "S-08" })).Refused());
+        Assert.Equal(new OtherContentForId(command.Id), (await shop.AddAsync(command with { WaterLitres = 11 })).Refused());
+        Assert.Equal(new OtherContentForId(command.Id), (await shop.AddAsync(command with { ConcentrateLitres = 2 })).Refused());
+        Assert.Equal(new OtherContentForId(command.Id), (await shop.AddAsync(command with { RemovedLitres = 0 })).Refused());
+        Assert.Equal(new OtherContentForId(command.Id), (await shop.AddAsync(command with { LotId = Some.Id() })).Refused());
+        Assert.Equal(new OtherContentForId(command.Id), (await shop.AddAsync(command with { ReadingId = Some.Id() })).Refused());
+        Assert.Equal(new OtherContentForId(dry.Id), (await shop.AddAsync(dry with { RemovedLitres = 5 })).Refused());
+        Assert.False((await shop.AddAsync(command with { WaterLitres = 10.00m, AddedAtUtc = Some.Start.AddMinutes(2) })).Done().IsNew);
+        Assert.Equal(before, await shop.FootprintAsync());
+    }
+
+    // The sump was topped up to the full mark, read there, and only then was the addition entered: it did not go over the brim.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_EnteredAfterALaterLevel_IsHeldAgainstTheVolumeThen(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(levelMm: 140, takenAt: Some.Start.AddHours(-2)));
+        await shop.StoreAsync(Some.Reading(levelMm: 340, takenAt: Some.Start));
+        var late = Some.Addition(shop.LotId, water: 95, concentrate: 5, at: Some.Start.AddMinutes(-5));
+
+        Assert.Equal(new FieldError("waterLitres", FieldProblem.OverTheBrim, 131, 0, 130, "L"), (await shop.AddAsync(late with { WaterLitres = 126 })).Field());
+        Assert.Equal(new FieldError("removedLitres", FieldProblem.OutOfRange, 71, 0, 70, "L"), (await shop.AddAsync(late with { RemovedLitres = 71 })).Field());
+        Assert.Equal(170.0, (await shop.AddAsync(late)).Done().VolumeLitres);
+        Assert.Equal(new FieldError("waterLitres", FieldProblem.OverTheBrim, 31, 0, 30, "L"), (await shop.AddAsync(Some.Addition(shop.LotId, water: 30, concentrate: 1, at: Some.Start))).Field());
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
     // 150 L at 300 mm of 200 L to the brim.
     [Theory]
     [EachDatabase(49.0, 1.0, 0.0, null)]
@@ -112,7 +150,7 @@ public sealed class RecordAdditionTests
         await using var shop = await ShopFixture.OpenAsync(database);
 
         Assert.Equal(new FieldError("addedAt", FieldProblem.InTheFuture), (await shop.AddAsync(Some.Addition(shop.LotId, at: Some.Start.AddMinutes(6)))).Field());
-        Assert.Equal(new FieldError("addedAt", FieldProblem.BeforeTheFill), (await shop.AddAsync(Some.Addition(shop.LotId, at: Some.Start.AddDays(-11)))).Field());
+        Assert.Equal(new FieldError("addedAt", FieldProblem.BeforeTheFill, EarliestUtc: Some.Start.AddDays(-10)), (await shop.AddAsync(Some.Addition(shop.LotId, at: Some.Start.AddDays(-11)))).Field());
         Assert.Equal(new SumpNotFound("S-99"), (await shop.AddAsync(Some.Addition(shop.LotId, tag: "S-99"))).Refused());
     }
 

@@ -85,6 +85,30 @@ public sealed class LotUseTests
         Assert.Contains("Tested, good", await shop.ReadAsync(db => db.RecordEntries.OrderByDescending(e => e.Sequence).Select(e => e.Changes).FirstAsync()), StringComparison.Ordinal);
     }
 
+    // What was typed in case it were needed is no override of a lot that was fine.
+    [Theory, EachDatabase]
+    public async Task Add_GoodLotWithAReason_StoresNoOverride(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database, isFilled: false);
+
+        (await shop.FillAsync(Some.Fill(shop.ChargeId, shop.FluidId, shop.LotId) with { OverrideReason = "Just in case" }, isSupervisor: true)).Done();
+        (await shop.AddAsync(Some.Addition(shop.LotId, overrideReason: "Just in case"), isSupervisor: true)).Done();
+
+        Assert.Equal([null, null], await shop.ReadAsync(db => db.Additions.Select(a => a.OverrideReason).ToListAsync()));
+    }
+
+    [Theory, EachDatabase]
+    public async Task Add_BeforeTheLotWasReceived_IsRefusedWithTheDay(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var lot = await LotAsync(shop, Some.Lot(Some.Id(), shop.FluidId, "L-2") with { ReceivedOn = new DateOnly(2026, 3, 2) });
+        var tooEarly = new FieldError("lot", FieldProblem.LotNotReceived, Detail: "L-2", FirstDay: new DateOnly(2026, 3, 2));
+
+        Assert.Equal(tooEarly, (await shop.AddAsync(Some.Addition(lot, at: Some.Start.AddDays(-9)))).Field());
+        Assert.Equal(tooEarly, (await shop.AddAsync(Some.Addition(lot, at: Some.Start.AddDays(-2), overrideReason: "It was"), isSupervisor: true)).Field());
+        (await shop.AddAsync(Some.Addition(lot))).Done();
+    }
+
     [Theory, EachDatabase]
     public async Task Add_NoLotUnknownLotOrAnotherFluid_IsRefused(TestDatabase database)
     {

@@ -62,6 +62,55 @@ public sealed class LimitsInForceTests
         Assert.Equal(before, await shop.FootprintAsync());
     }
 
+    // Invariant 5: a reading stays judged by what was in force at its time, so nothing may come into force before it.
+    [Theory]
+    [EachDatabase(true)]
+    [EachDatabase(false)]
+    public async Task SetLimits_BackDatedOverAReading_IsRefused(TestDatabase database, bool isOfSump)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddHours(-2)));
+        var command = new SetLimits(Some.Id(), isOfSump ? null : shop.FluidId, isOfSump ? shop.SumpId : null, Some.Start.AddHours(-2), [Band(8, 10)]);
+        var handler = shop.Get<SetLimitsHandler>();
+
+        Assert.Equal(new FieldError("validFrom", FieldProblem.BeforeTheLastReading, EarliestUtc: Some.Start.AddHours(-2).AddMilliseconds(1)), (await handler.HandleAsync(command, Some.Supervisor, Stop)).Field());
+        (await handler.HandleAsync(command with { ValidFromUtc = Some.Start.AddHours(-2).AddMilliseconds(1) }, Some.Supervisor, Stop)).Done();
+    }
+
+    // Readings under another fluid or of another sump stand in nobody's way.
+    [Theory, EachDatabase]
+    public async Task SetLimits_BeforeReadingsOfOthers_IsAccepted(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading());
+        var fluid = Some.Id();
+        var sump = await shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, "S-08", "M-08"));
+        (await shop.Get<AddFluidHandler>().HandleAsync(Some.Fluid(fluid, "Emulsion B"), Some.Supervisor, Stop)).Done();
+
+        (await shop.Get<SetLimitsHandler>().HandleAsync(new SetLimits(Some.Id(), fluid, null, Some.Start.AddDays(-1), [Band(8, 10)]), Some.Supervisor, Stop)).Done();
+        (await shop.Get<SetLimitsHandler>().HandleAsync(new SetLimits(Some.Id(), null, sump, Some.Start.AddDays(-1), [Band(8, 10)]), Some.Supervisor, Stop)).Done();
+    }
+
+    [Theory, EachDatabase]
+    public async Task SetLimits_RowsThatCannotJudge_AreRefused(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var fall = new ParameterLimits(ParameterCodes.Ph, LimitBasis.DropFromFirstFill, null, null, null, null, 0.5m, 1, EdgeIsBeyond: false, 0.1m);
+        var action = new ParameterLimits(ParameterCodes.Ph, LimitBasis.Value, 8, null, null, null, null, 9, EdgeIsBeyond: false, 0.1m);
+        var before = await shop.FootprintAsync();
+
+        Assert.Equal(
+            new FieldError("limits.concentration", FieldProblem.NotUnique, Detail: "concentration"),
+            (await shop.Get<SetLimitsHandler>().HandleAsync(new SetLimits(Some.Id(), shop.FluidId, null, Some.Start, [Band(8, 10), Band(7, 9)]), Some.Supervisor, Stop)).Field());
+        Assert.Equal(new FieldError("limits.ph", FieldProblem.OutOfRange, -0.5m, 0, 14, ""), (await SetAsync(shop, fall with { WarningHigh = -0.5m }, Some.Start)).Field());
+        Assert.Equal(new FieldError("limits.ph.clearMargin", FieldProblem.OutOfRange, 0.6m, 0, 0.5m, ""), (await SetAsync(shop, fall with { ClearMargin = 0.6m }, Some.Start)).Field());
+        Assert.Equal(new FieldError("limits.ph.clearMargin", FieldProblem.OutOfRange, 0.6m, 0, 0.5m, ""), (await SetAsync(shop, action with { ClearMargin = 0.6m }, Some.Start)).Field());
+        Assert.Equal(new FieldError("limits.ph.clearMargin", FieldProblem.OutOfRange, 6.1m, 0, 6, ""), (await SetAsync(shop, action with { ActionHigh = null, ClearMargin = 6.1m }, Some.Start)).Field());
+        Assert.Equal(new FieldError("limits.ph", FieldProblem.UnknownChoice), (await SetAsync(shop, action with { Basis = (LimitBasis)7 }, Some.Start)).Field());
+        Assert.Equal(before, await shop.FootprintAsync());
+        (await shop.Get<SetLimitsHandler>().HandleAsync(new SetLimits(Some.Id(), shop.FluidId, null, Some.Start, [action, fall]), Some.Supervisor, Stop)).Done();
+    }
+
     [Theory, EachDatabase]
     public async Task SetLimits_SameIdTwice_MakesOneVersion(TestDatabase database)
     {

@@ -122,10 +122,10 @@ public sealed class BadReadingTests
             "Time of the reading lies in the future. The accepted range ends now."),
         ["before the fill"] = (
             Some.ReadingOf(GoodPh) with { TakenAtUtc = Some.Start.AddDays(-10).AddMilliseconds(-1) },
-            new("takenAt", FieldProblem.BeforeTheFill),
-            "Time of the reading lies before the fill or the last reading of this charge.",
-            "Time of the reading lies before the fill or the last reading of this charge.",
-            "Time of the reading lies before the fill or the last reading of this charge."),
+            new("takenAt", FieldProblem.BeforeTheFill, EarliestUtc: Some.Start.AddDays(-10)),
+            "Time of the reading lies before the fill of this charge. The accepted range begins 20 Feb 2026, 08:00.",
+            "Time of the reading lies before the fill of this charge. The accepted range begins 20 Feb. 2026, 08:00.",
+            "Time of the reading lies before the fill of this charge. The accepted range begins 20 Feb 2026, 08:00."),
         ["no temperature"] = (
             Some.ReadingOf(Some.Typed(ParameterCodes.Concentration, 8m, instrument: "R-2")),
             new("measurements.concentration.temperatureC", FieldProblem.TemperatureNeeded, null, 10, 30, "°C", "R-2"),

@@ -192,13 +192,13 @@ public sealed class RecordReadingTests
         await using var shop = await ShopFixture.OpenAsync(database);
         await shop.StoreAsync(Some.Reading(brix: 8.0m, ph: null, levelMm: null));
         shop.Clock.Advance(TimeSpan.FromHours(1));
-        var typed = Some.Typed(ParameterCodes.Concentration, (decimal)brix) with { IsConfirmed = true };
+        var typed = Some.Typed(ParameterCodes.Concentration, (decimal)brix) with { IsConfirmed = isUnlikely };
 
         var outcome = await shop.StoreAsync(Some.ReadingOf(typed) with { TakenAtUtc = shop.Now });
 
         var measured = Assert.Single(outcome.Measurements);
         Assert.Equal((isUnlikely, 8.0m), (measured.IsUnlikely, measured.Previous));
-        Assert.True(await shop.ReadAsync(db => db.Measurements.Where(m => m.ReadingId == outcome.ReadingId).Select(m => m.IsConfirmed).SingleAsync()));
+        Assert.Equal(isUnlikely, await shop.ReadAsync(db => db.Measurements.Where(m => m.ReadingId == outcome.ReadingId).Select(m => m.IsConfirmed).SingleAsync()));
     }
 
     [Theory, EachDatabase]

@@ -6,6 +6,7 @@ using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -93,6 +94,51 @@ public sealed class SetupCommandsTests
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
+    // What the recipe of a top-up cannot be worked out for is refused here, not at the first reading.
+    [Theory, EachDatabase]
+    public async Task AddSump_TooLargeOrTooSmallForARecipe_IsRefused(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database, Some.Site() with { MeasurableLitres = 10 });
+        var handler = shop.Get<AddSumpHandler>();
+        var good = Some.Sump(Some.Id(), shop.AreaId, "S-08", "M-08");
+        var table = new SumpShape(GeometryKind.StrappingTable, 0, 0, 400, 0, [new(0, 0), new(400, 1_000_001)]);
+
+        Assert.Equal(
+            new FieldError("lengthMm", FieldProblem.OutOfRange, 20_000, 10, 10_000, "mm"),
+            (await handler.HandleAsync(good with { Shape = good.Shape with { LengthMm = 20_000, WidthMm = 20_000, BrimMm = 5000 } }, Some.Supervisor, Stop)).Field());
+        Assert.Equal(new FieldError("strappingTable", FieldProblem.OutOfRange, 1_000_001, 0, 1_000_000, "L"), (await handler.HandleAsync(good with { Shape = table }, Some.Supervisor, Stop)).Field());
+        Assert.Equal(new FieldError("fullMarkMm", FieldProblem.TooLittleToMeasure, 6, 10, Unit: "L"), (await handler.HandleAsync(good with { FullMarkMm = 12, PumpIntakeMm = 0 }, Some.Supervisor, Stop)).Field());
+
+        (await handler.HandleAsync(good with { FullMarkMm = 20, PumpIntakeMm = 0 }, Some.Supervisor, Stop)).Done();
+        (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, "S-08", water: 9, concentrate: 1))).Done();
+        Assert.Equal(3, (await shop.StoreAsync(Some.Reading(levelMm: 10, sump: "S-08"))).Measurements.Count);
+    }
+
+    [Theory, EachDatabase]
+    public async Task AddSump_LargestShape_TakesAFullReading(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var good = Some.Sump(Some.Id(), shop.AreaId, "S-08", "M-08");
+        await shop.SumpAsync(good with { Shape = good.Shape with { LengthMm = 10_000, WidthMm = 20_000, BrimMm = 5000 } });
+        (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, "S-08"))).Done();
+
+        Assert.Equal(3, (await shop.StoreAsync(Some.Reading(brix: 5, levelMm: 300, sump: "S-08"))).Measurements.Count);
+    }
+
+    [Theory, EachDatabase]
+    public async Task SaveSite_StepLargerThanASump_IsRefusedWithTheLargest(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var small = Some.Sump(Some.Id(), shop.AreaId, "S-08", "M-08") with { FullMarkMm = 12, PumpIntakeMm = 0 };
+        await shop.SumpAsync(small);
+        var handler = shop.Get<SaveSiteHandler>();
+
+        Assert.Equal(new FieldError("measurableLitres", FieldProblem.OutOfRange, 6.5m, 0.01m, 6, "L"), (await handler.HandleAsync(Some.Site() with { MeasurableLitres = 6.5m }, Some.Supervisor, Stop)).Field());
+        (await handler.HandleAsync(Some.Site() with { MeasurableLitres = 6 }, Some.Supervisor, Stop)).Done();
+        (await shop.Get<RetireSumpHandler>().HandleAsync(new RetireSump("S-08"), Some.Supervisor, Stop)).Done();
+        (await handler.HandleAsync(Some.Site() with { MeasurableLitres = 10 }, Some.Supervisor, Stop)).Done();
+    }
+
     [Theory, EachDatabase]
     public async Task AddFluid_BadInput_NamesEveryField(TestDatabase database)
     {
@@ -132,6 +178,14 @@ public sealed class SetupCommandsTests
         Assert.Equal(new FieldError("parameters", FieldProblem.Missing), (await handler.HandleAsync(test with { Parameters = [] }, Some.Supervisor, Stop)).Field());
         Assert.Equal(new FieldError("parameters", FieldProblem.UnknownParameter, Detail: "luck"), (await handler.HandleAsync(test with { Parameters = ["luck"] }, Some.Supervisor, Stop)).Field());
         Assert.Equal("kind", (await handler.HandleAsync(test with { Kind = (TaskKind)99 }, Some.Supervisor, Stop)).Field().Field);
+        Assert.Equal(new FieldError("kind", FieldProblem.UnknownChoice), (await handler.HandleAsync(test with { Kind = TaskKind.Adjust }, Some.Supervisor, Stop)).Field());
+        Assert.Equal(new FieldError("basis", FieldProblem.UnknownChoice), (await handler.HandleAsync(test with { Basis = (IntervalBasis)9 }, Some.Supervisor, Stop)).Field());
+        Assert.Equal(new FieldError("closedDays", FieldProblem.UnknownChoice), (await handler.HandleAsync(test with { ClosedDays = (ClosedDayPolicy)9 }, Some.Supervisor, Stop)).Field());
+        var today = new DateOnly(2026, 3, 2);
+        var badDay = new FieldError("anchor", FieldProblem.DayOutOfRange, FirstDay: today.AddDays(-3660), LastDay: today.AddDays(3660));
+        Assert.Equal(badDay, (await handler.HandleAsync(test with { Anchor = DateOnly.MaxValue }, Some.Supervisor, Stop)).Field());
+        Assert.Equal(badDay, (await handler.HandleAsync(test with { Anchor = DateOnly.MinValue }, Some.Supervisor, Stop)).Field());
+        (await handler.HandleAsync(test with { Anchor = today.AddDays(3660), IntervalDays = 3660 }, Some.Supervisor, Stop)).Done();
         Assert.IsType<SumpNotFound>((await handler.HandleAsync(test with { SumpTag = "S-99" }, Some.Supervisor, Stop)).Refused());
     }
 

@@ -1,3 +1,4 @@
+using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
@@ -27,8 +28,7 @@ public sealed class CareDraft(Guid id)
 
     public NumberBox Minutes { get; } = new();
 
-    /// <summary>An adjustment follows from a reading, never from the calendar.</summary>
-    public static IReadOnlyList<Choice> Kinds => [.. Enum.GetValues<TaskKind>().Where(k => k != TaskKind.Adjust).Select(k => new Choice(k.ToString(), Sentences.Task(k)))];
+    public static IReadOnlyList<Choice> Kinds => [.. Enum.GetValues<TaskKind>().Where(AddCareStepHandler.IsOfACalendar).Select(k => new Choice(k.ToString(), Sentences.Task(k)))];
 
     public static IReadOnlyList<Choice> Bases => [.. Enum.GetValues<IntervalBasis>().Select(b => new Choice(b.ToString(), BasisWord(b)))];
 
