@@ -10,7 +10,12 @@ packages_missing() {
 
 # The package's name carries the release of ICU, so it is looked for by library first.
 packages_icu() {
-  ldconfig -p 2>/dev/null | grep -q 'libicuuc\.so' || apt-cache search --names-only '^libicu[0-9]+$' | awk '{ print $1 }' | sort -V | tail -n 1
+  local package
+  # In /usr/sbin, which an ordinary user's PATH does not name.
+  PATH=$PATH:/usr/sbin:/sbin ldconfig -p 2>/dev/null | grep 'libicuuc\.so' >/dev/null && return
+  package=$(apt-cache search --names-only '^libicu[0-9]+$' 2>/dev/null | awk '{ print $1 }' | sort -V | tail -n 1)
+  # Nothing found: the package lists were never fetched. A name that cannot be installed makes the caller fetch them.
+  echo "${package:-libicu}"
 }
 
 packages_install() {
