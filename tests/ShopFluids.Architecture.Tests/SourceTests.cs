@@ -20,6 +20,11 @@ public sealed partial class SourceTests
     public void Sources_RawSql_IsTheProvidersOnly() =>
         Assert.All(Lines("*.cs", line => RawSql().IsMatch(line)), l => Assert.StartsWith("src/ShopFluids.Data.", l, StringComparison.Ordinal));
 
+    // A tablet goes out of reach right after the press: what was sent whole is done whole.
+    [Fact]
+    public void Sources_Writes_AreNotBrokenOffWithTheConnection() =>
+        Assert.Empty(Lines("*.cs", line => WriteTiedToTheConnection().IsMatch(line)));
+
     [Fact]
     public void Files_Namespace_IsTheFolder() =>
         Assert.Empty(Repository.Sources("*.cs")
@@ -66,6 +71,9 @@ public sealed partial class SourceTests
     // A value, then an exclamation mark that is neither "!=" nor the start of a negation.
     [GeneratedRegex(@"[\w\)\]>]!(?![=])[\.\[\(;,\)\s]|\bnull!|\bdefault!", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex NullForgiving();
+
+    [GeneratedRegex(@"\bHandleAsync\(.*RequestAborted", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex WriteTiedToTheConnection();
 
     [GeneratedRegex(@"FromSql|ExecuteSql|SqlQuery", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex RawSql();

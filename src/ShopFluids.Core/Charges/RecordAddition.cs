@@ -18,6 +18,7 @@ namespace ShopFluids.Core.Charges;
 /// <param name="ReadingId">The reading whose recipe was followed.</param>
 /// <param name="OverrideReason">A supervisor's reason for an expired or quarantined lot.</param>
 /// <param name="TaskId">The adjustment that it answers, where somebody ticks one off: one that ended meanwhile has been answered already.</param>
+/// <param name="AsRecipe">The reading's recipe was poured as it stands: refused when something newer is known, or when it has been poured already.</param>
 public sealed record RecordAddition(
     Guid Id,
     string SumpTag,
@@ -28,7 +29,14 @@ public sealed record RecordAddition(
     Guid? LotId,
     Guid? ReadingId,
     string? OverrideReason = null,
-    Guid? TaskId = null);
+    Guid? TaskId = null,
+    bool AsRecipe = false);
+
+/// <summary>The sump was read again, corrected or filled anew since the recipe was worked out.</summary>
+public sealed record RecipeOutOfDate() : Error;
+
+/// <summary>Something was added after this reading: its recipe has been followed.</summary>
+public sealed record RecipeFollowedAlready() : Error;
 
 public sealed record RecordedAddition(Guid Id, double? VolumeLitres, bool IsNew);
 
@@ -55,6 +63,12 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
         if (setup.OpenCharge(sump.Id) is not { } charge)
         {
             return new NoOpenCharge(sump.Tag);
+        }
+
+        // The writers' lock is held: of two tablets that press at once, the second sees the first one's addition.
+        if (command.AsRecipe && await RecipeFaultAsync(db, command.ReadingId, charge, cancellationToken) is { } recipeFault)
+        {
+            return recipeFault;
         }
 
         var now = clock.UtcNow;
@@ -101,6 +115,14 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
         await write.CommitAsync(new Act(ActCodes.AdditionStored, actor, now, sump.Tag), cancellationToken);
         news.Publish(sump.Id);
         return new RecordedAddition(command.Id, standing.VolumeLitres, IsNew: true);
+    }
+
+    private static async Task<Error?> RecipeFaultAsync(ShopFluidsDbContext db, Guid? readingId, Charge charge, CancellationToken cancellationToken)
+    {
+        var reading = await db.Readings.AsNoTracking().FirstOrDefaultAsync(r => r.Id == readingId, cancellationToken);
+        return reading is null || reading.ChargeId != charge.Id || !await SavedPageQuery.IsCurrentAsync(db, reading, charge, cancellationToken) ? new RecipeOutOfDate()
+            : await db.Additions.AnyAsync(a => a.ReadingId == reading.Id, cancellationToken) ? new RecipeFollowedAlready()
+            : null;
     }
 
     // What is entered late is held against what the sump held then: a level read since shows it already.

@@ -95,7 +95,8 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
         return [.. outcome.Raised.Concat(open).DistinctBy(f => f.Id).OrderByDescending(f => f.Severity)];
     }
 
-    private static async Task<bool> IsCurrentAsync(ShopFluidsDbContext db, Reading reading, Charge charge, CancellationToken cancellationToken) =>
+    /// <summary>Whether what the reading advises may still be done.</summary>
+    internal static async Task<bool> IsCurrentAsync(ShopFluidsDbContext db, Reading reading, Charge charge, CancellationToken cancellationToken) =>
         charge.DrainedAtUtc is null
         && !await db.Readings.AnyAsync(r => r.ChargeId == reading.ChargeId && (r.TakenAtUtc > reading.TakenAtUtc || r.SupersedesId == reading.Id), cancellationToken);
 

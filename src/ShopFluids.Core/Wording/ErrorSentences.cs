@@ -30,6 +30,8 @@ public static class ErrorSentences
             FlagEndedAlready => Texts.Error_FlagEnded,
             NoSite => Texts.Error_NoSite,
             ChangedMeanwhile => Texts.Error_ChangedMeanwhile,
+            RecipeOutOfDate => Texts.Error_RecipeOutOfDate,
+            RecipeFollowedAlready => Texts.Error_RecipeFollowed,
             LotNotFound => Texts.Error_LotNotFound,
             StepNotFound => Texts.Error_StepNotFound,
             _ => Texts.Error_Other,

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Rules;
@@ -176,4 +177,38 @@ public sealed class RecordAdditionTests
         Assert.Equal(150.0, await shop.ReadAsync(db => db.Standings.Select(s => s.VolumeLitres).SingleAsync()));
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_RecipeOfAnOlderReading_IsRefused(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var old = await shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 200));
+        shop.Clock.Advance(TimeSpan.FromMinutes(20));
+        var latest = await shop.StoreAsync(Some.Reading(takenAt: shop.Now, brix: 8.0m, levelMm: 300));
+        var before = await shop.FootprintAsync();
+
+        Assert.Equal(new RecipeOutOfDate(), (await shop.AddAsync(Recipe(shop, old.ReadingId))).Refused());
+        Assert.Equal(new RecipeOutOfDate(), (await shop.AddAsync(Recipe(shop, null))).Refused());
+        Assert.Equal(before, await shop.FootprintAsync());
+
+        Assert.True((await shop.AddAsync(Recipe(shop, latest.ReadingId))).Done().IsNew);
+        Assert.True((await shop.AddAsync(Recipe(shop, old.ReadingId) with { AsRecipe = false })).Done().IsNew);
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_RecipeFromManyTabletsAtOnce_IsPouredOnce(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var other = shop.Another();
+        var reading = await shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 200));
+
+        var answers = await Task.WhenAll(Enumerable.Range(0, 10).Select(n => Task.Run(() => (n % 2 == 0 ? shop : other).AddAsync(Recipe(shop, reading.ReadingId)))));
+
+        Assert.Equal(1, answers.Count(a => a.Error is null));
+        Assert.All(answers.Where(a => a.Error is not null), a => Assert.Equal(new RecipeFollowedAlready(), a.Refused()));
+        Assert.Equal(1, await shop.CountAsync<Addition>());
+    }
+
+    private static RecordAddition Recipe(ShopFixture shop, Guid? readingId) =>
+        Some.Addition(shop.LotId, water: 6, concentrate: 1, at: shop.Now, readingId: readingId) with { AsRecipe = true };
 }

@@ -51,7 +51,7 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
     }
 
     /// <summary>The addition as the shop records it.</summary>
-    /// <param name="taskId">The adjustment that is ticked off with it.</param>
+    /// <param name="taskId">The adjustment that is ticked off with it; being open still, it shows that nobody has poured it.</param>
     public RecordAddition ToCommand(Amounts amounts, string sumpTag, DateTime atUtc, Guid? readingId, Guid? taskId = null)
     {
         ArgumentNullException.ThrowIfNull(amounts);
@@ -65,7 +65,8 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
             Guid.TryParse(Lot, out var lot) ? lot : null,
             readingId,
             OverrideReason.Length == 0 ? null : OverrideReason,
-            taskId);
+            taskId,
+            AsRecipe && taskId is null);
     }
 
     /// <summary>What is wrong, by the field that it is wrong in.</summary>

@@ -18,8 +18,8 @@ internal static class SavedEndpoints
     public static void MapSaved(this IEndpointRouteBuilder app)
     {
         app.MapGet(Path, ShowAsync);
-        app.MapPost(Path + "/added", AddAsync).RequireAuthorization(Policies.CanOperate);
-        app.MapPost(Path + "/tasks/{taskId:guid}", EndTaskAsync).RequireAuthorization(Policies.CanOperate);
+        app.MapPost(Path + "/added", AddAsync).RequireAuthorization(Policies.CanOperate).WithMetadata(new KeepsWhatWasTyped());
+        app.MapPost(Path + "/tasks/{taskId:guid}", EndTaskAsync).RequireAuthorization(Policies.CanOperate).WithMetadata(new KeepsWhatWasTyped());
         // A refused form stands at the address it was posted to; opened again, that address leads back.
         app.MapGet(Path + "/added", (HttpContext http, string tag, Guid id) => Results.Redirect(new ShopLinks(http.Request.PathBase).Saved(tag, id)));
         app.MapGet(Path + "/tasks/{taskId:guid}", (HttpContext http, string tag, Guid id) => Results.Redirect(new ShopLinks(http.Request.PathBase).Saved(tag, id)));
@@ -36,12 +36,6 @@ internal static class SavedEndpoints
             return Document(view with { Addition = form, Notice = Texts.Entry_FormTooOld });
         }
 
-        // The button was pressed on two tablets: the recipe is poured once.
-        if (form.AsRecipe && view.Page.Additions.Count > 0)
-        {
-            return SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id));
-        }
-
         var amounts = form.AmountsIn(view.Visit.Format.Units, view.Page.Outcome.Recipe);
         if (amounts.Faults.Count > 0)
         {
@@ -49,10 +43,12 @@ internal static class SavedEndpoints
         }
 
         var command = form.ToCommand(amounts, view.Tag, clock.UtcNow, id);
-        var result = await handler.HandleAsync(command, view.Visit.Actor, view.Visit.IsSupervisor, http.RequestAborted);
+        // Stored also when the tablet goes out of reach before it hears so; the same holds for the task below.
+        var result = await handler.HandleAsync(command, view.Visit.Actor, view.Visit.IsSupervisor, CancellationToken.None);
         return result.Error switch
         {
-            null => SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id)),
+            // The button was pressed on two tablets: the recipe is poured once.
+            null or RecipeFollowedAlready => SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id)),
             FieldErrors errors => Refused(view, form, errors.Fields),
             var error => ShopPages.NotPossible(view.Visit, view.Tag, error),
         };
@@ -68,7 +64,7 @@ internal static class SavedEndpoints
         }
 
         var state = post.Text("state") == "skipped" ? TaskState.Skipped : TaskState.Done;
-        var result = await handler.HandleAsync(new EndTask(taskId, state, reason), view.Visit.Actor, view.Visit.IsSupervisor, http.RequestAborted);
+        var result = await handler.HandleAsync(new EndTask(taskId, state, reason), view.Visit.Actor, view.Visit.IsSupervisor, CancellationToken.None);
         return result.Error is { } error
             ? Document(view with { TaskFault = new(taskId, view.Visit.Sentences.Error(error), reason) })
             : SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id));
