@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Text.Json;
+using System.Text.RegularExpressions;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Wording;
 
@@ -9,7 +10,7 @@ namespace ShopFluids.Web.Api.Json;
 /// Reads fields out of an object and collects what is wrong with them, so that all of it is answered at once. Fields that it
 /// is not asked for are let pass.
 /// </summary>
-internal sealed class JsonFields(Sentences say)
+internal sealed partial class JsonFields(Sentences say)
 {
     private readonly List<ApiField> _faults = [];
 
@@ -121,11 +122,11 @@ internal sealed class JsonFields(Sentences say)
     public void Refuse(string field, string problem, string message) =>
         _faults.Add(new ApiField(field, problem, string.Format(CultureInfo.InvariantCulture, "{0}: {1}", say.FieldName(field), message)));
 
+    /// <summary>ISO 8601 and nothing else: what a program sends is never guessed at.</summary>
     public static bool TryReadInstant(string text, out DateTime instantUtc)
     {
         instantUtc = default;
-        var hasOffset = text.EndsWith('Z') || text.EndsWith('z') || (text.Length > 6 && text[^6] is '+' or '-' && text[^3] == ':');
-        if (!hasOffset || !DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var instant))
+        if (!InstantShape().IsMatch(text) || !DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var instant))
         {
             return false;
         }
@@ -133,6 +134,9 @@ internal sealed class JsonFields(Sentences say)
         instantUtc = instant.UtcDateTime;
         return true;
     }
+
+    [GeneratedRegex(@"^[0-9]{4}-[0-9]{2}-[0-9]{2}[Tt][0-9]{2}:[0-9]{2}(:[0-9]{2}(\.[0-9]{1,12})?)?([Zz]|[+-][0-9]{2}:[0-9]{2})\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex InstantShape();
 
     // What the columns hold: 18 digits, 6 of them decimals.
     private const decimal Largest = 1_000_000_000_000m;
