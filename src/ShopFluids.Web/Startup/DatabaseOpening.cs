@@ -18,11 +18,11 @@ internal sealed class DatabaseOpening(IDbContextFactory<ShopFluidsDbContext> con
     /// <returns>Null when the database is ready; else why not, in words.</returns>
     public async Task<string?> OpenAsync(CancellationToken cancellationToken)
     {
-        FolderRights.Make(settings.DataFolder);
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
         limit.CancelAfter(Patience);
         try
         {
+            FolderRights.Make(settings.DataFolder);
             return await MigrateAsync(limit.Token);
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
@@ -32,6 +32,10 @@ internal sealed class DatabaseOpening(IDbContextFactory<ShopFluidsDbContext> con
         catch (DbException failure)
         {
             return Say(Texts.Start_DatabaseFailed, failure.Message);
+        }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            return Say(Texts.Start_FolderUnusable, settings.DataFolder, failure.Message);
         }
     }
 

@@ -53,19 +53,19 @@ internal sealed class RestoreVerb : Verb
             return (ExitCodes.Failed, Say(Texts.Verb_RestoreUnsound, file, fault));
         }
 
-        using var folder = DataFolderLock.TryTake(call.Settings.DataFolder);
-        if (folder is null)
-        {
-            return (ExitCodes.Failed, Say(Texts.Start_FolderInUse, call.Settings.DataFolder));
-        }
-
-        if (File.Exists(target) && !call.Has(Force))
-        {
-            return (ExitCodes.Failed, Say(Texts.Verb_RestoreExists, target));
-        }
-
         try
         {
+            using var folder = DataFolderLock.TryTake(call.Settings.DataFolder);
+            if (folder is null)
+            {
+                return (ExitCodes.Failed, Say(Texts.Start_FolderInUse, call.Settings.DataFolder));
+            }
+
+            if (File.Exists(target) && !call.Has(Force))
+            {
+                return (ExitCodes.Failed, Say(Texts.Verb_RestoreExists, target));
+            }
+
             return (ExitCodes.Done, await PutInPlaceAsync(call.Settings, file, target, cancellationToken));
         }
         catch (Exception failure) when (failure is SqliteException or IOException or UnauthorizedAccessException)

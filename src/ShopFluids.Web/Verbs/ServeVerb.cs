@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Net.Sockets;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
@@ -22,22 +23,40 @@ internal sealed class ServeVerb : Verb
     {
         call.ExpectArguments(0);
         var settings = call.Settings;
-        DataFolderLock? folder = null;
-        try
+        if (settings.Engine != DatabaseEngine.Sqlite)
         {
-            if (settings.Engine == DatabaseEngine.Sqlite && (folder = DataFolderLock.TryTake(settings.DataFolder)) is null)
+            return await ServeAsync(call, cancellationToken);
+        }
+
+        var (folder, fault) = Take(settings.DataFolder);
+        using (folder)
+        {
+            if (folder is not null)
             {
-                await call.Error.WriteLineAsync(Say(Texts.Start_FolderInUse, settings.DataFolder));
-                return ExitCodes.Failed;
+                return await ServeAsync(call, cancellationToken);
             }
 
-            await using var app = ShopApp.Build(settings);
-            return await ServeAsync(call, app, cancellationToken);
+            await call.Error.WriteLineAsync(fault);
+            return ExitCodes.Failed;
         }
-        finally
+    }
+
+    private static (DataFolderLock? Folder, string Fault) Take(string path)
+    {
+        try
         {
-            folder?.Dispose();
+            return (DataFolderLock.TryTake(path), Say(Texts.Start_FolderInUse, path));
         }
+        catch (Exception failure) when (failure is IOException or UnauthorizedAccessException)
+        {
+            return (null, Say(Texts.Start_FolderUnusable, path, failure.Message));
+        }
+    }
+
+    private static async Task<int> ServeAsync(VerbCall call, CancellationToken cancellationToken)
+    {
+        await using var app = ShopApp.Build(call.Settings);
+        return await ServeAsync(call, app, cancellationToken);
     }
 
     private static async Task<int> ServeAsync(VerbCall call, WebApplication app, CancellationToken cancellationToken)
@@ -58,9 +77,9 @@ internal sealed class ServeVerb : Verb
         {
             await app.StartAsync(cancellationToken);
         }
-        catch (IOException inUse)
+        catch (Exception failure) when (IsAboutListening(failure, call.Settings))
         {
-            await call.Error.WriteLineAsync(Say(Texts.Start_CannotListen, string.Join(' ', call.Settings.Urls), inUse.Message));
+            await call.Error.WriteLineAsync(Say(Texts.Start_CannotListen, string.Join(' ', call.Settings.Urls), failure.Message));
             return ExitCodes.Failed;
         }
 
@@ -73,6 +92,11 @@ internal sealed class ServeVerb : Verb
         await app.WaitForShutdownAsync(cancellationToken);
         return ExitCodes.Done;
     }
+
+    // In use; not allowed, or not an address of this machine; encrypted without a certificate.
+    private static bool IsAboutListening(Exception failure, ShopSettings settings) =>
+        failure is IOException or SocketException
+        || (failure is InvalidOperationException && settings.Urls.Any(u => u.StartsWith("https:", StringComparison.OrdinalIgnoreCase)));
 
     private static string Say(string pattern, params object?[] values) => string.Format(CultureInfo.InvariantCulture, pattern, values);
 }

@@ -79,4 +79,33 @@ public sealed class CommandLineTests : IDisposable
         Assert.Contains("SHOPFLUIDS_BASE_PATH=/coolant  (command line)", _run.Output, StringComparison.Ordinal);
         Assert.Contains("SHOPFLUIDS_URLS=http://localhost:5080  (default)", _run.Output, StringComparison.Ordinal);
     }
+
+    [Theory]
+    [InlineData("serve")]
+    [InlineData("migrate")]
+    [InlineData("account", "list")]
+    public async Task RunAsync_DataFolderCannotBeMade_SaysSoAndAnswers1(params string[] arguments)
+    {
+        await File.WriteAllTextAsync(_run.At("file"), "", TestContext.Current.CancellationToken);
+        _run.Environment["SHOPFLUIDS_DATA"] = _run.At("file/data");
+
+        Assert.Equal(ExitCodes.Failed, await _run.RunAsync(arguments));
+
+        Assert.Contains("cannot be used", _run.Error, StringComparison.Ordinal);
+        Assert.Contains(_run.At("file/data"), _run.Error, StringComparison.Ordinal);
+        Assert.DoesNotContain("Another ShopFluids", _run.Error, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("http://192.0.2.1:5080")]
+    [InlineData("https://127.0.0.1:0")]
+    public async Task RunAsync_ServeWhereItCannotListen_SaysSoAndAnswers1(string address)
+    {
+        _run.Environment["SHOPFLUIDS_DATA"] = _run.At("data");
+        _run.Environment["SHOPFLUIDS_URLS"] = address;
+
+        Assert.Equal(ExitCodes.Failed, await _run.RunAsync("serve"));
+
+        Assert.Contains($"cannot listen on {address}", _run.Error, StringComparison.Ordinal);
+    }
 }
