@@ -1,7 +1,9 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
+using MudBlazor;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Board;
@@ -125,6 +127,8 @@ public sealed class BoardPageTests
         Assert.Empty(page.FindAll("tbody button"));
     }
 
+    private static int FocusCount(DeskContext desk) => desk.JSInterop.Invocations.Count(i => i.Identifier == "Blazor._internal.domWrapper.focus");
+
     private static Task<IRenderedComponent<BoardPage>> BoardAsync(DeskContext desk)
     {
         var page = desk.Render<BoardPage>();
@@ -134,4 +138,25 @@ public sealed class BoardPageTests
 
     private static Task RenameAsync(DeskContext desk, string from, string to) =>
         RawSql.ExecuteAsync(desk.Database, $"ALTER TABLE \"{from}\" RENAME TO \"{to}\"");
+
+    [Fact]
+    public async Task Dialog_LastWorkOfTheRowDone_ClosesWithoutReachingForTheRow()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Skim));
+        await desk.Shop.StoreAsync(Some.Reading());
+        desk.Shop.Clock.Advance(TimeSpan.FromDays(1));
+        var dialogs = desk.Render<MudDialogProvider>();
+        var page = await BoardAsync(desk);
+
+        var opening = page.Find("tbody .c-who button").ClickAsync(new());
+        dialogs.WaitForElement(".mud-dialog", Patience);
+        await dialogs.FindAll("button").First(b => b.TextContent.Contains(Texts.Board_Done, StringComparison.Ordinal)).ClickAsync(new());
+        var before = FocusCount(desk);
+        await dialogs.FindAll("button").First(b => b.TextContent.Trim() == Texts.Board_Close).ClickAsync(new());
+        await opening;
+
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll("tbody tr")), Patience);
+        Assert.Equal(before, FocusCount(desk));
+    }
 }

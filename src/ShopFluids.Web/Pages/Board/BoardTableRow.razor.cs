@@ -8,11 +8,12 @@ using ShopFluids.Web.Pages.Board.Work;
 
 namespace ShopFluids.Web.Pages.Board;
 
-public sealed partial class BoardTableRow
+public sealed partial class BoardTableRow : IDisposable
 {
     private const int MostReasons = 3;
     private const int MostTasks = 4;
     private ElementReference _button;
+    private bool _isGone;
 
     [Parameter, EditorRequired]
     public required BoardRow Row { get; set; }
@@ -31,6 +32,8 @@ public sealed partial class BoardTableRow
 
     [Inject]
     public required IDialogService Dialogs { get; init; }
+
+    public void Dispose() => _isGone = true;
 
     private string RowClass => Components.Shared.VerdictLook.CssClass(Row.Standing.Verdict, Row.Standing.IsLate);
 
@@ -75,6 +78,11 @@ public sealed partial class BoardTableRow
             new DialogParameters<WorkDialog> { { d => d.Row, Row }, { d => d.People, Board.People }, { d => d.Words, Words } });
         await dialog.Result;
         await Changed.InvokeAsync();
-        await _button.FocusAsync();
+
+        // With its last work done, the row has left the table, and its button with it.
+        if (!_isGone)
+        {
+            await _button.FocusAsync();
+        }
     }
 }

@@ -13,6 +13,9 @@ public abstract class LoadedPage<TView> : ComponentBase, IDisposable
 {
     private readonly CancellationTokenSource _leaving = new();
 
+    // Kept beside its source: a save may end after the page was left, and a source that is disposed of gives no token any more.
+    protected LoadedPage() => Leaving = _leaving.Token;
+
     [Inject]
     public required DeskSession Session { get; init; }
 
@@ -25,7 +28,7 @@ public abstract class LoadedPage<TView> : ComponentBase, IDisposable
     protected Load<TView> View { get; private set; } = new Load<TView>.Loading();
 
     /// <summary>A write is not broken off because somebody leaves the page; a read is.</summary>
-    protected CancellationToken Leaving => _leaving.Token;
+    protected CancellationToken Leaving { get; }
 
     public void Dispose()
     {
@@ -40,13 +43,19 @@ public abstract class LoadedPage<TView> : ComponentBase, IDisposable
 
     protected async Task LoadAsync()
     {
+        if (Leaving.IsCancellationRequested)
+        {
+            return;
+        }
+
         try
         {
-            View = new Load<TView>.Loaded(await ReadAsync(await Session.WordsAsync(_leaving.Token), _leaving.Token));
+            View = new Load<TView>.Loaded(await ReadAsync(await Session.WordsAsync(Leaving), Leaving));
         }
-        catch (OperationCanceledException) when (_leaving.IsCancellationRequested)
+        catch (OperationCanceledException) when (Leaving.IsCancellationRequested)
         {
             // The page was left while it was reading.
+            return;
         }
         catch (DbException)
         {
