@@ -46,6 +46,14 @@ public sealed class AccountsQuery(ShopDatabase shop)
                       select new TokenRow(token.Id, token.Name, person.UserName ?? "", token.CreatedAtUtc, token.RevokedAtUtc)).ToListAsync(cancellationToken);
     }
 
+    /// <summary>What a sign-in of this person must carry to count: it changes with the password and the roles.</summary>
+    /// <returns>Null when there is no such account.</returns>
+    public async Task<string?> StampAsync(Guid personId, CancellationToken cancellationToken)
+    {
+        await using var database = await shop.ReadAsync(cancellationToken);
+        return await database.Users.Where(p => p.Id == personId).Select(p => p.SecurityStamp).SingleOrDefaultAsync(cancellationToken);
+    }
+
     /// <returns>Null when no working token has this hash.</returns>
     public async Task<TokenHolder?> FindTokenAsync(string hash, CancellationToken cancellationToken)
     {

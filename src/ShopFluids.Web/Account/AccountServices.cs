@@ -30,6 +30,10 @@ internal static class AccountServices
             .AddScheme<TokenSchemeOptions, TokenScheme>(TokenScheme.Name, null)
             .AddIdentityCookies();
         services.AddSingleton<TokenCache>();
+        services.AddScoped<PasswordSignIn>();
+        services.AddSingleton<SignInCheck>();
+        services.Configure<SecurityStampValidatorOptions>(options => options.ValidationInterval = SignInCheck.Interval);
+        services.AddSingleton<IAuthorizationMiddlewareResultHandler, SignInAgain>();
         services.AddIdentityCore<Person>(options =>
             {
                 options.Lockout.MaxFailedAccessAttempts = TriesBeforeLockout;
@@ -67,6 +71,8 @@ internal static class AccountServices
         services.AddAntiforgery(options =>
         {
             options.Cookie.Name = "shopfluids-form";
+            // Never sent in the clear by a browser that got it over an encrypted connection.
+            options.Cookie.SecurePolicy = CookieSecurePolicy.SameAsRequest;
             options.FormFieldName = FormPost.TokenField;
         });
         return services;

@@ -73,7 +73,7 @@ internal static class FirstRunEndpoints
         }
 
         var command = new OpenShop(clock.NewId(), clock.NewId(), model.SiteName, model.TimeZoneId, model.Culture, units, model.DisplayName, model.SignInName, post.Secret("password"));
-        var result = await handler.HandleAsync(command, http.RequestAborted);
+        var result = await handler.HandleAsync(command, CancellationToken.None);
         if (result.Error is { } error)
         {
             return Page(model with { Faults = AccountSentences.Of(error) });

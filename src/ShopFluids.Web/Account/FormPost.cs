@@ -6,7 +6,7 @@ namespace ShopFluids.Web.Account;
 /// A posted form and whether it came from our own page. Checked here and not by the framework's filter, which answers an old
 /// page with an empty error: the caller shows the form again with what was typed.
 /// </summary>
-/// <param name="IsOurs">False when the page was open too long, or another site sent it: nothing may be done.</param>
+/// <param name="IsOurs">False when the page was open too long, its sign-in ended, or another site sent it: nothing may be done.</param>
 public sealed record FormPost(IFormCollection Form, bool IsOurs)
 {
     /// <summary>The hidden field that the AntiforgeryToken component writes.</summary>
@@ -23,7 +23,7 @@ public sealed record FormPost(IFormCollection Form, bool IsOurs)
 
         var form = await http.Request.ReadFormAsync(http.RequestAborted);
         var isOurs = await http.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(http);
-        return new FormPost(form, isOurs);
+        return new FormPost(form, isOurs && http.Features.Get<SignedInWithThisForm>() is null);
     }
 
     /// <summary>The first value of a field, trimmed; empty when it is missing.</summary>

@@ -44,7 +44,7 @@ internal static class OwnAccountEndpoints
             units = chosen;
         }
 
-        return await FinishAsync(http, model, signIn, await handler.HandleAsync(new ChangePreferences(http.User.PersonId(), units, model.Theme), http.User.ToActor(), http.RequestAborted));
+        return await FinishAsync(http, model, signIn, await handler.HandleAsync(new ChangePreferences(http.User.PersonId(), units, model.Theme), http.User.ToActor(), CancellationToken.None));
     }
 
     private static async Task<IResult> ChangePasswordAsync(HttpContext http, ChangeAccountHandler handler, SignInManager<Person> signIn)
@@ -56,7 +56,7 @@ internal static class OwnAccountEndpoints
         }
 
         var command = new ChangePassword(http.User.PersonId(), post.Secret("currentPassword"), post.Secret("password"));
-        return await FinishAsync(http, Start(http), signIn, await handler.HandleAsync(command, http.User.ToActor(), http.RequestAborted));
+        return await FinishAsync(http, Start(http), signIn, await handler.HandleAsync(command, http.User.ToActor(), CancellationToken.None));
     }
 
     private static async Task<IResult> FinishAsync(HttpContext http, OwnAccountModel model, SignInManager<Person> signIn, Core.Database.Result<MadeAccount> result)

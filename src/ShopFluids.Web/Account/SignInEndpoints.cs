@@ -1,14 +1,12 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
-using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Web.Account;
 
-/// <summary>Signing in and out. A sign-in name that nobody has takes as long as a wrong password, and reads the same.</summary>
+/// <summary>Signing in and out.</summary>
 internal static class SignInEndpoints
 {
     public const string Path = "/account/sign-in";
@@ -30,34 +28,19 @@ internal static class SignInEndpoints
             ? Results.LocalRedirect("~" + ReturnPath(http, http.Request.Query[ReturnField]))
             : await PageAsync(http, setups, demo, "", ReturnPath(http, http.Request.Query[ReturnField]), null);
 
-    private static async Task<IResult> SignInAsync(HttpContext http, SignInManager<Person> signIn, IPasswordHasher<Person> passwords, SetupCache setups, DemoAccounts demo, ILogger<SignInModel> log)
+    private static async Task<IResult> SignInAsync(HttpContext http, PasswordSignIn door, SetupCache setups, DemoAccounts demo)
     {
         var post = await FormPost.ReadAsync(http);
-        var name = post.Text("name");
+        var name = post.Text(PasswordSignIn.NameField);
         var returnPath = ReturnPath(http, post.Text(ReturnField));
         if (!post.IsOurs)
         {
             return await PageAsync(http, setups, demo, name, returnPath, Texts.Account_FormTooOld);
         }
 
-        var named = TextChecks.IsStorable(name) ? await signIn.UserManager.FindByNameAsync(name) : null;
-        if (named is not { } person)
-        {
-            // As slow as a real check, so that nobody learns from the time which names exist.
-            passwords.HashPassword(new Person(), post.Secret("password"));
-            log.SignInRefused();
-            return await PageAsync(http, setups, demo, name, returnPath, Texts.Account_SignInRefused);
-        }
-
-        var result = await signIn.PasswordSignInAsync(person, post.Secret("password"), isPersistent: false, lockoutOnFailure: true);
-        if (result.Succeeded)
-        {
-            log.SignedIn(person.Id);
-            return Results.LocalRedirect("~" + returnPath);
-        }
-
-        log.SignInRefused();
-        return await PageAsync(http, setups, demo, name, returnPath, result.IsLockedOut ? LockedSentence(signIn.Options) : Texts.Account_SignInRefused);
+        return await door.TryAsync(post) is null
+            ? await PageAsync(http, setups, demo, name, returnPath, door.Refusal)
+            : Results.LocalRedirect("~" + returnPath);
     }
 
     private static async Task<IResult> SignOutAsync(HttpContext http, SignInManager<Person> signIn)
@@ -80,9 +63,6 @@ internal static class SignInEndpoints
             StatusCode = fault is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
         };
     }
-
-    private static string LockedSentence(IdentityOptions options) =>
-        string.Format(CultureInfo.CurrentCulture, Texts.Account_Locked, options.Lockout.DefaultLockoutTimeSpan.TotalMinutes);
 
     // Only a path of our own: an address of another site would make the sign-in page a springboard.
     private static string ReturnPath(HttpContext http, string? asked)

@@ -3,7 +3,14 @@ using Microsoft.AspNetCore.Components;
 namespace ShopFluids.Web.Account;
 
 /// <param name="ReturnPath">Where to go afterwards, within this program.</param>
-public sealed record SignInModel(string SiteName, string Name, string ReturnPath, string? Fault, IReadOnlyList<DemoAccount> DemoAccounts);
+public sealed record SignInModel(string SiteName, string Name, string ReturnPath, string? Fault, IReadOnlyList<DemoAccount> DemoAccounts)
+{
+    /// <summary>Why one has to sign in here and now.</summary>
+    public string? Notice { get; init; }
+
+    /// <summary>Fields of the form that waits for the sign-in.</summary>
+    public IReadOnlyList<KeyValuePair<string, string>> Carried { get; init; } = [];
+}
 
 /// <summary>An account that the demo shop shows to everybody.</summary>
 public sealed record DemoAccount(string SignInName, string Password, string Role);

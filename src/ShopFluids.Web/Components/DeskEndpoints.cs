@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Components.Authorization;
 using MudBlazor.Services;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Sheets;
@@ -16,6 +17,7 @@ public static class DeskEndpoints
         services.AddRazorComponents().AddInteractiveServerComponents();
         services.AddMudServices();
         services.AddCascadingAuthenticationState();
+        services.AddScoped<AuthenticationStateProvider, DeskAuthentication>();
 
         // One for each circuit: it remembers who sits there.
         services.AddScoped<DeskSession>();

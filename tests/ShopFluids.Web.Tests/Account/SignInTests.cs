@@ -1,12 +1,15 @@
 using System.Net;
+using System.Text.RegularExpressions;
 using ShopFluids.Core.People;
+using ShopFluids.Core.Record;
 using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Tests.Hosting;
 using Xunit;
 
 namespace ShopFluids.Web.Tests.Account;
 
-public sealed class SignInTests
+public sealed partial class SignInTests
 {
     [Theory, EachDatabase]
     public async Task SignIn_RightPassword_OpensTheAccount(TestDatabase database)
@@ -38,7 +41,7 @@ public sealed class SignInTests
     }
 
     [Theory, EachDatabase]
-    public async Task SignIn_ManyWrongPasswords_LocksOut(TestDatabase database)
+    public async Task SignIn_ManyWrongPasswords_LocksOutAndReadsAsForNobody(TestDatabase database)
     {
         await using var host = await TestHost.StartAsync(database);
         await host.AccountAsync("alex", Roles.Operator);
@@ -48,8 +51,42 @@ public sealed class SignInTests
         }
 
         var page = await host.Browser().SignInAsync("alex");
+        var nobody = await host.Browser().SignInAsync("nobody");
 
-        Assert.Contains("Too many wrong passwords", page.Text, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains("shut for 5 minutes", page.Text, StringComparison.Ordinal);
+        Assert.Equal(FaultOf(nobody), FaultOf(page));
+    }
+
+    [Theory, EachDatabase]
+    public async Task Page_RolesTakenAway_AsksForSignInWithinAMinute(TestDatabase database)
+    {
+        await using var host = await TestHost.StartAsync(database);
+        await host.AccountAsync("sam", Roles.Supervisor);
+        await host.AccountAsync("alex", Roles.Supervisor);
+        var browser = host.Browser();
+        await browser.SignInAsync("alex");
+
+        (await host.Get<ChangeAccountHandler>().HandleAsync(new ChangeRoles("alex", [Roles.Auditor]), Actor.Program, TestContext.Current.CancellationToken)).Done();
+        host.Clock.Advance(TimeSpan.FromSeconds(61));
+
+        Assert.StartsWith("/account/sign-in", (await browser.OpenAsync("/account")).Path, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("https://localhost/", true)]
+    [InlineData("http://localhost/", false)]
+    public async Task Page_OverAnEncryptedConnection_SendsNoCookieInTheClear(string address, bool isSecure)
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var host = await TestHost.StartAsync(database);
+        await host.AccountAsync("alex", Roles.Operator);
+
+        using var answer = await host.Client().GetAsync(new Uri(new Uri(address), "account/sign-in"), TestContext.Current.CancellationToken);
+
+        var cookie = Assert.Single(answer.Headers.GetValues("Set-Cookie"));
+        Assert.StartsWith("shopfluids-form=", cookie, StringComparison.Ordinal);
+        Assert.Equal(isSecure, cookie.Contains("secure", StringComparison.OrdinalIgnoreCase));
     }
 
     [Fact]
@@ -158,4 +195,9 @@ public sealed class SignInTests
         Assert.Equal("nosniff", Assert.Single(page.Response.Headers.GetValues("X-Content-Type-Options")));
         Assert.True(page.Response.Headers.CacheControl!.NoStore);
     }
+
+    private static string FaultOf(TestPage page) => FaultPattern().Match(page.Text).Groups["fault"].Value;
+
+    [GeneratedRegex("role=\"alert\">(?<fault>[^<]+)<", RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
+    private static partial Regex FaultPattern();
 }

@@ -1,11 +1,14 @@
 using System.Globalization;
 using System.Security.Claims;
 using Bunit;
+using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor.Services;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Live;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
@@ -19,6 +22,8 @@ namespace ShopFluids.Web.Tests.Layout;
 internal sealed class DeskContext : BunitContext
 {
     private static readonly CultureInfo English = CultureInfo.GetCultureInfo("en-GB");
+
+    public const string SignInName = "ostrey";
 
     private DeskContext(TestDatabase database, ShopFixture shop)
     {
@@ -38,11 +43,24 @@ internal sealed class DeskContext : BunitContext
         var shop = isSetUp ? await ShopFixture.OpenAsync(database) : ShopFixture.Empty(database);
         var context = new DeskContext(database, shop);
         context.JSInterop.Mode = JSRuntimeMode.Loose;
-        var person = context.AddAuthorization().SetAuthorized("ostrey");
+        var person = context.AddAuthorization().SetAuthorized(SignInName);
         person.SetPolicies(isSupervisor ? [Policies.CanRead, Policies.CanOperate, Policies.CanSupervise] : [Policies.CanRead, Policies.CanOperate]);
-        person.SetClaims(new Claim(ClaimTypes.NameIdentifier, Some.Supervisor.PersonId.ToString() ?? ""), new Claim("shopfluids:name", "M. Ostrey"));
+        var id = Some.Supervisor.PersonId ?? Guid.Empty;
+        var account = new MakeAccount(id, SignInName, "M. Ostrey", "pages of the desk", [isSupervisor ? Roles.Supervisor : Roles.Operator], "light");
+        (await shop.Get<MakeAccountHandler>().HandleAsync(account, Actor.Program, default)).Done();
+        person.SetClaims(
+            new Claim(ClaimTypes.NameIdentifier, id.ToString()),
+            new Claim(new ClaimsIdentityOptions().SecurityStampClaimType, await shop.Get<AccountsQuery>().StampAsync(id, default) ?? ""),
+            new Claim("shopfluids:name", "M. Ostrey"));
         context.AddCore();
         return context;
+    }
+
+    /// <summary>Somebody who lets the person of this desk lose the role.</summary>
+    public async Task OtherSupervisorAsync()
+    {
+        var account = new MakeAccount(Some.Id(), "second", "S. Econd", "pages of the desk", [Roles.Supervisor], "light");
+        (await Shop.Get<MakeAccountHandler>().HandleAsync(account, Actor.Program, default)).Done();
     }
 
     protected override async ValueTask DisposeAsyncCore()
@@ -56,6 +74,8 @@ internal sealed class DeskContext : BunitContext
     {
         Services.AddMudServices();
         Services.AddScoped<DeskSession>();
+        Services.AddSingleton<SignInCheck>();
+        Services.AddSingleton(Shop.Get<AccountsQuery>());
         Services.AddScoped<WorkActs>();
         Services.AddSingleton<TimeProvider>(Shop.Clock);
         Services.AddSingleton(Shop.Get<ShopDatabase>());

@@ -1,8 +1,12 @@
 using Bunit;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Setup.Forms;
 using ShopFluids.Web.Pages.Setup.Limits;
 using ShopFluids.Web.Tests.Layout;
 using Xunit;
@@ -100,5 +104,43 @@ public sealed class LimitsPageTests
         var page = desk.Render<LimitsPage>();
         page.WaitForElement("form", SetupDesk.Patience);
         return page;
+    }
+
+    [Fact]
+    public async Task Save_RolesTakenAwayMeanwhile_IsRefused()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = Page(desk);
+        await desk.OtherSupervisorAsync();
+        (await desk.Shop.Get<ChangeAccountHandler>().HandleAsync(new ChangeRoles(DeskContext.SignInName, [Roles.Operator]), Actor.Program, Xunit.TestContext.Current.CancellationToken)).Done();
+
+        await page.SaveAsync();
+
+        Assert.Single((await desk.Shop.SetupAsync()).LimitSets, l => l.FluidId == desk.Shop.FluidId);
+    }
+
+    [Fact]
+    public async Task Load_AfterThePageWasLeft_EndsQuietly()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = desk.Render<LeftPage>();
+
+        page.Instance.Dispose();
+        await page.Instance.ReadAgainAsync();
+
+        Assert.Equal(1, page.Instance.Reads);
+    }
+
+    private sealed class LeftPage : LoadedPage<string>
+    {
+        public int Reads { get; private set; }
+
+        public Task ReadAgainAsync() => LoadAsync();
+
+        protected override Task<string> ReadAsync(DeskWords words, CancellationToken cancellationToken)
+        {
+            Reads++;
+            return Task.FromResult("");
+        }
     }
 }

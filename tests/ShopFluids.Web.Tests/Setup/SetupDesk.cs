@@ -17,7 +17,6 @@ internal static class SetupDesk
     {
         var desk = await DeskContext.OpenAsync(isSupervisor, isSetUp);
         desk.Services.AddSingleton(desk.Shop.Get<LotsQuery>());
-        desk.Services.AddSingleton(desk.Shop.Get<AccountsQuery>());
         desk.Services.AddSingleton(desk.Shop.Get<MakeAccountHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SaveSiteHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<AddSumpHandler>());

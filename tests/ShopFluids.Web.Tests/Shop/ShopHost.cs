@@ -19,7 +19,8 @@ namespace ShopFluids.Web.Tests.Shop;
 /// <summary>The real host on the small shop of <see cref="ShopFixture"/>, with an operator signed in who posts forms as a browser without script does.</summary>
 public sealed partial class ShopHost : IAsyncDisposable
 {
-    private const string Password = "round the shop floor 7";
+    public const string SignInName = "karrow";
+    public const string Password = "round the shop floor 7";
     private readonly TestDatabase _database;
     private readonly WebApplication _app;
     private readonly CookieContainer _cookies = new();
@@ -49,7 +50,7 @@ public sealed partial class ShopHost : IAsyncDisposable
             await prepare(shop);
         }
 
-        (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(Some.Id(), "karrow", "J. Karrow", Password, [role], "light"), Actor.Program, default)).Done();
+        (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(Some.Id(), SignInName, "J. Karrow", Password, [role], "light"), Actor.Program, default)).Done();
         var folder = Directory.CreateTempSubdirectory("shopfluids-web-").FullName;
         var settings = new ShopSettings { DataFolder = folder, Engine = Web.Settings.DatabaseEngine.Sqlite, ConnectionString = database.ConnectionString, Urls = [] };
         var app = ShopApp.Build(settings, builder =>
@@ -61,7 +62,7 @@ public sealed partial class ShopHost : IAsyncDisposable
         });
         await app.StartAsync();
         var host = new ShopHost(database, shop, app, folder);
-        var signedIn = await host.PostAsync("/account/sign-in", new() { ["name"] = "karrow", ["password"] = Password });
+        var signedIn = await host.PostAsync("/account/sign-in", new() { ["name"] = SignInName, ["password"] = Password });
         Assert.Equal(HttpStatusCode.Redirect, signedIn.Status);
         return host;
     }
@@ -85,6 +86,13 @@ public sealed partial class ShopHost : IAsyncDisposable
         }
 
         return await SendAsync(address, fields);
+    }
+
+    /// <summary>The sign-in runs out while a page stands open.</summary>
+    public void EndSignIn()
+    {
+        var signIn = Assert.Single(_cookies.GetAllCookies(), c => c.Name == "shopfluids");
+        signIn.Expired = true;
     }
 
     public async Task<Page> SendAsync(string address, Dictionary<string, string> fields)

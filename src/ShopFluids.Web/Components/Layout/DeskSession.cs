@@ -9,7 +9,7 @@ using ShopFluids.Web.Account;
 namespace ShopFluids.Web.Components.Layout;
 
 /// <summary>Who sits at this desk and how things are written for them.</summary>
-public sealed class DeskSession(AuthenticationStateProvider authentication, IAuthorizationService authorization, SetupCache setups)
+public sealed class DeskSession(AuthenticationStateProvider authentication, IAuthorizationService authorization, SignInCheck check, SetupCache setups)
 {
     public async Task<string> NameAsync() => (await UserAsync()).ShownName();
 
@@ -28,9 +28,12 @@ public sealed class DeskSession(AuthenticationStateProvider authentication, IAut
     /// <summary>The signed-in person as the one who acts.</summary>
     public async Task<Actor> ActorAsync() => (await UserAsync()).ToActor();
 
-    /// <summary>Asked anew for each act: a right can be taken away while a page is open.</summary>
-    public async Task<bool> MayAsync(string policy) =>
-        (await authorization.AuthorizeAsync(await UserAsync(), resource: null, policy)).Succeeded;
+    /// <summary>Asked anew of the database for each act: a right can be taken away while a page is open.</summary>
+    public async Task<bool> MayAsync(string policy)
+    {
+        var user = await UserAsync();
+        return (await authorization.AuthorizeAsync(user, resource: null, policy)).Succeeded && await check.StillCountsAsync(user, CancellationToken.None);
+    }
 
     private async Task<ClaimsPrincipal> UserAsync() => (await authentication.GetAuthenticationStateAsync()).User;
 }

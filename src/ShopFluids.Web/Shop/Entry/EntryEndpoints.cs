@@ -15,7 +15,7 @@ internal static class EntryEndpoints
     public static void MapEntry(this IEndpointRouteBuilder app)
     {
         app.MapGet(Path, ShowAsync).RequireAuthorization(Policies.CanOperate);
-        app.MapPost(Path, SendAsync).RequireAuthorization(Policies.CanOperate);
+        app.MapPost(Path, SendAsync).RequireAuthorization(Policies.CanOperate).WithMetadata(new KeepsWhatWasTyped());
     }
 
     private static async Task<IResult> ShowAsync(HttpContext http, string tag, EntryPageQuery query, ShopClock clock)
@@ -74,7 +74,8 @@ internal static class EntryEndpoints
     private static async Task<IResult> StoreAsync(HttpContext http, RecordReadingHandler handler, ShopClock clock, EntryView view, DateTime takenAtUtc, EntryPageQuery? query = null)
     {
         var read = EntryCommand.Of(view.Form, view.Page, view.Visit.Format, takenAtUtc);
-        var result = await handler.HandleAsync(read.Command, view.Visit.Actor, http.RequestAborted);
+        // What was sent is stored, also when the tablet goes out of reach before it hears so.
+        var result = await handler.HandleAsync(read.Command, view.Visit.Actor, CancellationToken.None);
         var address = view.Visit.Links.Saved(view.Page.Place.Tag, view.Form.ReadingId);
         switch (result.Error)
         {
