@@ -42,6 +42,9 @@ public sealed record RecordedAddition(Guid Id, double? VolumeLitres, bool IsNew)
 
 public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
 {
+    /// <summary>The most that may be added or removed at once.</summary>
+    public const decimal MaximumLitres = AmountChecks.MaximumLitres;
+
     public async Task<Result<RecordedAddition>> HandleAsync(RecordAddition command, Actor actor, bool isSupervisor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);

@@ -148,7 +148,8 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         return new EntryWay(method.Code, unit, low, high);
     });
 
-    private static (decimal? Low, decimal? High) AcceptedRange(MeasuringMethod method, string unit, Parameter parameter, Sump sump) => (method.Code, parameter.Code, unit) switch
+    /// <summary>What may be typed in a unit; null where it is known only after conversion.</summary>
+    internal static (decimal? Low, decimal? High) AcceptedRange(MeasuringMethod method, string unit, Parameter parameter, Sump sump) => (method.Code, parameter.Code, unit) switch
     {
         (MeasuringMethod.Refractometer, _, _) => (0, MeasurementReader.MaximumBrix),
         (MeasuringMethod.Titration, _, _) => (0, 100),

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
@@ -13,8 +14,33 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
     {
         ArgumentNullException.ThrowIfNull(command);
         command = command with { TakenAtUtc = ShopClock.ToMillisecond(command.TakenAtUtc) };
+        if (command.SupersedesId is { } supersededId)
+        {
+            // What the other reading led to is taken back as a correction takes it back, in a write that is never committed.
+            await using var write = await database.WriteAsync(cancellationToken);
+            return await AnswerAsync(command, await setups.ForAsync(write, cancellationToken), PrepareAsync);
+
+            async Task<(Error? Error, Standing Standing)> PrepareAsync(Sump sump, Charge charge, DateTime now)
+            {
+                var standing = await StandingAsync(write.Database, sump, cancellationToken);
+                if (await new ReadingCorrection(write.Database, sump).PrepareAsync(supersededId, charge, now, cancellationToken) is { } error)
+                {
+                    return (error, standing);
+                }
+
+                await write.FlushAsync(cancellationToken);
+                (await StandingRebuild.FromHistoryAsync(write.Database, sump, cancellationToken, withoutReading: supersededId)).ApplyTo(standing);
+                return (null, standing);
+            }
+        }
+
         await using var db = await database.ReadAsync(cancellationToken);
-        var setup = await setups.CurrentAsync(db, cancellationToken);
+        return await AnswerAsync(command, await setups.CurrentAsync(db, cancellationToken), async (sump, _, _) => (null, await StandingAsync(db, sump, cancellationToken)));
+    }
+
+    private async Task<Result<ReadingOutcome>> AnswerAsync(
+        RecordReading command, ShopSetup setup, Func<Sump, Charge, DateTime, Task<(Error? Error, Standing Standing)>> prepare)
+    {
         if (setup.FindSump(command.SumpTag) is not { } sump)
         {
             return new SumpNotFound(command.SumpTag);
@@ -37,9 +63,17 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
             return new FieldErrors(errors);
         }
 
-        var standing = await db.Standings.AsNoTracking().SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
+        var (error, standing) = await prepare(sump, charge, now);
+        if (error is not null)
+        {
+            return error;
+        }
+
         var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
         var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(command, worked, facts, now, standing.LastReadAtUtc > command.TakenAtUtc);
         return ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
     }
+
+    private static Task<Standing> StandingAsync(ShopFluidsDbContext db, Sump sump, CancellationToken cancellationToken) =>
+        db.Standings.AsNoTracking().SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
 }

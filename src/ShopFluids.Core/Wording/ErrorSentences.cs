@@ -48,6 +48,8 @@ public static class ErrorSentences
         {
             FieldProblem.OutOfRange or FieldProblem.OverTheBrim => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.WrongCount => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.Low, null), Amount(say, error.High, null)),
+            FieldProblem.NotANumber when error is { Low: not null, High: not null } =>
+                $"{say.Format.Say(pattern, name, error.Detail)} {say.Format.Say(Texts.Entry_AcceptedRange, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit))}",
             FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TemperatureNeeded => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.BeforeTheFill or FieldProblem.BeforeTheDrain or FieldProblem.BeforeTheLastEntry or FieldProblem.BeforeTheLastReading => say.Format.Say(pattern, name, Moment(say, error.EarliestUtc)),

@@ -1,5 +1,6 @@
 using ShopFluids.Calculations.Mixing;
 using ShopFluids.Core.Limits;
+using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Findings;
@@ -13,6 +14,9 @@ namespace ShopFluids.Core.Wording;
 public sealed class Sentences(ShopFormat format, ShopSetup setup)
 {
     public ShopFormat Format { get; } = format;
+
+    /// <summary>What may be measured at a sump, to be named to a program that sent no number.</summary>
+    public AcceptedRange? RangeOf(string sumpTag, string parameter, string? method, string? unit) => AcceptedRange.For(setup, sumpTag, parameter, method, unit);
 
     public string Parameter(string code) => code switch
     {

@@ -15,6 +15,27 @@ namespace ShopFluids.Core.Tests.Readings;
 public sealed class ReadingCorrectionTests
 {
     [Theory, EachDatabase]
+    public async Task Preview_Correction_AnswersWhatStoringAnswersAndStoresNothing(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var wrong = Some.Reading(brix: 4.0m);
+        await shop.StoreAsync(wrong);
+        var right = Some.Reading(brix: 8.0m, supersedes: wrong.Id, reason: "Read the wrong scale");
+        var before = await shop.FootprintAsync();
+
+        var preview = (await shop.Get<PreviewReadingQuery>().RunAsync(right, TestContext.Current.CancellationToken)).Done();
+        var unknown = await shop.Get<PreviewReadingQuery>().RunAsync(Some.Reading(supersedes: right.Id, reason: "Slip"), TestContext.Current.CancellationToken);
+
+        Assert.Equal(before, await shop.FootprintAsync());
+        Assert.Equal(new ReadingNotFound(right.Id), unknown.Refused());
+        var stored = await shop.StoreAsync(right);
+        Assert.Equal(
+            (stored.Verdict, stored.Raised.Count, stored.Cleared.Count, stored.Made.Count, stored.Done.Count, stored.Withdrawn.Count),
+            (preview.Verdict, preview.Raised.Count, preview.Cleared.Count, preview.Made.Count, preview.Done.Count, preview.Withdrawn.Count));
+        Assert.Empty(preview.Cleared);
+    }
+
+    [Theory, EachDatabase]
     public async Task HandleAsync_Correction_LeavesTheOldRowAsItWas(TestDatabase database)
     {
         await using var shop = await ShopFixture.OpenAsync(database);

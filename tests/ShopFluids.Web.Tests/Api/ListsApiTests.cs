@@ -75,6 +75,25 @@ public sealed class ListsApiTests
     }
 
     [Theory]
+    [InlineData("2026-02-28", 1)]
+    [InlineData("2026-02-27", 0)]
+    [InlineData("2026-02-28T00:00:00Z", 0)]
+    [InlineData("9999-12-31", 2)]
+    public async Task Readings_ToADay_TakesThatDayWhole(string to, int count)
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddDays(-2)));
+        await shop.StoreAsync(Some.Reading());
+        await using var host = await TestHost.StartAsync(database);
+        var client = await host.ClientOfAsync(Roles.Auditor);
+
+        var page = await client.GetFromJsonAsync<JsonElement>($"/api/v1/sumps/S-07/readings?to={to}", TestContext.Current.CancellationToken);
+
+        Assert.Equal(count, page.GetProperty("items").GetArrayLength());
+    }
+
+    [Theory]
     [InlineData("/api/v1/sumps/S-07/readings?from=yesterday", "from")]
     [InlineData("/api/v1/sumps/S-07/readings?limit=0", "limit")]
     [InlineData("/api/v1/tasks?state=lost", "state")]

@@ -53,6 +53,28 @@ public sealed class ReadingsApiTests
         Assert.Contains(json.GetProperty("tasksMade").EnumerateArray(), t => t.GetProperty("kind").GetString() == "adjust");
     }
 
+    [Theory]
+    [InlineData("ph", "\"abc\"", "notANumber", 0, 14)]
+    [InlineData("ph", "10000000000000", "outOfRange", 0, 14)]
+    [InlineData("concentration", "\"strong\"", "notANumber", 0, 30)]
+    [InlineData("level", "\"full\"", "notANumber", 0, 400)]
+    public async Task Post_NoNumber_NamesTheAcceptedRange(string parameter, string value, string problem, int low, int high)
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var host = await TestHost.StartAsync(database);
+        var client = await host.ClientOfAsync(Roles.Operator);
+        var body = $$"""{ "id": "{{Id}}", "sump": "S-07", "takenAt": "2026-03-02T08:00:00+01:00", "measurements": [ { "parameter": "{{parameter}}", "value": {{value}} } ] }""";
+
+        var (status, json) = await PostAsync(client, body);
+
+        Assert.Equal(HttpStatusCode.BadRequest, status);
+        var field = Assert.Single(json.GetProperty("errors").EnumerateArray().ToList());
+        Assert.Equal(problem, field.GetProperty("problem").GetString());
+        Assert.Equal((low, high), (field.GetProperty("low").GetInt32(), field.GetProperty("high").GetInt32()));
+        Assert.Contains($"{high}", field.GetProperty("message").GetString(), StringComparison.Ordinal);
+    }
+
     [Theory, EachDatabase]
     public async Task Preview_GoodReading_AnswersTheSameAndStoresNothing(TestDatabase database)
     {

@@ -99,6 +99,27 @@ public sealed class EntryPageTests
     }
 
     [Fact]
+    public async Task Post_BothInstrumentsUnknown_SaysSoAtEachControl()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.InstrumentAsync(Some.Refractometer("R-2", compensates: true));
+            await shop.InstrumentAsync(Some.PhMeter());
+        });
+        var typed = Typed("8.1", "9.1");
+        typed["refractometer"] = "R-99";
+        typed["phMeter"] = "P-99";
+
+        var page = await host.PostAsync(Enter, typed);
+
+        foreach (var control in new[] { "refractometer", "phMeter" })
+        {
+            Assert.Contains($"<p id=\"{control}-fault\"", page.Html, StringComparison.Ordinal);
+            Assert.Contains($"id=\"{control}\" name=\"{control}\" aria-invalid=\"true\" aria-describedby=\"{control}-fault\"", page.Html, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
     public async Task Post_SeveralFaults_NamesEachAtOnce()
     {
         await using var host = await ShopHost.OpenAsync();

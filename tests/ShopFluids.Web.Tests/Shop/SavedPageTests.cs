@@ -68,6 +68,7 @@ public sealed class SavedPageTests
 
     [Theory]
     [InlineData("waterLitres", "ten", "ten is not a number")]
+    [InlineData("waterLitres", "ten", "The accepted range is 0 L to 100,000 L")]
     [InlineData("waterLitres", "-1", "is outside the accepted range")]
     [InlineData("waterLitres", "90", "over the brim. The accepted range is 0 L to 75")]
     [InlineData("lot", "", "is missing")]

@@ -2,6 +2,7 @@ using System.Globalization;
 using System.Text.Json;
 using System.Text.RegularExpressions;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Web.Api.Json;
@@ -18,6 +19,9 @@ internal sealed partial class JsonFields(Sentences say)
 
     public void Refuse(string field, FieldProblem problem, string? detail = null) =>
         _faults.Add(new ApiField(field, Codes.Of(problem), say.Field(new FieldError(field, problem, Detail: detail))));
+
+    private void Refuse(FieldError error) =>
+        _faults.Add(new ApiField(error.Field, Codes.Of(error.Problem), say.Field(error), error.Value, error.Low, error.High, error.Unit is { Length: > 0 } unit ? unit : null));
 
     /// <summary>A text; null when it is missing or null. A text with signs that no keyboard makes is refused.</summary>
     public string? Text(JsonElement parent, string name, string field)
@@ -80,25 +84,29 @@ internal sealed partial class JsonFields(Sentences say)
     }
 
     /// <summary>A number, or a text with one: 8.9, "8.9" and "8,9" are the same.</summary>
-    public decimal? Number(JsonElement parent, string name, string field)
+    /// <param name="range">What is accepted here, to be named when there is no number.</param>
+    public decimal? Number(JsonElement parent, string name, string field, AcceptedRange? range = null)
     {
         if (!parent.TryGetProperty(name, out var value) || value.ValueKind == JsonValueKind.Null)
         {
             return null;
         }
 
-        if (value.ValueKind == JsonValueKind.Number && value.TryGetDecimal(out var number) && Math.Abs(number) < Largest)
+        var text = value.ValueKind == JsonValueKind.String ? ReadText(value) ?? "" : value.GetRawText();
+        decimal number = 0;
+        var isNumber = value.ValueKind == JsonValueKind.Number ? value.TryGetDecimal(out number) : value.ValueKind == JsonValueKind.String && NumberInput.TryRead(text, out number);
+        if (isNumber && Math.Abs(number) < Largest)
         {
             return number;
         }
 
-        var text = value.ValueKind == JsonValueKind.String ? ReadText(value) ?? "" : value.GetRawText();
-        if (value.ValueKind == JsonValueKind.String && NumberInput.TryRead(text, out var typed) && Math.Abs(typed) < Largest)
+        if (isNumber && range is not null)
         {
-            return typed;
+            Refuse(new FieldError(field, FieldProblem.OutOfRange, number, range.Low, range.High, range.Unit));
+            return null;
         }
 
-        Refuse(field, FieldProblem.NotANumber, text.Length > ShownLength ? text[..ShownLength] : text);
+        Refuse(new FieldError(field, FieldProblem.NotANumber, null, range?.Low, range?.High, range?.Unit, text.Length > ShownLength ? text[..ShownLength] : text));
         return null;
     }
 

@@ -12,7 +12,12 @@ internal sealed class ListRequest(HttpRequest request, Sentences say)
     public IReadOnlyList<ApiField> Faults => _fields.Faults;
 
     /// <summary>A day, which means its beginning in shop time, or an instant with its offset.</summary>
-    public DateTime? Instant(string name)
+    public DateTime? From(string name) => Instant(name, daysAfter: 0);
+
+    /// <summary>The end of a span: a day, which belongs to it whole as on the sheets, or an instant with its offset, which does not.</summary>
+    public DateTime? Before(string name) => Instant(name, daysAfter: 1);
+
+    private DateTime? Instant(string name, int daysAfter)
     {
         if (Value(name) is not { } text)
         {
@@ -27,7 +32,7 @@ internal sealed class ListRequest(HttpRequest request, Sentences say)
 
         if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
         {
-            return say.Format.Calendar.StartOf(day);
+            return day.DayNumber + daysAfter > DateOnly.MaxValue.DayNumber ? null : say.Format.Calendar.StartOf(day.AddDays(daysAfter));
         }
 
         _fields.Refuse(name, "notAnInstant", Texts.Api_NotAnInstant);

@@ -22,7 +22,7 @@ internal static class ReadingJson
         var note = fields.Text(body, FieldNames.Note, FieldNames.Note) ?? "";
         var supersedes = fields.Id(body, Supersedes, Supersedes);
         var reason = fields.Text(body, FieldNames.CorrectionReason, FieldNames.CorrectionReason);
-        var measurements = ReadMeasurements(body, fields);
+        var measurements = ReadMeasurements(body, fields, say, sump);
         RequireGiven(body, FieldNames.Id, fields);
         RequireGiven(body, FieldNames.TakenAt, fields);
         return fields.Faults.Count == 0
@@ -38,7 +38,7 @@ internal static class ReadingJson
         }
     }
 
-    private static List<TypedMeasurement> ReadMeasurements(JsonElement body, JsonFields fields)
+    private static List<TypedMeasurement> ReadMeasurements(JsonElement body, JsonFields fields, Sentences say, string sump)
     {
         var measurements = new List<TypedMeasurement>();
         if (!body.TryGetProperty(FieldNames.Measurements, out var list) || list.ValueKind == JsonValueKind.Null)
@@ -59,7 +59,7 @@ internal static class ReadingJson
             var place = string.Create(CultureInfo.InvariantCulture, $"{FieldNames.Measurements}[{index++}]");
             if (item.ValueKind == JsonValueKind.Object)
             {
-                ReadMeasurement(item, place, fields, measurements);
+                measurements.Add(ReadMeasurement(item, place, fields, say, sump));
             }
             else
             {
@@ -70,23 +70,23 @@ internal static class ReadingJson
         return measurements;
     }
 
-    private static void ReadMeasurement(JsonElement item, string place, JsonFields fields, List<TypedMeasurement> measurements)
+    private static TypedMeasurement ReadMeasurement(JsonElement item, string place, JsonFields fields, Sentences say, string sump)
     {
         var parameter = fields.RequiredText(item, "parameter", place + ".parameter");
 
         // By the parameter's name where there is one, as the command names its fields.
         var field = parameter.Length > 0 ? FieldNames.Of(parameter) : place;
         var method = fields.Text(item, "method", field + ".method");
-        var value = fields.Number(item, "value", field);
+        var unit = fields.Text(item, "unit", field + ".unit");
+        var value = fields.Number(item, "value", field, say.RangeOf(sump, parameter, method, unit));
         if (!item.TryGetProperty("value", out var given) || given.ValueKind == JsonValueKind.Null)
         {
             fields.Refuse(field, FieldProblem.Missing);
         }
 
-        var unit = fields.Text(item, "unit", field + ".unit");
         var temperature = fields.Number(item, "temperatureC", field + ".temperatureC");
         var instrument = fields.Text(item, "instrument", field + ".instrument");
         var isConfirmed = fields.Flag(item, "confirmed", field + ".confirmed");
-        measurements.Add(new TypedMeasurement(parameter, method, value.GetValueOrDefault(), unit, temperature, instrument, isConfirmed));
+        return new(parameter, method, value.GetValueOrDefault(), unit, temperature, instrument, isConfirmed);
     }
 }

@@ -35,7 +35,7 @@ internal static class SumpEndpoints
     {
         var say = await sentences.CurrentAsync(cancellationToken);
         var asked = new ListRequest(request, say);
-        var (from, to) = (asked.Instant("from"), asked.Instant("to"));
+        var (from, to) = (asked.From("from"), asked.Before("to"));
         var (after, limit) = (asked.Place(), asked.Limit());
         if (asked.Faults.Count > 0)
         {

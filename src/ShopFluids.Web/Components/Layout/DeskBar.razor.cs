@@ -9,6 +9,7 @@ public sealed partial class DeskBar : IDisposable
     private string _site = "";
     private string _name = "";
     private bool _maySetUp;
+    private bool _mayCare;
 
     [Inject]
     public required DeskSession Session { get; init; }
@@ -24,5 +25,6 @@ public sealed partial class DeskBar : IDisposable
         _site = (await Session.WordsAsync(_leaving.Token)).Setup.Site?.Name ?? "";
         _name = await Session.NameAsync();
         _maySetUp = await Session.MayAsync(Policies.CanSupervise);
+        _mayCare = await Session.MayAsync(Policies.CanCare);
     }
 }

@@ -31,7 +31,7 @@ public sealed record EntryView(
     {
         ArgumentNullException.ThrowIfNull(fault);
         return fault.Error is { Problem: FieldProblem.NotANumber, Low: { } low, High: { } high }
-            ? $"{Visit.Sentences.Field(fault.Error)} {Visit.Say(Texts.Entry_AcceptedRange, Amount(low, fault.Error.Unit), Amount(high, fault.Error.Unit))}"
+            ? $"{Visit.Sentences.Field(fault.Error with { Low = null, High = null })} {Visit.Say(Texts.Entry_AcceptedRange, Amount(low, fault.Error.Unit), Amount(high, fault.Error.Unit))}"
             : Visit.Sentences.Field(fault.Error);
     }
 

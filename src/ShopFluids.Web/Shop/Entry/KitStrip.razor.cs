@@ -11,11 +11,19 @@ public partial class KitStrip
 
     [Parameter, EditorRequired] public required EntryView View { get; set; }
 
+    private static string[] Controls => [EntryForm.RefractometerName, EntryForm.PhMeterName];
+
     protected override void OnParametersSet()
     {
         _refractometers = [.. View.Page.Instruments.Where(EntryKit.IsRefractometer)];
         _forPh = [.. View.Page.Instruments.Where(EntryKit.IsForPh)];
     }
+
+    private string? InvalidAt(string control) => View.FaultAt(control) is null ? null : "true";
+
+    private string? DescribedAt(string control) => View.FaultAt(control) is null ? null : FaultId(control);
+
+    private static string FaultId(string control) => $"{control}-fault";
 
     private string Describe(EntryInstrument instrument)
     {

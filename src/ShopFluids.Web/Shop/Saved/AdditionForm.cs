@@ -85,7 +85,7 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
 
         if (!NumberInput.TryRead(text, out var value))
         {
-            faults.Add(new(field, FieldProblem.NotANumber, Detail: text.Length > 30 ? text[..30] : text));
+            faults.Add(new(field, FieldProblem.NotANumber, Low: 0, High: RecordAdditionHandler.MaximumLitres, Unit: "L", Detail: text.Length > 30 ? text[..30] : text));
             return 0;
         }
 
