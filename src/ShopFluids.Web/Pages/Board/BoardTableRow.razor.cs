@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
+using Microsoft.JSInterop;
 using MudBlazor;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Wording;
@@ -82,7 +83,14 @@ public sealed partial class BoardTableRow : IDisposable
         // With its last work done, the row has left the table, and its button with it.
         if (!_isGone)
         {
-            await _button.FocusAsync();
+            try
+            {
+                await _button.FocusAsync();
+            }
+            catch (JSException)
+            {
+                // The button has just been drawn away; the focus is then where the browser puts it.
+            }
         }
     }
 }
