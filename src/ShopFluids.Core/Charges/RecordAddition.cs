@@ -130,7 +130,7 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
 
     // What is entered late is held against what the sump held then: a level read since shows it already.
     private static async Task<double?> VolumeThenAsync(ShopFluidsDbContext db, RecordAddition command, Sump sump, Charge charge, Standing standing, CancellationToken cancellationToken) =>
-        standing.Facts?.Latest.TryGetValue(ParameterCodes.Level, out var level) == true && command.AddedAtUtc <= level.TakenAt
+        standing.Facts?.Latest.TryGetValue(ParameterCodes.Level, out var level) == true && command.AddedAtUtc < level.TakenAt
             ? await PastVolume.AtAsync(db, sump, charge.Id, command.AddedAtUtc, cancellationToken)
             : standing.VolumeLitres;
 
