@@ -19,10 +19,23 @@ public sealed record EvaluationInput(
     IReadOnlyList<ParameterLimits> Limits,
     IReadOnlyList<CareStepFacts> Plan,
     ShopCalendar Calendar,
-    DateTime Now);
+    DateTime Now)
+{
+    /// <summary>
+    /// Parameters whose latest value is judged again, with the limits in force, although this reading does not measure them: a withdrawn
+    /// reading had the say on them until now. Where a flag of theirs is open, it stays as it is.
+    /// </summary>
+    public IReadOnlyList<string> Reassess { get; init; } = [];
+
+    /// <summary>Whether the reading measures a parameter and no later value of it is known: only then anything follows from it.</summary>
+    /// <param name="parameter">The parameter's code.</param>
+    public bool IsLatest(string parameter) =>
+        Reading.Measurements.Any(m => m.Parameter == parameter)
+        && (!Standing.Latest.TryGetValue(parameter, out var latest) || latest.TakenAt <= Reading.TakenAt);
+}
 
 /// <summary>
-/// The rules, as pure functions: the same facts always give the same findings, so a history can be replayed. Whoever calls loads the
+/// The rules, as pure functions: the same facts always give the same findings. Whoever calls loads the
 /// facts and stores the answer together with the reading.
 /// </summary>
 public static class RulesService
@@ -41,12 +54,12 @@ public static class RulesService
             judged,
             judged.Select(j => j.Verdict).DefaultIfEmpty(Verdict.NotMeasured).Max(),
             flags.Raised,
-            [.. flags.Cleared.Concat(NoLongerOverdue(input, openTests)).Select(f => f.Id)],
+            [.. flags.Cleared.Concat(NoLongerOverdue(input.Standing.OpenFlags, openTests, input.Now)).Select(f => f.Id)],
             recipe,
             work.New,
             [.. work.Done.Select(t => t.Id)],
             [.. work.Withdrawn.Select(t => t.Id)],
-            CautionAdvice.For(input.Reading, flags.After, work.Corrective, recipe),
+            CautionAdvice.For(Current(input), flags.After, work.Corrective, recipe),
             EarliestDue(openTests.Select(t => t.DueAt), work.New));
     }
 
@@ -66,8 +79,16 @@ public static class RulesService
         return raised is null ? [] : [raised];
     }
 
-    private static IEnumerable<OpenFlag> NoLongerOverdue(EvaluationInput input, List<OpenTask> openTests) =>
-        openTests.Exists(t => OverdueTestRule.IsLate(t, input.Now)) ? [] : input.Standing.OpenFlags.Where(f => f.Rule == OverdueTestRule.Code);
+    /// <summary>The flags for late tests that end because no test is late any more: measured, skipped, withdrawn or no longer planned.</summary>
+    /// <param name="flags">The sump's open flags.</param>
+    /// <param name="tasks">Its open tasks.</param>
+    /// <param name="now">The moment of judging, UTC.</param>
+    public static IReadOnlyList<OpenFlag> NoLongerOverdue(IReadOnlyList<OpenFlag> flags, IReadOnlyList<OpenTask> tasks, DateTime now) =>
+        tasks.Any(t => OverdueTestRule.IsLate(t, now)) ? [] : [.. flags.Where(f => f.Rule == OverdueTestRule.Code)];
+
+    // A smell of yesterday that is entered after today's calls for no caution any more.
+    private static ReadingFacts Current(EvaluationInput input) =>
+        input.Reading with { Measurements = [.. input.Reading.Measurements.Where(m => input.IsLatest(m.Parameter))] };
 
     private static DateTime? EarliestDue(IEnumerable<DateTime> open, IReadOnlyList<ProposedTask> proposed) =>
         open.Concat(proposed.Where(t => t.Kind == TaskKind.Test).Select(t => t.DueAt)).Select(d => (DateTime?)d).Min();

@@ -50,7 +50,7 @@ public static class Refractometry
     {
         Require.Between(waterBrix, MinimumWaterBrix, MaximumWaterBrix, "Brix");
         Require.Positive(factor, MaximumFactor, "% v/v per Brix");
-        Require.Between(brix20, waterBrix, Math.Min(MaximumBrix + 1, waterBrix + (100 / factor)), "Brix (its water's reading up to 100 % v/v)");
+        Require.Between(brix20, waterBrix, HighestBrix20(waterBrix, factor), "Brix (its water's reading up to 100 % v/v)");
         return Math.Min(factor * (brix20 - waterBrix), 100);
     }
 
@@ -85,6 +85,39 @@ public static class Refractometry
     }
 
     /// <summary>
+    /// The highest reading that still means at most 100 %, °Bx: what a field may name as the end of its range. Found by halving, as
+    /// <see cref="LowestReading"/>; never above 30 °Bx.
+    /// </summary>
+    /// <param name="waterBrix">B_w, −1 to 5 °Bx.</param>
+    /// <param name="factor">f, % v/v per °Bx, above 0 up to 20.</param>
+    /// <param name="temperatureCelsius">T, 10 to 30 °C; null where the instrument compensates.</param>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
+    public static double HighestReading(double waterBrix, double factor, double? temperatureCelsius)
+    {
+        Require.Between(waterBrix, MinimumWaterBrix, MaximumWaterBrix, "Brix");
+        Require.Positive(factor, MaximumFactor, "% v/v per Brix");
+        var highest = HighestBrix20(waterBrix, factor);
+        if (temperatureCelsius is not { } celsius)
+        {
+            return Math.Min(MaximumBrix, highest);
+        }
+
+        if (CorrectTo20Celsius(MaximumBrix, celsius) <= highest)
+        {
+            return MaximumBrix;
+        }
+
+        var (accepted, above) = (0.0, MaximumBrix);
+        while (above - accepted > 1e-9)
+        {
+            var middle = (accepted + above) / 2;
+            (accepted, above) = CorrectTo20Celsius(middle, celsius) <= highest ? (middle, above) : (accepted, middle);
+        }
+
+        return accepted;
+    }
+
+    /// <summary>
     /// The concentration with its uncertainty, % v/v, k = 2 (JCGM 100, first order). Counted: resolution and accuracy of the sample's
     /// reading, resolution of the water's reading, resolution of the thermometer. Not counted, because nobody states them: the
     /// uncertainty of the factor and of using sucrose's temperature table for an emulsion. The accuracy of the water's reading is left
@@ -106,4 +139,6 @@ public static class Refractometry
             (-reading.Factor, Gum.FromResolution(reading.ResolutionBrix)),
             (reading.Factor * perCelsius, Gum.FromResolution(reading.TemperatureResolutionCelsius)));
     }
+
+    private static double HighestBrix20(double waterBrix, double factor) => Math.Min(MaximumBrix + 1, waterBrix + (100 / factor));
 }

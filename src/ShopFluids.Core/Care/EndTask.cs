@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Flags;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
@@ -83,6 +84,7 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
         await planner.PlanRetestsAsync(task.SumpId, task.Kind, cancellationToken);
         if (setup.FindSump(task.SumpId) is { } sump)
         {
+            await LateTestFlag.EndWhenNoneIsLateAsync(write, sump.Id, now, actor.PersonId, cancellationToken);
             await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
             await write.CommitAsync(new Act(ActCodes.TaskEnded, actor, now, sump.Tag), cancellationToken);
         }

@@ -54,6 +54,7 @@ public sealed class CloseFlagHandler(ShopDatabase database, SetupCache setups, S
             task.End(TaskState.Withdrawn, now, actor.PersonId);
         }
 
+        await LateTestFlag.EndWhenNoneIsLateAsync(write, sump.Id, now, actor.PersonId, cancellationToken);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.FlagClosed, actor, now, sump.Tag), cancellationToken);
         news.Publish(sump.Id);

@@ -12,7 +12,7 @@ namespace ShopFluids.Core.Flags;
 
 public enum FlagEnd : short
 {
-    /// <summary>A later reading cleared it.</summary>
+    /// <summary>A later reading cleared it; a late test also ends with the act after which none is late.</summary>
     Cleared = 1,
 
     /// <summary>A supervisor closed it with a reason.</summary>

@@ -54,10 +54,11 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
         Instrument? instrument = null;
         if (!string.IsNullOrEmpty(typed.Instrument))
         {
-            instrument = setup.Instruments.FirstOrDefault(i => i.TagKey == Machines.Tags.Key(typed.Instrument));
+            var fitting = FittingInstruments.For(setup, parameter.Code, method.Code).ToList();
+            instrument = fitting.Find(i => i.TagKey == Machines.Tags.Key(typed.Instrument));
             if (instrument is null)
             {
-                errors.Add(new(FieldNames.InstrumentOf(typed.Parameter), FieldProblem.UnknownInstrument, Detail: string.Join(", ", setup.Instruments.Select(i => i.Tag))));
+                errors.Add(new(FieldNames.InstrumentOf(typed.Parameter), FieldProblem.UnknownInstrument, Detail: string.Join(", ", fitting.Select(i => i.Tag))));
                 return null;
             }
         }
@@ -92,8 +93,8 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
         }
 
         var zero = setup.Water(sump)?.ZeroBrix ?? 0;
-        var lowest = decimal.Round((decimal)Refractometry.LowestReading((double)zero, compensates ? null : (double?)typed.TemperatureCelsius), 2, MidpointRounding.ToPositiveInfinity);
-        if (!InRange(typed.Value, lowest, MaximumBrix, field, unit, errors))
+        var celsius = compensates ? null : typed.TemperatureCelsius;
+        if (!InRange(typed.Value, ConcentrationRange.LowestBrix(zero, celsius), ConcentrationRange.HighestBrix(zero, _fluid.RefractometerFactor, celsius), field, unit, errors))
         {
             return null;
         }
@@ -102,11 +103,11 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
             (double)typed.Value,
             (double)zero,
             (double)_fluid.RefractometerFactor,
-            compensates ? null : (double?)typed.TemperatureCelsius,
+            (double?)celsius,
             (double)(instrument?.Resolution ?? DefaultRefractometerResolution),
             (double)(instrument?.Accuracy ?? DefaultRefractometerAccuracy)));
 
-        return Worked(parameter, typed, MeasuringMethod.Refractometer, unit, instrument, decimal.Min(100, (decimal)estimate.Value), (decimal)estimate.ExpandedUncertainty) with
+        return Worked(parameter, typed, MeasuringMethod.Refractometer, unit, instrument, (decimal)estimate.Value, (decimal)estimate.ExpandedUncertainty) with
         {
             Factor = _fluid.RefractometerFactor,
             ZeroBrix = zero,
@@ -122,13 +123,14 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
             return null;
         }
 
-        if (!InRange(typed.Value, 0, 100, field, unit, errors))
+        if (!InRange(typed.Value, 0, ConcentrationRange.HighestTitre(factor), field, unit, errors))
         {
             return null;
         }
 
-        var percent = decimal.Min(100, typed.Value * factor);
-        return Worked(parameter, typed, MeasuringMethod.Titration, unit, instrument, percent, 0.1m * factor) with { Factor = factor };
+        // With the acid and the sample that the factor is stated for, and the water's own share in the factor.
+        var percent = (decimal)Titration.Percent((double)typed.Value, 0, (double)factor, 1, 1, 1, 1);
+        return Worked(parameter, typed, MeasuringMethod.Titration, unit, instrument, percent, StatedUncertainty.OfTitration(factor)) with { Factor = factor };
     }
 
     private WorkedMeasurement? AsLevel(Parameter parameter, TypedMeasurement typed, string unit, Instrument? instrument, List<FieldError> errors)
@@ -152,7 +154,9 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
             return null;
         }
 
-        return Worked(parameter, typed, "", unit, instrument, millimetres, parameter.Accuracy);
+        // A brim that is no whole millimetre: a level at it is rounded to the inside, not over it.
+        var worked = Worked(parameter, typed, "", unit, instrument, millimetres, StatedUncertainty.Of(parameter, instrument));
+        return worked.Value > brim ? worked with { Value = decimal.Round(brim, parameter.Decimals, MidpointRounding.ToZero) } : worked;
     }
 
     private static WorkedMeasurement? Directly(Parameter parameter, MeasuringMethod method, TypedMeasurement typed, string unit, Instrument? instrument, List<FieldError> errors)
@@ -174,8 +178,7 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
             return null;
         }
 
-        var uncertainty = instrument is null ? parameter.Accuracy : decimal.Max(instrument.Accuracy, instrument.Resolution / 2);
-        return Worked(parameter, typed, method.Code == MeasuringMethod.Direct && parameter.Code == ParameterCodes.Concentration ? MeasuringMethod.Direct : "", unit, instrument, value, uncertainty);
+        return Worked(parameter, typed, method.Code == MeasuringMethod.Direct && parameter.Code == ParameterCodes.Concentration ? MeasuringMethod.Direct : "", unit, instrument, value, StatedUncertainty.Of(parameter, instrument));
     }
 
     // Far outside every range, and small enough to be converted without overflow.

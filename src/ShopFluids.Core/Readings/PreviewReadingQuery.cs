@@ -20,26 +20,27 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
             await using var write = await database.WriteAsync(cancellationToken);
             return await AnswerAsync(command, await setups.ForAsync(write, cancellationToken), PrepareAsync);
 
-            async Task<(Error? Error, Standing Standing)> PrepareAsync(Sump sump, Charge charge, DateTime now)
+            async Task<(Error? Error, Standing Standing, IReadOnlyList<string> Reassess)> PrepareAsync(Sump sump, Charge charge, DateTime now)
             {
                 var standing = await StandingAsync(write.Database, sump, cancellationToken);
-                if (await new ReadingCorrection(write.Database, sump).PrepareAsync(supersededId, charge, now, cancellationToken) is { } error)
+                var correction = new ReadingCorrection(write.Database, sump);
+                if (await correction.PrepareAsync(supersededId, charge, now, cancellationToken) is { } error)
                 {
-                    return (error, standing);
+                    return (error, standing, []);
                 }
 
                 await write.FlushAsync(cancellationToken);
                 (await StandingRebuild.FromHistoryAsync(write.Database, sump, cancellationToken, withoutReading: supersededId)).ApplyTo(standing);
-                return (null, standing);
+                return (null, standing, await correction.ReassessAsync(supersededId, standing.Facts, cancellationToken));
             }
         }
 
         await using var db = await database.ReadAsync(cancellationToken);
-        return await AnswerAsync(command, await setups.CurrentAsync(db, cancellationToken), async (sump, _, _) => (null, await StandingAsync(db, sump, cancellationToken)));
+        return await AnswerAsync(command, await setups.CurrentAsync(db, cancellationToken), async (sump, _, _) => (null, await StandingAsync(db, sump, cancellationToken), []));
     }
 
     private async Task<Result<ReadingOutcome>> AnswerAsync(
-        RecordReading command, ShopSetup setup, Func<Sump, Charge, DateTime, Task<(Error? Error, Standing Standing)>> prepare)
+        RecordReading command, ShopSetup setup, Func<Sump, Charge, DateTime, Task<(Error? Error, Standing Standing, IReadOnlyList<string> Reassess)>> prepare)
     {
         if (setup.FindSump(command.SumpTag) is not { } sump)
         {
@@ -63,14 +64,14 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
             return new FieldErrors(errors);
         }
 
-        var (error, standing) = await prepare(sump, charge, now);
+        var (error, standing, reassess) = await prepare(sump, charge, now);
         if (error is not null)
         {
             return error;
         }
 
         var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
-        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(command, worked, facts, now, standing.LastReadAtUtc > command.TakenAtUtc);
+        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(command, worked, facts, now, reassess);
         return ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
     }
 

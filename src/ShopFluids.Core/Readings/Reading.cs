@@ -51,7 +51,7 @@ public sealed class Reading : Entity
 
     public Verdict Verdict { get; private set; }
 
-    /// <summary>What the person was told when it was stored; answers a repeated write and is compared on replay.</summary>
+    /// <summary>What the person was told when it was stored; a repeated write is answered with it.</summary>
     public ReadingOutcome? Outcome { get; private set; }
 
     public IReadOnlyCollection<Measurement> Measurements => _measurements;

@@ -5,6 +5,7 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Rules.Advice;
+using ShopFluids.Rules.Facts;
 
 namespace ShopFluids.Core.Readings;
 
@@ -52,5 +53,28 @@ internal sealed class ReadingCorrection(ShopFluidsDbContext db, Sump sump)
         }
 
         return null;
+    }
+
+    /// <summary>
+    /// On which parameters the superseded reading had a say: what it measured, and what it raised itself by being a correction. Their latest
+    /// values are judged again; not where a supervisor has closed a flag since that value, for that was the last word on it.
+    /// </summary>
+    /// <param name="facts">The standing without the superseded reading.</param>
+    public async Task<IReadOnlyList<string>> ReassessAsync(Guid supersededId, StandingFacts? facts, CancellationToken cancellationToken)
+    {
+        if (facts is null)
+        {
+            return [];
+        }
+
+        var measured = await db.Measurements.Where(m => m.ReadingId == supersededId).Select(m => m.Parameter).ToListAsync(cancellationToken);
+        var raised = await db.Flags.Where(f => f.ReadingId == supersededId).Select(f => f.Parameter).ToListAsync(cancellationToken);
+        var closed = await db.Flags.AsNoTracking()
+            .Where(f => f.SumpId == sump.Id && f.EndedHow == FlagEnd.Closed && f.EndedAtUtc >= facts.FilledAt)
+            .Select(f => new { f.Parameter, f.EndedAtUtc })
+            .ToListAsync(cancellationToken);
+        return [.. measured.Union(raised, StringComparer.Ordinal)
+            .Where(p => facts.Latest.TryGetValue(p, out var latest) && !closed.Exists(c => c.Parameter == p && c.EndedAtUtc >= latest.TakenAt))
+            .Order(StringComparer.Ordinal)];
     }
 }

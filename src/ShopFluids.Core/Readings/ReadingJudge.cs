@@ -14,14 +14,14 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
     public static ReadingJudge For(ShopSetup setup, Sump sump, Charge charge, DateTime takenAtUtc) =>
         new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc));
 
-    /// <param name="isHistory">The sump has been read since: the values are judged, but nothing follows from them any more.</param>
-    public Evaluation Judge(RecordReading command, IReadOnlyList<WorkedMeasurement> worked, StandingFacts standing, DateTime nowUtc, bool isHistory)
+    /// <param name="reassess">Parameters on which a reading that is being superseded had the say.</param>
+    public Evaluation Judge(RecordReading command, IReadOnlyList<WorkedMeasurement> worked, StandingFacts standing, DateTime nowUtc, IReadOnlyList<string>? reassess = null)
     {
         var reading = new ReadingFacts(
             command.Id,
             command.TakenAtUtc,
             [.. worked.Select(w => new MeasurementFacts(w.Parameter.Code, w.Method, w.Value, w.Uncertainty))]);
-        var evaluation = RulesService.Evaluate(new EvaluationInput(
+        return RulesService.Evaluate(new EvaluationInput(
             ShopSetup.FactsOf(Sump),
             Setup.FactsOf(Setup.Fluid(Charge.FluidId)),
             standing,
@@ -30,10 +30,10 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
             Limits.Limits,
             [.. Setup.StepsOf(Sump.Id).Select(s => s.ToFacts())],
             Setup.Calendar,
-            nowUtc));
-        return isHistory
-            ? evaluation with { Raised = [], Cleared = [], Recipe = null, NewTasks = [], DoneTasks = [], WithdrawnTasks = [], Cautions = [], NextTestDueAt = null }
-            : evaluation;
+            nowUtc)
+        {
+            Reassess = reassess ?? [],
+        });
     }
 
     /// <summary>The answer in full: what was judged, and what was made of it under which ids.</summary>

@@ -61,9 +61,11 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         }
 
         var standing = await _queries.Standing(db, sump.Id, cancellationToken);
+        IReadOnlyList<string> reassess = [];
         if (command.SupersedesId is { } supersededId)
         {
-            var error = await new ReadingCorrection(db, sump).PrepareAsync(supersededId, charge, now, cancellationToken);
+            var correction = new ReadingCorrection(db, sump);
+            var error = await correction.PrepareAsync(supersededId, charge, now, cancellationToken);
             if (error is not null)
             {
                 return error;
@@ -71,19 +73,20 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
 
             await write.FlushAsync(cancellationToken);
             (await StandingRebuild.FromHistoryAsync(db, sump, cancellationToken, withoutReading: supersededId)).ApplyTo(standing);
+            reassess = await correction.ReassessAsync(supersededId, standing.Facts, cancellationToken);
         }
 
         var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
-        var isHistory = standing.LastReadAtUtc > command.TakenAtUtc;
         var judge = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc);
-        var evaluation = judge.Judge(command, worked, facts, now, isHistory);
+        var evaluation = judge.Judge(command, worked, facts, now, reassess);
         var outcome = ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
         var reading = MakeReading(command, actor, sump, charge, now, fingerprint, worked, evaluation, judge.Limits);
         reading.Judge(outcome);
         db.Add(reading);
         var (flags, tasks) = await ApplyAsync(db, reading, outcome, evaluation, facts, judge, actor, now, cancellationToken);
 
-        if (isHistory || command.SupersedesId is not null)
+        // What was read or moved later than this reading still counts after it: only the history knows in which way.
+        if (standing.LastReadAtUtc > command.TakenAtUtc || facts.LastMovedAt > command.TakenAtUtc || command.SupersedesId is not null)
         {
             await write.FlushAsync(cancellationToken);
             (await StandingRebuild.FromHistoryAsync(db, sump, cancellationToken)).ApplyTo(standing);

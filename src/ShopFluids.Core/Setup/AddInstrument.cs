@@ -10,6 +10,10 @@ public sealed record AddInstrument(Guid Id, string Tag, InstrumentKind Kind, dec
 
 public sealed class AddInstrumentHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
+    // Far above any scale in use, and within what the calculations take; a rule may be marked in centimetres. Common practice, no source.
+    private const decimal LargestStep = 1;
+    private const decimal LargestStepOfARule = 10;
+
     public async Task<Result<Saved>> HandleAsync(AddInstrument command, Actor actor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
@@ -22,7 +26,7 @@ public sealed class AddInstrumentHandler(ShopDatabase database, SetupCache setup
 
         var errors = new List<FieldError>();
         SetupFields.Tag(errors, "tag", command.Tag);
-        SetupFields.Range(errors, "resolution", command.Resolution, 0.001m, 10);
+        SetupFields.Range(errors, "resolution", command.Resolution, 0.001m, command.Kind == InstrumentKind.Rule ? LargestStepOfARule : LargestStep);
         SetupFields.Range(errors, "accuracy", command.Accuracy, 0, 5);
         if (setup.Instruments.Any(i => i.TagKey == Tags.Key(command.Tag)))
         {

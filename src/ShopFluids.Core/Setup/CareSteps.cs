@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Flags;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
@@ -134,6 +135,7 @@ public sealed class StopCareStepHandler(ShopDatabase database, SetupCache setups
             task.End(TaskState.Withdrawn, clock.UtcNow, actor.PersonId);
         }
 
+        await LateTestFlag.EndWhenNoneIsLateAsync(write, sump.Id, clock.UtcNow, actor.PersonId, cancellationToken);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, sump.Tag), cancellationToken);
         return new Saved(step.Id);

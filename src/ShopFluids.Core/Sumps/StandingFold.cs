@@ -11,8 +11,8 @@ namespace ShopFluids.Core.Sumps;
 internal static class StandingFold
 {
     /// <summary>The facts of a fresh charge.</summary>
-    public static StandingFacts Fresh(DateTime filledAtUtc, IEnumerable<OpenTask> openTasks) =>
-        new(filledAtUtc, null, new SortedDictionary<string, LatestValue>(StringComparer.Ordinal), [], Ordered(openTasks));
+    public static StandingFacts Fresh(DateTime filledAtUtc, IEnumerable<OpenTask> openTasks, DateTime? lastMovedAtUtc = null) =>
+        new(filledAtUtc, null, new SortedDictionary<string, LatestValue>(StringComparer.Ordinal), [], Ordered(openTasks), lastMovedAtUtc);
 
     /// <summary>Adds a reading's values. Readings come in the order of their time; of one time, in the order they were stored.</summary>
     public static StandingFacts Add(StandingFacts facts, DateTime takenAtUtc, IEnumerable<Measurement> measurements)

@@ -27,7 +27,7 @@ internal sealed record StandingRebuild(Guid? ChargeId, StandingFacts? Facts, Dat
             .SelectMany(r => r.Measurements, (r, m) => new { r.Id, r.TakenAtUtc, Measurement = m })
             .ToListAsync(cancellationToken);
         var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sump.Id && f.EndedAtUtc == null).ToListAsync(cancellationToken);
-        var facts = StandingFold.Fresh(charge.FilledAtUtc, []);
+        var facts = StandingFold.Fresh(charge.FilledAtUtc, [], await LastMovedAsync(db, charge.Id, cancellationToken));
         foreach (var reading in measured.GroupBy(m => (m.TakenAtUtc, m.Id)))
         {
             facts = StandingFold.Add(facts, reading.Key.TakenAtUtc, reading.Select(m => m.Measurement));
@@ -42,6 +42,13 @@ internal sealed record StandingRebuild(Guid? ChargeId, StandingFacts? Facts, Dat
 
     /// <summary>The volume at a level alone, L, to 0.1 L.</summary>
     public static double VolumeAt(Sump sump, decimal levelMm) => Math.Round(sump.Geometry.VolumeLitresAt((double)levelMm), 1, MidpointRounding.AwayFromZero);
+
+    private static async Task<DateTime?> LastMovedAsync(ShopFluidsDbContext db, Guid chargeId, CancellationToken cancellationToken)
+    {
+        var added = await db.Additions.Where(a => a.ChargeId == chargeId).MaxAsync(a => (DateTime?)a.AddedAtUtc, cancellationToken);
+        var removed = await db.Removals.Where(r => r.ChargeId == chargeId).MaxAsync(r => (DateTime?)r.RemovedAtUtc, cancellationToken);
+        return added is null || removed > added ? removed : added;
+    }
 
     private static async Task<decimal> MovementsAsync(ShopFluidsDbContext db, Guid chargeId, StandingFacts facts, CancellationToken cancellationToken)
     {

@@ -58,6 +58,7 @@ public static class ErrorSentences
             FieldProblem.TooLittleToMeasure => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit)),
             FieldProblem.LotTooSmall => say.Format.Say(pattern, error.Detail, Amount(say, error.High, error.Unit)),
             FieldProblem.LotExpired or FieldProblem.LotQuarantined or FieldProblem.LotOfAnotherFluid => say.Format.Say(pattern, error.Detail),
+            FieldProblem.UnknownInstrument when string.IsNullOrEmpty(error.Detail) => say.Format.Say(Texts.Field_NoInstrument, name),
             _ => say.Format.Say(pattern, name, error.Detail),
         };
     }

@@ -11,21 +11,21 @@ public static class RecipeAdvice
     public static readonly TimeSpan OtherHalfMaximumAge = TimeSpan.FromHours(24);
 
     /// <summary>
-    /// The recipe to the full mark at the fluid's target; null when the reading measured neither level nor concentration, when the other
-    /// of them is unknown or too old, or when the level lies outside the sump.
+    /// The recipe to the full mark at the fluid's target; null when the reading has the latest word on neither level nor concentration,
+    /// when the other of them is unknown or too old, when fluid was moved after either was measured, or when the level lies outside the sump.
     /// </summary>
     /// <param name="input">What the evaluation may look at.</param>
     public static TopUpRecipe? Plan(EvaluationInput input)
     {
-        var measuredLevel = Decisive(input.Reading, ParameterCodes.Level);
-        var measuredPercent = Decisive(input.Reading, ParameterCodes.Concentration);
-        if ((measuredLevel is null && measuredPercent is null)
-            || (measuredLevel ?? Recent(input, ParameterCodes.Level)) is not { } level
-            || (measuredPercent ?? Recent(input, ParameterCodes.Concentration)) is not { } percent)
+        if (!(input.IsLatest(ParameterCodes.Level) || input.IsLatest(ParameterCodes.Concentration))
+            || Latest(input, ParameterCodes.Level) is not { } measuredLevel
+            || Latest(input, ParameterCodes.Concentration) is not { } measuredPercent
+            || IsMovedSince(input, measuredLevel.TakenAt < measuredPercent.TakenAt ? measuredLevel.TakenAt : measuredPercent.TakenAt))
         {
             return null;
         }
 
+        var (level, percent) = (measuredLevel.Value, measuredPercent.Value);
         var geometry = input.Sump.Geometry;
         if (level.Value < 0 || level.Value > geometry.BrimMm || percent.Value is < 0 or > 100)
         {
@@ -48,17 +48,21 @@ public static class RecipeAdvice
             band.High));
     }
 
-    private static Estimate? Decisive(ReadingFacts reading, string parameter)
+    // What was poured in or taken out since changed both volume and concentration: a recipe from before it would be given twice.
+    private static bool IsMovedSince(EvaluationInput input, DateTime measuredAt) => input.Standing.LastMovedAt > measuredAt;
+
+    private static Half? Latest(EvaluationInput input, string parameter) =>
+        input.IsLatest(parameter) ? new(Decisive(input.Reading, parameter), input.Reading.TakenAt)
+        : input.Standing.Latest.TryGetValue(parameter, out var latest) && (input.Reading.TakenAt - latest.TakenAt).Duration() <= OtherHalfMaximumAge
+            ? new(ToEstimate(latest.Value, latest.Uncertainty), latest.TakenAt)
+            : null;
+
+    private static Estimate Decisive(ReadingFacts reading, string parameter)
     {
         var measured = reading.Measurements.Where(m => m.Parameter == parameter).ToList();
-        var decisive = measured.FirstOrDefault(m => m.Method == MethodCodes.Titration) ?? measured.FirstOrDefault();
-        return decisive is null ? null : ToEstimate(decisive.Value, decisive.Uncertainty);
+        var decisive = measured.FirstOrDefault(m => m.Method == MethodCodes.Titration) ?? measured[0];
+        return ToEstimate(decisive.Value, decisive.Uncertainty);
     }
-
-    private static Estimate? Recent(EvaluationInput input, string parameter) =>
-        input.Standing.Latest.TryGetValue(parameter, out var latest) && (input.Reading.TakenAt - latest.TakenAt).Duration() <= OtherHalfMaximumAge
-            ? ToEstimate(latest.Value, latest.Uncertainty)
-            : null;
 
     private static Estimate ToEstimate(decimal value, decimal uncertainty) => new((double)value, (double)uncertainty);
 
@@ -70,4 +74,6 @@ public static class RecipeAdvice
         double? high = row?.WarningHigh is { } over ? Math.Clamp((double)(over - row.ClearMargin), target, 100) : null;
         return (low, high);
     }
+
+    private sealed record Half(Estimate Value, DateTime TakenAt);
 }

@@ -49,13 +49,14 @@ public sealed record WorkPlan(
                 .Concat(flags.After.Where(f => !f.IsNew).Select(f => (f.Rule, f.Parameter)))
                 .Any(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter) == test.Cause);
 
-    // What was left out is brought by a second visit of the day: it need not measure again what the first one has measured.
+    // What was left out is brought by a second visit of the day: it need not measure again what the first one has measured. A reading that
+    // arrives late completes a test only when it brings something that is not known from later.
     private static bool Measures(EvaluationInput input, CareStepFacts step)
     {
         var day = input.Calendar.ShopDayOf(input.Reading.TakenAt);
         bool IsNow(string parameter) => input.Reading.Measurements.Any(m => m.Parameter == parameter);
         bool IsOfTheDay(string parameter) => input.Standing.Latest.TryGetValue(parameter, out var latest) && input.Calendar.ShopDayOf(latest.TakenAt) == day;
-        return step.Parameters.Any(IsNow) && step.Parameters.All(p => IsNow(p) || IsOfTheDay(p));
+        return step.Parameters.Any(input.IsLatest) && step.Parameters.All(p => IsNow(p) || IsOfTheDay(p));
     }
 
     // Work for a flag that is still beyond is asked for again when none is open: the first try was not enough. Work on the whole sump is
@@ -90,7 +91,9 @@ public sealed record WorkPlan(
 
     private static IEnumerable<ProposedTask> Care(EvaluationInput input, List<OpenTask> done, List<OpenTask> open)
     {
-        foreach (var step in input.Plan)
+        // From a reading of which everything is known from later, nothing follows.
+        var isOutdated = input.Reading.Measurements.Count > 0 && !input.Reading.Measurements.Any(m => input.IsLatest(m.Parameter));
+        foreach (var step in isOutdated ? [] : input.Plan)
         {
             var cause = CareSchedule.CauseOf(step.Id);
             if (done.Find(t => t.Cause == cause) is { } test)

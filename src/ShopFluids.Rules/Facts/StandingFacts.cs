@@ -6,12 +6,14 @@ namespace ShopFluids.Rules.Facts;
 /// <param name="Latest">The latest value of each parameter, by code.</param>
 /// <param name="OpenFlags">Flags still open.</param>
 /// <param name="OpenTasks">Tasks still open.</param>
+/// <param name="LastMovedAt">When fluid was last put into the charge or taken out of it, UTC; the fill counts. Null where nothing is known of it.</param>
 public sealed record StandingFacts(
     DateTime FilledAt,
     decimal? FirstFillPh,
     IReadOnlyDictionary<string, LatestValue> Latest,
     IReadOnlyList<OpenFlag> OpenFlags,
-    IReadOnlyList<OpenTask> OpenTasks);
+    IReadOnlyList<OpenTask> OpenTasks,
+    DateTime? LastMovedAt = null);
 
 /// <summary>The latest value of one parameter.</summary>
 public sealed record LatestValue(decimal Value, decimal Uncertainty, DateTime TakenAt, Verdict Verdict, Direction Direction);

@@ -155,4 +155,31 @@ public sealed class RefractometryTests
         Assert.Throws<ArgumentOutOfRangeException>("waterBrix", () => Refractometry.LowestReading(5.1, null));
         Assert.Throws<ArgumentOutOfRangeException>("temperatureCelsius", () => Refractometry.LowestReading(0, 31));
     }
+
+    [Theory]
+    [InlineData(0, 1, null, 30)]
+    [InlineData(0, 5, null, 20)]
+    [InlineData(0.5, 10, null, 10.5)]
+    [InlineData(-1, 20, null, 4)]
+    [InlineData(0, 5, 20.0, 20)]
+    [InlineData(0, 1, 30.0, 30)]
+    public void HighestReading_WaterFactorAndTemperature_IsWhereTheConcentrationEnds(double waterBrix, double factor, double? celsius, double expected) =>
+        Assert.Equal(expected, Refractometry.HighestReading(waterBrix, factor, celsius), tolerance: 1e-6);
+
+    [Property]
+    public void HighestReading_AnyWaterFactorAndTemperature_IsAcceptedAndNothingHigherIs(byte waterStep, byte factorStep, byte degreeStep)
+    {
+        var (water, factor, celsius) = (-1 + (waterStep * 6.0 / 255), 0.1 + (factorStep * 19.9 / 255), 10 + (degreeStep * 20.0 / 255));
+        var highest = Refractometry.HighestReading(water, factor, celsius);
+        Assert.InRange(Refractometry.Percent(Refractometry.CorrectTo20Celsius(highest, celsius), water, factor), 0, 100);
+        Assert.True(highest == Refractometry.MaximumBrix || factor * (Refractometry.CorrectTo20Celsius(highest + 2e-9, celsius) - water) > 100);
+    }
+
+    [Fact]
+    public void HighestReading_OutOfRange_IsRefusedByName()
+    {
+        Assert.Throws<ArgumentOutOfRangeException>("waterBrix", () => Refractometry.HighestReading(5.1, 1, null));
+        Assert.Throws<ArgumentOutOfRangeException>("factor", () => Refractometry.HighestReading(0, 0, null));
+        Assert.Throws<ArgumentOutOfRangeException>("temperatureCelsius", () => Refractometry.HighestReading(0, 5, 31));
+    }
 }

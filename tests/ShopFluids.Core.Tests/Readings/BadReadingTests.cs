@@ -1,6 +1,9 @@
 using System.Globalization;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Databases;
@@ -181,7 +184,68 @@ public sealed class BadReadingTests
 
         Assert.Equal(["measurements.luck", "measurements.ph.instrument"], errors.Select(e => e.Field));
         Assert.StartsWith("concentration, ph, level", errors[0].Detail, StringComparison.Ordinal);
-        Assert.Equal("PH-1, R-1", errors[1].Detail);
+        Assert.Equal("PH-1", errors[1].Detail);
+    }
+
+    [Theory]
+    [EachDatabase(ParameterCodes.Concentration, "", "RULE-1", "R-1")]
+    [EachDatabase(ParameterCodes.Concentration, "titration", "R-1", "")]
+    [EachDatabase(ParameterCodes.Ph, "", "R-1", "PH-1")]
+    [EachDatabase(ParameterCodes.Level, "", "PH-1", "RULE-1")]
+    [EachDatabase(ParameterCodes.Hardness, "", "PH-1", "")]
+    public async Task HandleAsync_InstrumentOfAnotherKind_SaysWhichFit(TestDatabase database, string parameter, string method, string instrument, string fitting)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.InstrumentAsync(Some.Refractometer());
+        await shop.InstrumentAsync(Some.PhMeter());
+        await shop.InstrumentAsync(new AddInstrument(Some.Id(), "RULE-1", InstrumentKind.Rule, 10, 2, true, null));
+        var before = await shop.FootprintAsync();
+
+        var error = (await shop.RecordAsync(Some.ReadingOf(Some.Typed(parameter, 9m, method: method, instrument: instrument)))).Field();
+
+        Assert.Equal(new FieldError($"measurements.{parameter}.instrument", FieldProblem.UnknownInstrument, Detail: fitting), error);
+        Assert.Equal(before, await shop.FootprintAsync());
+        Assert.EndsWith(fitting.Length == 0 ? "Leave the instrument out." : $"Those that do: {fitting}.", await SentenceAsync(shop, error, "en-GB", UnitSystem.Metric), StringComparison.Ordinal);
+    }
+
+    // Twenty of five each make 100 %, and no burette holds more than 100 mL: what lies above is refused at its field, and what is named as
+    // the end is accepted.
+    [Theory]
+    [EachDatabase(5.0, "Brix", 22.0, 20.0)]
+    [EachDatabase(7.0, "Brix", 22.0, 14.28)]
+    [EachDatabase(2.0, "mL", 100.0, 50.0)]
+    [EachDatabase(0.5, "mL", 100.01, 100.0)]
+    [EachDatabase(3.0, "mL", 34.0, 33.33)]
+    public async Task HandleAsync_MoreThanAHundredPercent_NamesTheHighestValueThatIsNot(TestDatabase database, double factor, string unit, double typed, double highest)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database, isFilled: false);
+        var fluid = Some.Id();
+        (await shop.Get<AddFluidHandler>().HandleAsync(Some.Fluid(fluid, "Emulsion B", (decimal)factor, (decimal)factor), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
+        (await shop.FillAsync(Some.Fill(Some.Id(), fluid, null, water: 150, concentrate: 0))).Done();
+        var method = unit == "mL" ? "titration" : null;
+
+        var error = (await shop.RecordAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Concentration, (decimal)typed, unit, method)))).Field();
+
+        Assert.Equal((FieldProblem.OutOfRange, (decimal?)highest), (error.Problem, error.High));
+        Assert.Equal((decimal)(factor * highest), (await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Concentration, (decimal)highest, unit, method)))).Measurements[0].Value, 0);
+    }
+
+    // 393.7 mm: the level at the brim is not rounded over it.
+    [Theory]
+    [EachDatabase("mm", 393.7, 393)]
+    [EachDatabase("in", 15.5, 393)]
+    [EachDatabase("%", 100.0, 393)]
+    [EachDatabase("mm", 393.4, 393)]
+    public async Task HandleAsync_LevelAtABrimThatIsNoWholeMillimetre_IsStoredUnderIt(TestDatabase database, string unit, double typed, double expected)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, "S-08", "M-08", shape: new SumpShape(GeometryKind.Rectangular, 1000, 500, 393.7m, 0, [])));
+        (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, "S-08"))).Done();
+
+        var outcome = await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Level, (decimal)typed, unit)) with { SumpTag = "S-08" });
+
+        Assert.Equal((decimal)expected, Assert.Single(outcome.Measurements).Value);
+        Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
     [Theory, EachDatabase]

@@ -1,5 +1,7 @@
 using ShopFluids.Calculations.Concentrations;
+using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Setup;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
@@ -53,6 +55,23 @@ public sealed class WorkedValueTests
         var measured = await MeasureAsync(shop, Some.Typed(ParameterCodes.Concentration, 15.3m, "mL", "titration"));
 
         Assert.Equal((7.7m, "titration", "mL"), (measured.Value, measured.Method, measured.RawUnit));
+    }
+
+    // Half width a without an instrument: 2 a / √3; with one, its step as well: 2 √(r² / 12 + a² / 3). A titre's ± 0.1 mL times the factor.
+    [Theory]
+    [EachDatabase(ParameterCodes.Level, 300.0, null, null, 2.31)]
+    [EachDatabase(ParameterCodes.Level, 300.0, null, "RULE-1", 3.11)]
+    [EachDatabase(ParameterCodes.Ph, 9.0, null, null, 0.12)]
+    [EachDatabase(ParameterCodes.Ph, 9.0, null, "PH-1", 0.06)]
+    [EachDatabase(ParameterCodes.Concentration, 16.0, "titration", null, 0.06)]
+    [EachDatabase(ParameterCodes.Concentration, 8.0, "direct", null, 0.35)]
+    public async Task HandleAsync_HalfWidthStated_IsStoredAsExpandedUncertainty(TestDatabase database, string parameter, double raw, string? method, string? instrument, double expected)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.InstrumentAsync(Some.PhMeter());
+        await shop.InstrumentAsync(new AddInstrument(Some.Id(), "RULE-1", InstrumentKind.Rule, 5, 1, true, null));
+
+        Assert.Equal((decimal)expected, (await MeasureAsync(shop, Some.Typed(parameter, (decimal)raw, method: method, instrument: instrument))).Uncertainty, 2);
     }
 
     [Theory, EachDatabase]

@@ -41,6 +41,40 @@ public sealed class RecipeAdviceTests
         Assert.Null(Plan(standing, Some.Measured(ParameterCodes.Level, 200m)));
     }
 
+    // Minutes are counted from the reading: the other half is an hour old.
+    [Theory]
+    [InlineData(ParameterCodes.Level, ParameterCodes.Concentration, -59)]
+    [InlineData(ParameterCodes.Level, ParameterCodes.Concentration, 1)]
+    [InlineData(ParameterCodes.Concentration, ParameterCodes.Level, -59)]
+    public void Evaluate_FluidMovedSinceTheOtherHalf_HasNoRecipe(string measured, string other, int movedMinutes)
+    {
+        var standing = Some.Standing(latest: [(other, Some.Latest(ValueOf(other), Some.Now.AddHours(-1)))]) with { LastMovedAt = Some.Now.AddMinutes(movedMinutes) };
+
+        Assert.Null(Plan(standing, Some.Measured(measured, ValueOf(measured))));
+    }
+
+    [Theory]
+    [InlineData(ParameterCodes.Level, ParameterCodes.Concentration)]
+    [InlineData(ParameterCodes.Concentration, ParameterCodes.Level)]
+    public void Evaluate_FluidMovedBeforeTheOtherHalf_HasARecipe(string measured, string other)
+    {
+        var standing = Some.Standing(latest: [(other, Some.Latest(ValueOf(other), Some.Now.AddHours(-1)))]) with { LastMovedAt = Some.Now.AddHours(-1) };
+
+        Assert.Equal(8.0, Plan(standing, Some.Measured(measured, ValueOf(measured)))?.ConcentrateLitres);
+    }
+
+    [Fact]
+    public void Evaluate_FluidMovedAfterAReadingThatArrivesLate_HasNoRecipe() =>
+        Assert.Null(Plan(Some.Standing() with { LastMovedAt = Some.Now.AddMinutes(1) }, Some.Measured(ParameterCodes.Level, 200m), Some.Measured(ParameterCodes.Concentration, 5m)));
+
+    [Fact]
+    public void Evaluate_LateReadingWithAnOlderLevel_PlansFromTheLaterLevel()
+    {
+        var standing = Some.Standing(latest: [(ParameterCodes.Level, Some.Latest(200m, Some.Now.AddHours(1)))]);
+
+        Assert.Equal(8.0, Plan(standing, Some.Measured(ParameterCodes.Level, 100m), Some.Measured(ParameterCodes.Concentration, 5m))?.ConcentrateLitres);
+    }
+
     [Fact]
     public void Evaluate_NeitherMeasured_HasNoRecipe()
     {
@@ -79,6 +113,8 @@ public sealed class RecipeAdviceTests
 
         Assert.Equal(expected, Plan(Some.Standing(), Some.Measured(ParameterCodes.Level, 300m), Some.Measured(ParameterCodes.Concentration, value))?.Case);
     }
+
+    private static decimal ValueOf(string parameter) => parameter == ParameterCodes.Level ? 200m : 5m;
 
     private static TopUpRecipe? Plan(StandingFacts standing, params MeasurementFacts[] measurements) =>
         RulesService.Evaluate(Some.Input(Some.Reading(measurements), standing)).Recipe;

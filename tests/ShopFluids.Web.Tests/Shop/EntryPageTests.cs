@@ -73,7 +73,7 @@ public sealed class EntryPageTests
     [InlineData("takenAt", "2026-03-02T12:00", "lies in the future")]
     [InlineData("takenAt", "yesterday", "is not a date and time")]
     [InlineData("way-level", "direct/furlong", "Accepted: mm, in, %")]
-    [InlineData("refractometer", "R-99", "the instrument is not known here")]
+    [InlineData("refractometer", "R-99", "none of the instruments known here measures this")]
     public async Task Post_RefusedValue_SaysSoAtTheFieldKeepsWhatWasTypedAndStoresNothing(string field, string value, string sentence)
     {
         await using var host = await ShopHost.OpenAsync();
