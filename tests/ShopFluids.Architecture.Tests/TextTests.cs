@@ -50,15 +50,16 @@ public sealed partial class TextTests
 
         // The program's own name is the same in every language.
         markup = markup.Replace("ShopFluids", "", StringComparison.Ordinal);
-        return BetweenTags().Matches(markup).Select(m => m.Groups["text"].Value.Trim())
-            .Where(t => Word().IsMatch(t) && !ControlLine().IsMatch(t))
+        return BetweenTags().Matches(markup).Select(m => m.Groups["text"].Value.Trim()).Where(t => !ControlLine().IsMatch(t))
+            .Concat(Attributes().Matches(markup).Select(m => m.Groups["text"].Value))
+            .Where(t => Word().IsMatch(t))
             .Select(t => $"{Repository.Relative(file)}: {t}");
     }
 
     [GeneratedRegex(@"Texts\.(?<key>[A-Z]\w+)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Key();
 
-    [GeneratedRegex(@"@(code|\{)[\s\S]*", RegexOptions.ExplicitCapture, 1000)]
+    [GeneratedRegex(@"@(code\s*)?\{(?>[^{}]+|(?<open>\{)|(?<-open>\}))*(?(open)(?!))\}", RegexOptions.ExplicitCapture, 2000)]
     private static partial Regex CodeBlock();
 
     [GeneratedRegex(@"@\*[\s\S]*?\*@|<!--[\s\S]*?-->", RegexOptions.ExplicitCapture, 1000)]
@@ -72,6 +73,9 @@ public sealed partial class TextTests
 
     [GeneratedRegex(@">(?<text>[^<>{}@]+)<", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex BetweenTags();
+
+    [GeneratedRegex(@"\s(aria-label|aria-description|\w*Label|[tT]itle|placeholder|alt)=""(?<text>[^""@]+)""", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Attributes();
 
     [GeneratedRegex(@"\p{L}{2,}", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Word();

@@ -33,7 +33,12 @@ public abstract class BenchCalculator
     public abstract IReadOnlyList<BenchOutput> Outputs { get; }
 
     /// <summary>What it would ask for, as it stands at a sump; only what is known.</summary>
-    public virtual IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump) => new Dictionary<string, IReadOnlyList<decimal>>();
+    public BenchKnown From(BenchSump sump)
+    {
+        var known = new BenchKnown();
+        FillIn(sump, known);
+        return known;
+    }
 
     /// <summary>Whether a sump can fill in any of its fields.</summary>
     public virtual bool UsesSump => false;
@@ -64,8 +69,10 @@ public abstract class BenchCalculator
     /// <exception cref="ArgumentException">A value does not fit the others; the name is the input's, or the function's own for it.</exception>
     protected abstract void Work(BenchGiven given, BenchPaper paper);
 
-    /// <summary>A worked-out value as a person would write it into the field.</summary>
-    protected static IReadOnlyList<decimal> One(double value) => [decimal.Round((decimal)value, 1)];
+    /// <summary>Sets every field that the sump knows of; none, unless <see cref="UsesSump"/>.</summary>
+    protected virtual void FillIn(BenchSump sump, BenchKnown known)
+    {
+    }
 
     /// <summary>Which input a function means by a name that is not the input's own.</summary>
     protected virtual BenchInput? Meant(string? parameter) => null;

@@ -21,9 +21,22 @@ public sealed record FormPost(IFormCollection Form, bool IsOurs)
             return new FormPost(FormCollection.Empty, IsOurs: false);
         }
 
-        var form = await http.Request.ReadFormAsync(http.RequestAborted);
+        var form = await ReadFormAsync(http);
         var isOurs = await http.RequestServices.GetRequiredService<IAntiforgery>().IsRequestValidAsync(http);
         return new FormPost(form, isOurs && http.Features.Get<SignedInWithThisForm>() is null);
+    }
+
+    // A browser sends no such form: a zero in a text, or more fields than there are.
+    private static async Task<IFormCollection> ReadFormAsync(HttpContext http)
+    {
+        try
+        {
+            return await http.Request.ReadFormAsync(http.RequestAborted);
+        }
+        catch (InvalidDataException broken)
+        {
+            throw new BadHttpRequestException(broken.Message, broken);
+        }
     }
 
     /// <summary>The first value of a field, trimmed; empty when it is missing.</summary>

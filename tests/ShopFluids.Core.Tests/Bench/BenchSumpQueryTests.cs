@@ -20,7 +20,7 @@ public sealed class BenchSumpQueryTests
         var sump = await shop.Get<BenchSumpQuery>().FindAsync("s-07", Token);
 
         Assert.NotNull(sump);
-        var known = new BenchList().Find("top-up")!.From(sump).ToDictionary(k => k.Key, k => Assert.Single(k.Value));
+        var known = new BenchList().Find("top-up")!.From(sump).Values.ToDictionary(k => k.Key, k => Assert.Single(k.Value));
         Assert.Equal(150, known["volumeLitres"]);
         Assert.Equal(7.5m, known["concentrationPercent"]);
         Assert.Equal(170, known["targetVolumeLitres"]);
@@ -59,11 +59,11 @@ public sealed class BenchSumpQueryTests
         var sump = await shop.Get<BenchSumpQuery>().FindAsync("S-07", Token);
 
         Assert.NotNull(sump);
-        decimal Known(string calculator, string input) => Assert.Single(new BenchList().Find(calculator)!.From(sump)[input]);
+        decimal Known(string calculator, string input) => Assert.Single(new BenchList().Find(calculator)!.From(sump).Values[input]);
         Assert.Equal((300, (decimal)sump.PumpIntakeMm), (Known("run-dry", "levelMm"), Known("run-dry", "intakeMm")));
         Assert.Equal((150, 200, 150, 8), (Known("clean-out", "contentLitres"), Known("clean-out", "systemLitres"), Known("clean-out", "refillLitres"), Known("clean-out", "refillPercent")));
         Assert.Equal((150, 150), (Known("dose", "fluidLitres"), Known("turnovers", "volumeLitres")));
         Assert.Equal((150, 200, 30, 7.5m), (Known("shutdown", "volumeLitres"), Known("shutdown", "brimLitres"), Known("shutdown", "intakeLitres"), Known("shutdown", "percent")));
-        Assert.Empty(new BenchList().Find("bacteria-growth")!.From(sump));
+        Assert.Empty(new BenchList().Find("bacteria-growth")!.From(sump).Values);
     }
 }

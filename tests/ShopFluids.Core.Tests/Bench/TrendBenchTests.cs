@@ -97,7 +97,7 @@ public sealed class TrendBenchTests
         var sump = await shop.Get<BenchSumpQuery>().FindAsync(Some.SumpTag, TestContext.Current.CancellationToken);
 
         Assert.NotNull(sump);
-        var known = new BenchList().Find("balance")!.From(sump).ToDictionary(k => k.Key, k => Assert.Single(k.Value));
+        var known = new BenchList().Find("balance")!.From(sump).Values.ToDictionary(k => k.Key, k => Assert.Single(k.Value));
         Assert.Equal((4, 150, 155), (known["days"], known["volumeBeforeLitres"], known["volumeAfterLitres"]));
         Assert.Equal((10, 1, 0), (known["waterAddedLitres"], known["concentrateAddedLitres"], known["removedLitres"]));
     }

@@ -1,6 +1,7 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Pages.Bench;
@@ -23,7 +24,34 @@ public sealed class CalculatorPageTests
 
         Assert.Equal("150", page.Find("#b-volumeLitres").GetAttribute("value"));
         Assert.Contains("S-07", page.Find(".bh .dim").TextContent, StringComparison.Ordinal);
+        Assert.Equal("from S-07", page.Find("#b-volumeLitres-hint").TextContent);
+        Assert.Empty(page.FindAll("#b-measurableLitres-hint"));
         Assert.Contains("150.0 L at 7.5 %", page.Find("svg[role=img]").GetAttribute("aria-label"), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Render_SumpThatFillsInNothing_SaysThatTheNumbersAreAnExample()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.SumpAsync(Some.Sump(Some.Id(), desk.Shop.AreaId, "S-01", "M-01", shape: new(GeometryKind.StrappingTable, 0, 0, 400, 0, [new(0, 0), new(400, 200)])));
+
+        var page = Open(desk, "sump-volume", "?sump=S-01");
+
+        Assert.Contains("the numbers are an example", page.Find(".bh .dim").TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("from S-01", page.Markup, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Type_OverANumberOfTheSump_IsNotTheSumpsAnyMore()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(levelMm: 300));
+        var page = Open(desk, "turnovers", "?sump=S-07");
+        Assert.Equal("from S-07", page.Find("#b-volumeLitres-hint").TextContent);
+
+        await page.Find("#b-volumeLitres").InputAsync(new ChangeEventArgs { Value = "151" });
+
+        Assert.Empty(page.FindAll("#b-volumeLitres-hint"));
     }
 
     [Fact]

@@ -99,6 +99,20 @@ public sealed class EntryPageTests
     }
 
     [Fact]
+    public async Task Post_ZeroInAText_IsABadRequestAndStoresNothing()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var before = await host.Shop.FootprintAsync();
+        var typed = Typed("8.9", "9.0", "300");
+        typed["note"] = "a\0b";
+
+        var page = await host.PostAsync(Enter, typed);
+
+        Assert.Equal(HttpStatusCode.BadRequest, page.Status);
+        Assert.Equal(before, await host.Shop.FootprintAsync());
+    }
+
+    [Fact]
     public async Task Post_BothInstrumentsUnknown_SaysSoAtEachControl()
     {
         await using var host = await ShopHost.OpenAsync(async shop =>

@@ -55,8 +55,7 @@ internal sealed class DoseCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump) =>
-        sump.Volume is { } volume ? new Dictionary<string, IReadOnlyList<decimal>> { [_fluid.Code] = One(volume.Value) } : base.From(sump);
+    protected override void FillIn(BenchSump sump, BenchKnown known) => known.Set(_fluid, sump.Volume?.Value);
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {
@@ -77,7 +76,7 @@ internal sealed class DoseCalculator : BenchCalculator
             paper.Step("D2 = V × d2 − G", Texts.Bench_DoseStepPeriod, given[_fluid], period, counted, Math.Max(0, (given[_fluid] * period) - counted));
         }
 
-        paper.Step("D ≤ D1, D2", Texts.Bench_DoseStepLeast, plan.MostMillilitresNow, plan.Millilitres);
+        paper.Step("D = min(D1, D2)", Texts.Bench_DoseStepLeast, plan.MostMillilitresNow, plan.Millilitres);
         Say(plan, paper);
         paper.Picture = new BenchBars("mL", [new(Texts.Bench_BarAsked, wanted, 0), new(Texts.Bench_BarAllowed, plan.MostMillilitresNow, 0), new(Texts.Bench_BarAddNow, plan.Millilitres, 0)]);
     }

@@ -48,23 +48,16 @@ internal sealed class BacteriaGrowthCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
         // The readings hold powers of ten.
-        if (sump.Series[ParameterCodes.Bacteria].TakeLast(2).ToList() is not [{ Value: >= 0 and <= 12 } earlier, { Value: >= 0 and <= 12 } latest] || latest.TakenAtUtc <= earlier.TakenAtUtc)
+        if (sump.Series[ParameterCodes.Bacteria].TakeLast(2).ToList() is [{ Value: >= 0 and <= 12 } earlier, { Value: >= 0 and <= 12 } latest] && latest.TakenAtUtc > earlier.TakenAtUtc)
         {
-            return base.From(sump);
+            known.Set(_first, BacteriaScale.CfuFromLog10(earlier.Value), decimals: 0);
+            known.Set(_second, BacteriaScale.CfuFromLog10(latest.Value), decimals: 0);
+            known.Set(_hours, (latest.TakenAtUtc - earlier.TakenAtUtc).TotalHours);
         }
-
-        return new Dictionary<string, IReadOnlyList<decimal>>
-        {
-            [_first.Code] = Count(earlier),
-            [_second.Code] = Count(latest),
-            [_hours.Code] = One((latest.TakenAtUtc - earlier.TakenAtUtc).TotalHours),
-        };
     }
-
-    private static IReadOnlyList<decimal> Count(BenchReading reading) => [decimal.Round((decimal)BacteriaScale.CfuFromLog10(reading.Value))];
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {

@@ -45,7 +45,7 @@ internal sealed class BalanceCalculator : BenchCalculator
     public override bool UsesSump => true;
 
     /// <summary>From the first reading of the charge that has both level and concentration to the last.</summary>
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
         var levels = sump.Series[ParameterCodes.Level].ToLookup(r => r.TakenAtUtc, r => r.Value);
         var both = sump.Series[ParameterCodes.Concentration]
@@ -54,24 +54,20 @@ internal sealed class BalanceCalculator : BenchCalculator
             .ToList();
         if (both.Count < 2 || both[^1].At <= both[0].At)
         {
-            return new Dictionary<string, IReadOnlyList<decimal>>();
+            return;
         }
 
         var between = sump.Movements.Where(m => m.AtUtc >= both[0].At && m.AtUtc < both[^1].At).ToList();
-        var known = new Dictionary<string, IReadOnlyList<decimal>>
-        {
-            [_days.Code] = One((both[^1].At - both[0].At).TotalDays),
-            [_volume0.Code] = One(both[0].Litres),
-            [_percent0.Code] = One(both[0].Percent),
-            [_volume1.Code] = One(both[^1].Litres),
-            [_percent1.Code] = One(both[^1].Percent),
-            [_water.Code] = One(between.Sum(m => m.WaterLitres)),
-            [_concentrate.Code] = One(between.Sum(m => m.ConcentrateLitres)),
-            [_removed.Code] = One(between.Sum(m => m.RemovedLitres)),
-            [_volumeUncertainty.Code] = One(sump.Volume?.ExpandedUncertainty ?? 0),
-            [_percentUncertainty.Code] = One(sump.Concentration?.ExpandedUncertainty ?? 0),
-        };
-        return known;
+        known.Set(_days, (both[^1].At - both[0].At).TotalDays);
+        known.Set(_volume0, both[0].Litres);
+        known.Set(_percent0, both[0].Percent);
+        known.Set(_volume1, both[^1].Litres);
+        known.Set(_percent1, both[^1].Percent);
+        known.Set(_water, between.Sum(m => m.WaterLitres));
+        known.Set(_concentrate, between.Sum(m => m.ConcentrateLitres));
+        known.Set(_removed, between.Sum(m => m.RemovedLitres));
+        known.Set(_volumeUncertainty, sump.Volume?.ExpandedUncertainty);
+        known.Set(_percentUncertainty, sump.Concentration?.ExpandedUncertainty, decimals: 2);
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)

@@ -40,26 +40,11 @@ internal sealed class HardnessCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
-        var known = new Dictionary<string, IReadOnlyList<decimal>>();
-        if (sump.Volume is { Value: >= 0.1 } volume)
-        {
-            known[_volume.Code] = One(volume.Value);
-        }
-
-        if (sump.Water?.HardnessMgPerLitre is { } hardness)
-        {
-            known[_makeUp.Code] = [hardness];
-            known[_start.Code] = [hardness];
-        }
-
-        if (sump.Series[ParameterCodes.Hardness].LastOrDefault() is { } read)
-        {
-            known[_start.Code] = One(read.Value);
-        }
-
-        return known;
+        known.Set(_volume, sump.Volume?.Value);
+        known.Set(_makeUp, sump.Water?.HardnessMgPerLitre);
+        known.Set(_start, sump.Series[ParameterCodes.Hardness].LastOrDefault()?.Value ?? (double?)sump.Water?.HardnessMgPerLitre);
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)

@@ -34,20 +34,10 @@ internal sealed class RefractometerCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
-        var known = new Dictionary<string, IReadOnlyList<decimal>>();
-        if (sump.Fluid is { } fluid)
-        {
-            known[_factor.Code] = [fluid.RefractometerFactor];
-        }
-
-        if (sump.Water is { } water)
-        {
-            known[_water.Code] = [water.ZeroBrix];
-        }
-
-        return known;
+        known.Set(_factor, sump.Fluid?.RefractometerFactor);
+        known.Set(_water, sump.Water?.ZeroBrix);
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)

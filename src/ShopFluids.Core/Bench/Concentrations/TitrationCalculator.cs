@@ -37,8 +37,7 @@ internal sealed class TitrationCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump) =>
-        sump.Fluid?.TitrationFactor is { } factor ? new Dictionary<string, IReadOnlyList<decimal>> { [_factor.Code] = [factor] } : base.From(sump);
+    protected override void FillIn(BenchSump sump, BenchKnown known) => known.Set(_factor, sump.Fluid?.TitrationFactor);
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {

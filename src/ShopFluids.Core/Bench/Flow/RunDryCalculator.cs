@@ -46,19 +46,13 @@ internal sealed class RunDryCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
-        var known = _box.Known(sump);
-        if (known.Count > 0)
+        if (_box.FillIn(sump, known))
         {
-            known[_intake.Code] = One(sump.PumpIntakeMm);
-            if (sump.Level is { } level)
-            {
-                known[_level.Code] = One(level.Value);
-            }
+            known.Set(_intake, sump.PumpIntakeMm);
+            known.Set(_level, sump.Level?.Value);
         }
-
-        return known;
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)

@@ -31,8 +31,7 @@ internal sealed class TurnoverCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump) =>
-        sump.Volume is { } volume ? new Dictionary<string, IReadOnlyList<decimal>> { [_volume.Code] = One(volume.Value) } : base.From(sump);
+    protected override void FillIn(BenchSump sump, BenchKnown known) => known.Set(_volume, sump.Volume?.Value);
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {

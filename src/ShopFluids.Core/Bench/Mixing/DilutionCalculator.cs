@@ -32,7 +32,12 @@ internal sealed class DilutionCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump) => SumpMix.Of(sump, _volume, _percent, _target);
+    protected override void FillIn(BenchSump sump, BenchKnown known)
+    {
+        known.Set(_volume, sump.Volume?.Value);
+        known.Set(_percent, sump.Concentration?.Value);
+        known.Set(_target, sump.Fluid?.TargetPercent);
+    }
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {

@@ -36,8 +36,7 @@ internal sealed class FreshMixCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump) =>
-        sump.Fluid is { } fluid ? new Dictionary<string, IReadOnlyList<decimal>> { [_percent.Code] = [fluid.TargetPercent] } : base.From(sump);
+    protected override void FillIn(BenchSump sump, BenchKnown known) => known.Set(_percent, sump.Fluid?.TargetPercent);
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {

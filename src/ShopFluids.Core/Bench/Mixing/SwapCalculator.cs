@@ -34,15 +34,15 @@ internal sealed class SwapCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
-        var known = SumpMix.Of(sump, _volume, _percent, _target);
+        known.Set(_volume, sump.Volume?.Value);
+        known.Set(_percent, sump.Concentration?.Value);
+        known.Set(_target, sump.Fluid?.TargetPercent);
         if (sump is { Fluid: { } fluid, Concentration: { } now })
         {
-            known[_refill.Code] = [(decimal)now.Value < fluid.TargetPercent ? fluid.PremixMaximumPercent : fluid.PremixMinimumPercent];
+            known.Set(_refill, (decimal)now.Value < fluid.TargetPercent ? fluid.PremixMaximumPercent : fluid.PremixMinimumPercent);
         }
-
-        return known;
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)

@@ -48,34 +48,18 @@ internal sealed class TopUpCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
-        var known = new Dictionary<string, IReadOnlyList<decimal>>
-        {
-            [_target.Code] = One(sump.Geometry.VolumeLitresAt(sump.FullMarkMm)),
-            [_brim.Code] = One(sump.Geometry.BrimLitres),
-            [_intake.Code] = One(sump.Geometry.VolumeLitresAt(sump.PumpIntakeMm)),
-        };
-        if (sump.Volume is { } volume)
-        {
-            known[_volume.Code] = One(volume.Value);
-            known[_volumeUncertainty.Code] = One(volume.ExpandedUncertainty);
-        }
-
-        if (sump.Concentration is { } percent)
-        {
-            known[_percent.Code] = One(percent.Value);
-            known[_percentUncertainty.Code] = [decimal.Round((decimal)percent.ExpandedUncertainty, 2)];
-        }
-
-        if (sump.Fluid is { } fluid)
-        {
-            known[_targetPercent.Code] = [fluid.TargetPercent];
-            known[_leanest.Code] = [fluid.PremixMinimumPercent];
-            known[_richest.Code] = [fluid.PremixMaximumPercent];
-        }
-
-        return known;
+        known.Set(_target, sump.Geometry.VolumeLitresAt(sump.FullMarkMm));
+        known.Set(_brim, sump.Geometry.BrimLitres);
+        known.Set(_intake, sump.Geometry.VolumeLitresAt(sump.PumpIntakeMm));
+        known.Set(_volume, sump.Volume?.Value);
+        known.Set(_volumeUncertainty, sump.Volume?.ExpandedUncertainty);
+        known.Set(_percent, sump.Concentration?.Value);
+        known.Set(_percentUncertainty, sump.Concentration?.ExpandedUncertainty, decimals: 2);
+        known.Set(_targetPercent, sump.Fluid?.TargetPercent);
+        known.Set(_leanest, sump.Fluid?.PremixMinimumPercent);
+        known.Set(_richest, sump.Fluid?.PremixMaximumPercent);
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)

@@ -39,10 +39,13 @@ internal sealed class IndividualsCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
-        var read = sump.Series[ParameterCodes.Concentration].TakeLast(MostDrawn).Select(r => decimal.Round((decimal)r.Value, 2)).ToList();
-        return read.Count < _values.LeastCount ? new Dictionary<string, IReadOnlyList<decimal>>() : new Dictionary<string, IReadOnlyList<decimal>> { [_values.Code] = read };
+        var read = sump.Series[ParameterCodes.Concentration].TakeLast(MostDrawn).Select(r => r.Value).ToList();
+        if (read.Count >= _values.LeastCount)
+        {
+            known.Set(_values, read);
+        }
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)

@@ -42,16 +42,14 @@ internal sealed class TrendCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
         var read = sump.Series[ParameterCodes.Ph].ToList();
-        return read.Count < _values.LeastCount || read[^1].TakenAtUtc - read[0].TakenAtUtc < TimeSpan.FromDays(1)
-            ? new Dictionary<string, IReadOnlyList<decimal>>()
-            : new Dictionary<string, IReadOnlyList<decimal>>
-            {
-                [_days.Code] = [.. read.Select(r => decimal.Round((decimal)(r.TakenAtUtc - read[0].TakenAtUtc).TotalDays, 2))],
-                [_values.Code] = [.. read.Select(r => decimal.Round((decimal)r.Value, 2))],
-            };
+        if (read.Count >= _values.LeastCount && read[^1].TakenAtUtc - read[0].TakenAtUtc >= TimeSpan.FromDays(1))
+        {
+            known.Set(_days, read.Select(r => (r.TakenAtUtc - read[0].TakenAtUtc).TotalDays));
+            known.Set(_values, read.Select(r => r.Value));
+        }
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)

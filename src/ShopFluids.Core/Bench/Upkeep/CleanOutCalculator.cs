@@ -57,22 +57,17 @@ internal sealed class CleanOutCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
         var full = sump.Geometry.VolumeLitresAt(sump.FullMarkMm);
-        var known = new Dictionary<string, IReadOnlyList<decimal>>
-        {
-            [_system.Code] = One(sump.Geometry.BrimLitres),
-            [_refill.Code] = One(Math.Max(full / 2, full - (double)(_heel.Usual ?? 0))),
-            [_content.Code] = One(sump.Volume?.Value ?? full),
-        };
-        if (sump.Fluid is { } fluid)
-        {
-            known[_percent.Code] = [fluid.TargetPercent];
-        }
-
-        return known;
+        known.Set(_system, sump.Geometry.BrimLitres);
+        known.Set(_refill, Math.Max(full / 2, full - (double)(_heel.Usual ?? 0)));
+        known.Set(_content, sump.Volume?.Value ?? full);
+        known.Set(_percent, sump.Fluid?.TargetPercent);
     }
+
+    // What the request as a whole is refused for is a cleaner dose without room.
+    protected override BenchInput? Meant(string? parameter) => parameter == "request" ? _cleaner : null;
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {

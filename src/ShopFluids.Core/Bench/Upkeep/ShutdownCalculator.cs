@@ -50,24 +50,12 @@ internal sealed class ShutdownCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
-        var known = new Dictionary<string, IReadOnlyList<decimal>>
-        {
-            [_brim.Code] = One(sump.Geometry.BrimLitres),
-            [_intake.Code] = One(sump.Geometry.VolumeLitresAt(sump.PumpIntakeMm)),
-        };
-        if (sump.Volume is { } volume)
-        {
-            known[_volume.Code] = One(volume.Value);
-        }
-
-        if (sump.Concentration is { } percent)
-        {
-            known[_percent.Code] = One(percent.Value);
-        }
-
-        return known;
+        known.Set(_brim, sump.Geometry.BrimLitres);
+        known.Set(_intake, sump.Geometry.VolumeLitresAt(sump.PumpIntakeMm));
+        known.Set(_volume, sump.Volume?.Value);
+        known.Set(_percent, sump.Concentration?.Value);
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)

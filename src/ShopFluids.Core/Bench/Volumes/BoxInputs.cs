@@ -17,16 +17,18 @@ internal sealed class BoxInputs
 
     public RectangularSump Sump(BenchGiven given) => new(given[_length], given[_width], given[_brim], given[_displaced]);
 
-    /// <summary>Empty for a sump of another shape.</summary>
-    public Dictionary<string, IReadOnlyList<decimal>> Known(BenchSump sump) => sump.Geometry is RectangularSump box
-        ? new Dictionary<string, IReadOnlyList<decimal>>
+    /// <returns>False for a sump of another shape: then nothing is set.</returns>
+    public bool FillIn(BenchSump sump, BenchKnown known)
+    {
+        if (sump.Geometry is not RectangularSump box)
         {
-            [_length.Code] = One(box.LengthMm),
-            [_width.Code] = One(box.WidthMm),
-            [_brim.Code] = One(box.BrimMm),
-            [_displaced.Code] = One(box.DisplacedLitres),
+            return false;
         }
-        : [];
 
-    private static IReadOnlyList<decimal> One(double value) => [decimal.Round((decimal)value, 1)];
+        known.Set(_length, box.LengthMm);
+        known.Set(_width, box.WidthMm);
+        known.Set(_brim, box.BrimMm);
+        known.Set(_displaced, box.DisplacedLitres);
+        return true;
+    }
 }

@@ -32,15 +32,12 @@ internal sealed class BoxVolumeCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump)
+    protected override void FillIn(BenchSump sump, BenchKnown known)
     {
-        var known = _box.Known(sump);
-        if (known.Count > 0 && sump.Level is { } level)
+        if (_box.FillIn(sump, known))
         {
-            known[_level.Code] = One(level.Value);
+            known.Set(_level, sump.Level?.Value);
         }
-
-        return known;
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)

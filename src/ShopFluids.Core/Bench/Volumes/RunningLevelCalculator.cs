@@ -36,7 +36,7 @@ internal sealed class RunningLevelCalculator : BenchCalculator
 
     public override bool UsesSump => true;
 
-    public override IReadOnlyDictionary<string, IReadOnlyList<decimal>> From(BenchSump sump) => _box.Known(sump);
+    protected override void FillIn(BenchSump sump, BenchKnown known) => _box.FillIn(sump, known);
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {

@@ -17,6 +17,10 @@ public sealed partial class BenchField
     [Parameter, EditorRequired]
     public required DeskWords Words { get; set; }
 
+    /// <summary>The sump that filled in; empty without one.</summary>
+    [Parameter]
+    public string SumpTag { get; set; } = "";
+
     [Parameter, EditorRequired]
     public EventCallback<(BenchInput Input, string Text)> Changed { get; set; }
 
@@ -26,11 +30,19 @@ public sealed partial class BenchField
 
     private string? Invalid => Fault is null ? null : "true";
 
-    private string? Hint => Input switch
+    private string? Hint
     {
-        BenchSeries => $"{Input.Hint?.Invoke()} {Texts.Bench_SeriesHint}".Trim(),
-        _ => Input.Hint?.Invoke(),
-    };
+        get
+        {
+            var parts = string.Join("; ", new[]
+            {
+                Form.IsOfSump(Input) ? Words.Format.Say(Texts.Bench_FromSump, SumpTag) : null,
+                Input.Hint?.Invoke(),
+                Input is BenchSeries ? Texts.Bench_SeriesHint : null,
+            }.OfType<string>());
+            return parts.Length == 0 ? null : parts;
+        }
+    }
 
     private string Unit => Input is BenchNumber number ? UnitOf(number) : "";
 

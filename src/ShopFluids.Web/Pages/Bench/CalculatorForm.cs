@@ -16,6 +16,7 @@ public sealed class CalculatorForm
     private readonly Dictionary<string, NumberBox> _boxes;
     private readonly Dictionary<string, string> _texts = new(StringComparer.Ordinal);
     private readonly Dictionary<string, FieldError> _faults = new(StringComparer.Ordinal);
+    private BenchKnown _known = new();
 
     public CalculatorForm(BenchCalculator calculator, ShopFormat format)
     {
@@ -35,13 +36,20 @@ public sealed class CalculatorForm
 
     public FieldError? Fault(BenchInput input) => _faults.GetValueOrDefault(input.Code);
 
+    /// <summary>Whether the field holds what the sump says; an example or what somebody typed is not the sump's.</summary>
+    public bool IsOfSump(BenchInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        return _known.Values.TryGetValue(input.Code, out var known) && Typed(input).Numbers is { } numbers && numbers.SequenceEqual(known);
+    }
+
     public string Text(BenchInput input) => _boxes.TryGetValue(input.Code, out var box) ? box.Text : _texts.GetValueOrDefault(input.Code, "");
 
     /// <summary>Fills every field: from the address; else, where the address says nothing, from the sump; else with usual values.</summary>
     public void Fill(IReadOnlyDictionary<string, string> address, BenchSump? sump)
     {
         ArgumentNullException.ThrowIfNull(address);
-        var known = sump is null ? null : Calculator.From(sump);
+        _known = sump is null ? new BenchKnown() : Calculator.From(sump);
         var isNew = !Calculator.Inputs.Any(i => address.ContainsKey(i.Code));
         foreach (var input in Calculator.Inputs)
         {
@@ -49,7 +57,7 @@ public sealed class CalculatorForm
             {
                 Show(input, Split(given) ?? [], given);
             }
-            else if (isNew && known?.GetValueOrDefault(input.Code) is { } read)
+            else if (isNew && _known.Values.GetValueOrDefault(input.Code) is { } read)
             {
                 Show(input, read);
             }
@@ -129,15 +137,14 @@ public sealed class CalculatorForm
         }
     }
 
-    private Dictionary<string, BenchTyped> Typed() => Calculator.Inputs.ToDictionary(
-        i => i.Code,
-        i => i switch
-        {
-            BenchNumber number => new BenchTyped(_boxes[number.Code].Text, _boxes[number.Code].Value(Format.Units) is { } value ? [value] : null),
-            BenchSeries => new BenchTyped(Text(i), Split(Text(i))),
-            _ => new BenchTyped(Text(i), null),
-        },
-        StringComparer.Ordinal);
+    private Dictionary<string, BenchTyped> Typed() => Calculator.Inputs.ToDictionary(i => i.Code, Typed, StringComparer.Ordinal);
+
+    private BenchTyped Typed(BenchInput input) => input switch
+    {
+        BenchNumber number => new BenchTyped(_boxes[number.Code].Text, _boxes[number.Code].Value(Format.Units) is { } value ? [value] : null),
+        BenchSeries => new BenchTyped(Text(input), Split(Text(input))),
+        _ => new BenchTyped(Text(input), null),
+    };
 
     private void Work()
     {

@@ -25,16 +25,17 @@ public sealed record CalculatorView(CalculatorForm? Form, DeskWords Words, strin
         return new CalculatorView(
             form,
             words,
-            OriginOf(sump, tag, words),
+            OriginOf(form, sump, tag, words),
             sump?.Tag ?? "",
             [.. words.Setup.Sumps.Where(s => !s.IsRetired).Select(s => s.Tag)],
             sump?.Fluid?.SafetySheetPlace);
     }
 
-    private static string OriginOf(BenchSump? sump, string tag, DeskWords words) => (sump, tag) switch
+    private static string OriginOf(CalculatorForm? form, BenchSump? sump, string tag, DeskWords words) => (sump, tag) switch
     {
         (null, "") => Texts.Bench_OriginUsual,
         (null, _) => words.Format.Say(Texts.Bench_OriginUnknown, tag),
+        _ when form is null || !form.Calculator.Inputs.Any(form.IsOfSump) => words.Format.Say(Texts.Bench_OriginNothing, sump.Tag),
         ({ LastReadAtUtc: { } readAt }, _) => words.Format.Say(Texts.Bench_OriginSump, sump.Tag, words.Format.DayAndTime(readAt)),
         _ => words.Format.Say(Texts.Bench_OriginUnread, sump.Tag),
     };

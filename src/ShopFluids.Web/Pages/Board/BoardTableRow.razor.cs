@@ -1,6 +1,5 @@
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
-using Microsoft.JSInterop;
 using MudBlazor;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Wording;
@@ -9,12 +8,12 @@ using ShopFluids.Web.Pages.Board.Work;
 
 namespace ShopFluids.Web.Pages.Board;
 
-public sealed partial class BoardTableRow : IDisposable
+public sealed partial class BoardTableRow
 {
     private const int MostReasons = 3;
     private const int MostTasks = 4;
     private ElementReference _button;
-    private bool _isGone;
+    private bool _focusButton;
 
     [Parameter, EditorRequired]
     public required BoardRow Row { get; set; }
@@ -34,7 +33,14 @@ public sealed partial class BoardTableRow : IDisposable
     [Inject]
     public required IDialogService Dialogs { get; init; }
 
-    public void Dispose() => _isGone = true;
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (_focusButton)
+        {
+            _focusButton = false;
+            await _button.FocusAsync();
+        }
+    }
 
     private string RowClass => Components.Shared.VerdictLook.CssClass(Row.Standing.Verdict, Row.Standing.IsLate);
 
@@ -80,17 +86,7 @@ public sealed partial class BoardTableRow : IDisposable
         await dialog.Result;
         await Changed.InvokeAsync();
 
-        // With its last work done, the row has left the table, and its button with it.
-        if (!_isGone)
-        {
-            try
-            {
-                await _button.FocusAsync();
-            }
-            catch (JSException)
-            {
-                // The button has just been drawn away; the focus is then where the browser puts it.
-            }
-        }
+        // Once the board is drawn anew: with its last work done, the row is not in it any more, and its button neither.
+        _focusButton = true;
     }
 }
