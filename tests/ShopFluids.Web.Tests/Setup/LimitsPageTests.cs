@@ -6,7 +6,7 @@ using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Components.Layout;
-using ShopFluids.Web.Pages.Setup.Forms;
+using ShopFluids.Web.Components.Shared.Loading;
 using ShopFluids.Web.Pages.Setup.Limits;
 using ShopFluids.Web.Tests.Layout;
 using Xunit;

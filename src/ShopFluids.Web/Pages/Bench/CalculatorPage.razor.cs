@@ -1,4 +1,3 @@
-using System.Data.Common;
 using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.WebUtilities;
 using ShopFluids.Core.Bench;
@@ -11,10 +10,8 @@ using ShopFluids.Web.Components.Shared.Loading;
 namespace ShopFluids.Web.Pages.Bench;
 
 /// <summary>One calculator: fields, drawing, result. The address follows what is typed.</summary>
-public sealed partial class CalculatorPage : IDisposable
+public sealed partial class CalculatorPage
 {
-    private readonly CancellationTokenSource _leaving = new();
-    private Load<CalculatorView> _view = new Load<CalculatorView>.Loading();
     private string _shownAddress = "";
 
     [Parameter]
@@ -26,41 +23,20 @@ public sealed partial class CalculatorPage : IDisposable
     [Inject]
     public required BenchSumpQuery Sumps { get; init; }
 
-    [Inject]
-    public required DeskSession Session { get; init; }
-
-    [Inject]
-    public required NavigationManager Navigation { get; init; }
-
-    public void Dispose()
-    {
-        _leaving.Cancel();
-        _leaving.Dispose();
-    }
+    protected override string FailedText => Texts.Bench_Failed;
 
     protected override Task OnParametersSetAsync() =>
         // What was typed here made this address: the fields are right already.
         Navigation.Uri == _shownAddress ? Task.CompletedTask : LoadAsync();
 
-    private async Task LoadAsync()
+    protected override async Task<CalculatorView> ReadAsync(DeskWords words, CancellationToken cancellationToken)
     {
-        try
-        {
-            var address = QueryHelpers.ParseQuery(new Uri(Navigation.Uri).Query).ToDictionary(q => q.Key, q => q.Value.ToString(), StringComparer.Ordinal);
-            var words = await Session.WordsAsync(_leaving.Token);
-            var tag = address.GetValueOrDefault(BenchAddress.Sump, "");
-            var sump = tag.Length == 0 ? null : await Sumps.FindAsync(tag, _leaving.Token);
-            _view = new Load<CalculatorView>.Loaded(CalculatorView.Of(Bench.Find(Code), sump, tag, address, words));
-            _shownAddress = Navigation.Uri;
-        }
-        catch (OperationCanceledException) when (_leaving.IsCancellationRequested)
-        {
-            // The page was left while it was reading.
-        }
-        catch (DbException)
-        {
-            _view = new Load<CalculatorView>.Failed(Texts.Bench_Failed);
-        }
+        var shown = Navigation.Uri;
+        var address = QueryHelpers.ParseQuery(new Uri(shown).Query).ToDictionary(q => q.Key, q => q.Value.ToString(), StringComparer.Ordinal);
+        var tag = address.GetValueOrDefault(BenchAddress.Sump, "");
+        var sump = tag.Length == 0 ? null : await Sumps.FindAsync(tag, cancellationToken);
+        _shownAddress = shown;
+        return CalculatorView.Of(Bench.Find(Code), sump, tag, address, words);
     }
 
     private void FillFrom(ChangeEventArgs e) =>
@@ -68,7 +44,7 @@ public sealed partial class CalculatorPage : IDisposable
 
     private Task ChangeAsync((BenchInput Input, string Text) change)
     {
-        if (_view is Load<CalculatorView>.Loaded { Value: { Form: { } form } view })
+        if (View is Load<CalculatorView>.Loaded { Value: { Form: { } form } view })
         {
             form.Change(change.Input, change.Text);
             _shownAddress = Navigation.ToAbsoluteUri(BenchAddress.Of(Code, view.SumpTag, form.Address)).ToString();

@@ -3,11 +3,10 @@ using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
-using ShopFluids.Web.Components.Shared.Loading;
 
-namespace ShopFluids.Web.Pages.Setup.Forms;
+namespace ShopFluids.Web.Components.Shared.Loading;
 
-/// <summary>A set-up page: reads what it shows, says when it cannot, and reads again after a save without hiding what is there.</summary>
+/// <summary>A desk page: reads what it shows, says when it cannot, and reads again after a save without hiding what is there.</summary>
 public abstract class LoadedPage<TView> : ComponentBase, IDisposable
     where TView : class
 {
@@ -26,6 +25,9 @@ public abstract class LoadedPage<TView> : ComponentBase, IDisposable
     public required NavigationManager Navigation { get; init; }
 
     protected Load<TView> View { get; private set; } = new Load<TView>.Loading();
+
+    /// <summary>What is said when the database does not answer.</summary>
+    protected virtual string FailedText => Texts.Setup_Failed;
 
     /// <summary>A write is not broken off because somebody leaves the page; a read is.</summary>
     protected CancellationToken Leaving { get; }
@@ -59,7 +61,7 @@ public abstract class LoadedPage<TView> : ComponentBase, IDisposable
         }
         catch (DbException)
         {
-            View = new Load<TView>.Failed(Texts.Setup_Failed);
+            View = new Load<TView>.Failed(FailedText);
         }
 
         // After a save it is the form that renders by itself, not the page around it.
