@@ -43,6 +43,7 @@ public sealed partial class TextTests
     private static IEnumerable<string> Literals(string file)
     {
         var markup = File.ReadAllText(file);
+        markup = Directive().Replace(markup, "");
         markup = CodeBlock().Replace(markup, "");
         markup = Comment().Replace(markup, "");
         markup = Expression().Replace(markup, "");
@@ -58,6 +59,9 @@ public sealed partial class TextTests
 
     [GeneratedRegex(@"Texts\.(?<key>[A-Z]\w+)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Key();
+
+    [GeneratedRegex(@"^@(page|using|inherits|attribute|inject|implements|layout|typeparam|rendermode|namespace)\s.*$", RegexOptions.ExplicitCapture | RegexOptions.Multiline, 1000)]
+    private static partial Regex Directive();
 
     [GeneratedRegex(@"@(code\s*)?\{(?>[^{}]+|(?<open>\{)|(?<-open>\}))*(?(open)(?!))\}", RegexOptions.ExplicitCapture, 2000)]
     private static partial Regex CodeBlock();

@@ -67,6 +67,12 @@ public sealed class KeyboardTests(SqliteDemo demo, Chromium chromium)
                 break;
             }
 
+            // The page itself moves the focus to its heading when its island is there, which may be after the first press; it is no stop.
+            if (await visit.Page.EvaluateAsync<bool>("() => document.activeElement.tagName === 'H1'"))
+            {
+                continue;
+            }
+
             stops++;
             Assert.True(await visit.Page.EvaluateAsync<bool>(HasRing), $"No ring at stop {stops}: {await DescribeAsync(visit.Page)}");
         }
