@@ -9,13 +9,11 @@ namespace ShopFluids.Rules;
 
 /// <summary>Everything that one evaluation may look at. Nothing else is read: no clock, no database, no setting.</summary>
 /// <param name="Now">The moment of judging, UTC.</param>
-/// <param name="Window">Earlier readings of the charge, oldest first, for rules that look back.</param>
 public sealed record EvaluationInput(
     SumpFacts Sump,
     FluidFacts Fluid,
     StandingFacts Standing,
     ReadingFacts Reading,
-    IReadOnlyList<ReadingFacts> Window,
     IReadOnlyList<ParameterLimits> Limits,
     IReadOnlyList<CareStepFacts> Plan,
     ShopCalendar Calendar,
@@ -26,6 +24,14 @@ public sealed record EvaluationInput(
     /// reading had the say on them until now. Where a flag of theirs is open, it stays as it is.
     /// </summary>
     public IReadOnlyList<string> Reassess { get; init; } = [];
+
+    /// <summary>The charge so far, for rules that look back.</summary>
+    public ChargeHistory History { get; init; } = ChargeHistory.Empty;
+
+    /// <summary>The rules that the shop has set for this sump or its fluid, by code.</summary>
+    public IReadOnlyDictionary<string, RuleTuning> Tunings { get; init; } = NoTunings;
+
+    private static readonly Dictionary<string, RuleTuning> NoTunings = [];
 
     /// <summary>Whether the reading measures a parameter and no later value of it is known: only then anything follows from it.</summary>
     /// <param name="parameter">The parameter's code.</param>

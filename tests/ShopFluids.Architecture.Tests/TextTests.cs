@@ -25,7 +25,7 @@ public sealed partial class TextTests
     [Fact]
     public void Rules_EachOne_HasItsPage() =>
         Assert.All(
-            new[] { Rules.Limit.LimitRule.Code, Rules.FirstFillDrop.FirstFillDropRule.Code, Rules.OverdueTest.OverdueTestRule.Code },
+            Rules.Registry.RuleRegistry.All.Select(r => r.Code).Concat([Rules.Limit.LimitRule.Code, Rules.FirstFillDrop.FirstFillDropRule.Code, Rules.OverdueTest.OverdueTestRule.Code]),
             code => Assert.True(File.Exists(Repository.PathOf($"docs/rules/{code}.md")), $"docs/rules/{code}.md is missing"));
 
     [Fact]

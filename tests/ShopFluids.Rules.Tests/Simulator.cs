@@ -12,6 +12,8 @@ internal sealed class Simulator(IReadOnlyList<ParameterLimits> limits, IReadOnly
     private readonly List<OpenFlag> _flags = [];
     private readonly List<OpenTask> _tasks = [];
     private readonly List<string> _answers = [];
+    private readonly List<ReadingFacts> _readings = [];
+    private readonly List<MovementFacts> _movements = [];
     private decimal? _firstFillPh;
     private int _ids;
 
@@ -24,7 +26,10 @@ internal sealed class Simulator(IReadOnlyList<ParameterLimits> limits, IReadOnly
 
     public Evaluation Apply(ReadingFacts reading)
     {
-        var input = new EvaluationInput(Some.Sump(), Some.Fluid(), Standing(reading.TakenAt), reading, [], limits, plan, calendar, reading.TakenAt);
+        var input = new EvaluationInput(Some.Sump(), Some.Fluid(), Standing(reading.TakenAt), reading, limits, plan, calendar, reading.TakenAt)
+        {
+            History = new([.. _readings], [.. _movements.Where(m => _readings.Count > 0 && m.At > _readings[0].TakenAt)]),
+        };
         var evaluation = RulesService.Evaluate(input);
         _answers.Add(JsonSerializer.Serialize(evaluation));
         _flags.RemoveAll(f => evaluation.Cleared.Contains(f.Id));
@@ -36,9 +41,13 @@ internal sealed class Simulator(IReadOnlyList<ParameterLimits> limits, IReadOnly
             _latest[measured.Parameter] = new(measured.Value, measured.Uncertainty, reading.TakenAt, judged.Verdict, judged.Direction);
         }
 
+        _readings.Add(reading);
         _firstFillPh ??= reading.Measurements.FirstOrDefault(m => m.Parameter == ParameterCodes.Ph)?.Value;
         return evaluation;
     }
+
+    /// <summary>Puts something in or takes something out; before the next reading.</summary>
+    public void Move(MovementFacts movement) => _movements.Add(movement);
 
     public void Tick(DateTime now)
     {

@@ -73,7 +73,7 @@ internal static class Some
         CareStepFacts[]? plan = null,
         ShopCalendar? calendar = null,
         DateTime? now = null) =>
-        new(Sump(), Fluid(), standing ?? Standing(), reading, [], limits ?? [Limits()], plan ?? [], calendar ?? Calendar(), now ?? Now);
+        new(Sump(), Fluid(), standing ?? Standing(), reading, limits ?? [Limits()], plan ?? [], calendar ?? Calendar(), now ?? Now);
 
     public static Evaluation Evaluate(
         MeasurementFacts measurement,

@@ -10,6 +10,8 @@ namespace ShopFluids.Core.Readings;
 /// <summary>Answers what storing a reading would answer, and stores nothing.</summary>
 public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
+    private readonly ChargeHistoryQuery _history = new();
+
     public async Task<Result<ReadingOutcome>> RunAsync(RecordReading command, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
@@ -18,7 +20,7 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
         {
             // What the other reading led to is taken back as a correction takes it back, in a write that is never committed.
             await using var write = await database.WriteAsync(cancellationToken);
-            return await AnswerAsync(command, await setups.ForAsync(write, cancellationToken), PrepareAsync);
+            return await AnswerAsync(command, await setups.ForAsync(write, cancellationToken), write.Database, PrepareAsync, cancellationToken);
 
             async Task<(Error? Error, Standing Standing, IReadOnlyList<string> Reassess)> PrepareAsync(Sump sump, Charge charge, DateTime now)
             {
@@ -36,11 +38,11 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
         }
 
         await using var db = await database.ReadAsync(cancellationToken);
-        return await AnswerAsync(command, await setups.CurrentAsync(db, cancellationToken), async (sump, _, _) => (null, await StandingAsync(db, sump, cancellationToken), []));
+        return await AnswerAsync(command, await setups.CurrentAsync(db, cancellationToken), db, async (sump, _, _) => (null, await StandingAsync(db, sump, cancellationToken), []), cancellationToken);
     }
 
     private async Task<Result<ReadingOutcome>> AnswerAsync(
-        RecordReading command, ShopSetup setup, Func<Sump, Charge, DateTime, Task<(Error? Error, Standing Standing, IReadOnlyList<string> Reassess)>> prepare)
+        RecordReading command, ShopSetup setup, ShopFluidsDbContext db, Func<Sump, Charge, DateTime, Task<(Error? Error, Standing Standing, IReadOnlyList<string> Reassess)>> prepare, CancellationToken cancellationToken)
     {
         if (setup.FindSump(command.SumpTag) is not { } sump)
         {
@@ -71,7 +73,8 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
         }
 
         var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
-        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(command, worked, facts, now, reassess);
+        var history = await _history.RunAsync(db, charge, command.TakenAtUtc, cancellationToken, without: command.SupersedesId);
+        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(command, worked, facts, history, now, reassess);
         return ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
     }
 

@@ -15,7 +15,7 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
         new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc));
 
     /// <param name="reassess">Parameters on which a reading that is being superseded had the say.</param>
-    public Evaluation Judge(RecordReading command, IReadOnlyList<WorkedMeasurement> worked, StandingFacts standing, DateTime nowUtc, IReadOnlyList<string>? reassess = null)
+    public Evaluation Judge(RecordReading command, IReadOnlyList<WorkedMeasurement> worked, StandingFacts standing, ChargeHistory history, DateTime nowUtc, IReadOnlyList<string>? reassess = null)
     {
         var reading = new ReadingFacts(
             command.Id,
@@ -26,13 +26,13 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
             Setup.FactsOf(Setup.Fluid(Charge.FluidId)),
             standing,
             reading,
-            [],
             Limits.Limits,
             [.. Setup.StepsOf(Sump.Id).Select(s => s.ToFacts())],
             Setup.Calendar,
             nowUtc)
         {
             Reassess = reassess ?? [],
+            History = history,
         });
     }
 

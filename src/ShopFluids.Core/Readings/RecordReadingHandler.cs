@@ -20,6 +20,7 @@ namespace ShopFluids.Core.Readings;
 public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news, ILogger<RecordReadingHandler> log)
 {
     private readonly HotQueries _queries = new();
+    private readonly ChargeHistoryQuery _history = new();
 
     public async Task<Result<RecordedReading>> HandleAsync(RecordReading command, Actor actor, CancellationToken cancellationToken)
     {
@@ -78,7 +79,8 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
 
         var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
         var judge = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc);
-        var evaluation = judge.Judge(command, worked, facts, now, reassess);
+        var history = await _history.RunAsync(db, charge, command.TakenAtUtc, cancellationToken, without: command.SupersedesId);
+        var evaluation = judge.Judge(command, worked, facts, history, now, reassess);
         var outcome = ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
         var reading = MakeReading(command, actor, sump, charge, now, fingerprint, worked, evaluation, judge.Limits);
         reading.Judge(outcome);

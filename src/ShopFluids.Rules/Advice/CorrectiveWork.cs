@@ -1,5 +1,6 @@
 using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.Registry;
 
 namespace ShopFluids.Rules.Advice;
 
@@ -49,6 +50,11 @@ public static class CorrectiveWork
     /// <param name="isConfirmed">The flag was open before, and this reading found the value still beyond.</param>
     public static IReadOnlyList<TaskKind> For(string rule, string parameter, Direction direction, Verdict severity, bool isConfirmed)
     {
+        if (RuleRegistry.Find(rule) is { } registered)
+        {
+            return registered.WorkFor(new(parameter, severity, direction), isConfirmed);
+        }
+
         var row = Array.Find(Rows, r => r.Rule == rule && r.Parameter == parameter && r.Direction == direction && r.Severity == severity);
         return row is null ? LookForTheCause : isConfirmed ? row.WhenConfirmed : row.WhenRaised;
     }
@@ -69,7 +75,9 @@ public static class CorrectiveWork
     /// <summary>Whether a flag asks first of all for a second look, by another person or method.</summary>
     /// <param name="cause">The cause that its work carries.</param>
     public static bool AsksForASecondLook(string cause) =>
-        Array.Exists(Rows, r => CauseOf(r.Rule, r.Parameter) == cause && r.WhenRaised.Contains(TaskKind.Test));
+        Array.Exists(Rows, r => CauseOf(r.Rule, r.Parameter) == cause && r.WhenRaised.Contains(TaskKind.Test))
+        || RuleRegistry.All.Any(r => cause.StartsWith(CauseOf(r.Code, ""), StringComparison.Ordinal)
+            && r.WorkFor(new(cause[(r.Code.Length + 1)..], Verdict.Warning, Direction.None), isConfirmed: false).Contains(TaskKind.Test));
 
     /// <summary>The cause that the work for a flag carries.</summary>
     public static string CauseOf(string rule, string parameter) => $"{rule}:{parameter}";

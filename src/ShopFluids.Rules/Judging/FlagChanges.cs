@@ -2,10 +2,11 @@ using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.Registry;
 
 namespace ShopFluids.Rules.Judging;
 
-/// <summary>What a reading does to the flags of the limit rules: at most one is open for each rule and parameter.</summary>
+/// <summary>What a reading does to the flags: at most one is open for each rule and parameter.</summary>
 /// <param name="Raised">New flags.</param>
 /// <param name="Cleared">Flags that end, replaced ones among them.</param>
 /// <param name="After">The flags on what was measured, or judged again, that are open afterwards.</param>
@@ -27,7 +28,8 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
         }
 
         Reassess(input, raised, after);
-        return new(raised, cleared, after);
+        var asked = RuleRegistry.Ask(input);
+        return new([.. raised, .. asked.Raised], [.. cleared, .. asked.Cleared], [.. after, .. asked.After]);
     }
 
     // The value that a withdrawn reading had hidden is the latest again, so what it calls for holds again.

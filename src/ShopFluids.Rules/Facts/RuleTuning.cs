@@ -1,0 +1,7 @@
+namespace ShopFluids.Rules.Facts;
+
+/// <summary>How a shop has set one rule for a sump: its own setting, otherwise its fluid's.</summary>
+/// <param name="Rule">The rule's code.</param>
+/// <param name="IsOn">Whether the rule looks at this sump at all.</param>
+/// <param name="Numbers">The numbers that were set, by the names of <see cref="Registry.RuleNumber"/>; what is missing keeps the rule's default.</param>
+public sealed record RuleTuning(string Rule, bool IsOn, IReadOnlyDictionary<string, decimal> Numbers);

@@ -1,0 +1,64 @@
+using ShopFluids.Rules.Facts;
+
+namespace ShopFluids.Rules.Registry;
+
+/// <summary>What a rule of the registry may look at: the input of the evaluation, and how the shop has tuned the rule.</summary>
+/// <param name="Input">Everything that may be looked at.</param>
+/// <param name="Rule">The rule that is asked.</param>
+public sealed record RuleCase(EvaluationInput Input, IRule Rule)
+{
+    /// <summary>The moment of the reading, UTC.</summary>
+    public DateTime TakenAt => Input.Reading.TakenAt;
+
+    /// <summary>Whether the shop lets the rule look at this sump.</summary>
+    public bool IsOn => Tuning is not { IsOn: false };
+
+    private RuleTuning? Tuning => Input.Tunings.GetValueOrDefault(Rule.Code);
+
+    /// <summary>A number of the rule: as set, otherwise its default.</summary>
+    /// <param name="name">Its name.</param>
+    /// <exception cref="InvalidOperationException">The rule has no such number.</exception>
+    public decimal Number(string name) =>
+        Tuning is { } tuning && tuning.Numbers.TryGetValue(name, out var set) ? set : Rule.Numbers.First(n => n.Name == name).Default;
+
+    /// <summary>The rule's open flag on a parameter.</summary>
+    /// <param name="parameter">The parameter's code; empty for the sump as a whole.</param>
+    public OpenFlag? OpenFlag(string parameter) => Input.Standing.OpenFlags.FirstOrDefault(f => f.Rule == Rule.Code && f.Parameter == parameter);
+
+    /// <summary>
+    /// What this reading measured, by the method that decides; null where it measured nothing of it, or where a later value is known, so
+    /// that nothing follows from this one.
+    /// </summary>
+    /// <param name="parameter">The parameter's code.</param>
+    public MeasurementFacts? Measured(string parameter) => Input.IsLatest(parameter) ? Decisive(Input.Reading, parameter) : null;
+
+    /// <summary>What the charge's readings before this one measured, oldest first, by the method that decides in each.</summary>
+    /// <param name="parameter">The parameter's code.</param>
+    public IReadOnlyList<PastValue> Before(string parameter) =>
+        [.. Input.History.Readings
+            .Select(r => (r.TakenAt, Measured: Decisive(r, parameter)))
+            .Where(r => r.Measured is not null)
+            .Select(r => new PastValue(r.TakenAt, r.Measured?.Method ?? "", r.Measured?.Value ?? 0, r.Measured?.Uncertainty ?? 0))];
+
+    // Titration is independent of tramp oil, so it decides where both were taken (DGUV Regel 109-003, 7.1.1).
+    private static MeasurementFacts? Decisive(ReadingFacts reading, string parameter)
+    {
+        MeasurementFacts? decisive = null;
+        foreach (var measurement in reading.Measurements)
+        {
+            if (measurement.Parameter == parameter && (decisive is null || measurement.Method == MethodCodes.Titration))
+            {
+                decisive = measurement;
+            }
+        }
+
+        return decisive;
+    }
+}
+
+/// <summary>A value of an earlier reading.</summary>
+/// <param name="TakenAt">When, UTC.</param>
+/// <param name="Method">How it was measured.</param>
+/// <param name="Value">The value in the parameter's canonical unit.</param>
+/// <param name="Uncertainty">Its expanded uncertainty (k = 2).</param>
+public readonly record struct PastValue(DateTime TakenAt, string Method, decimal Value, decimal Uncertainty);

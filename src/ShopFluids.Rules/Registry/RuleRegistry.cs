@@ -1,0 +1,56 @@
+using ShopFluids.Rules.Judging;
+
+namespace ShopFluids.Rules.Registry;
+
+/// <summary>The rules that are asked after the limits, in this order.</summary>
+public static class RuleRegistry
+{
+    /// <summary>All of them.</summary>
+    public static IReadOnlyList<IRule> All { get; } =
+    [
+    ];
+
+    /// <summary>The rule of a code; null for the limit rules, the late test and what is no rule (any more).</summary>
+    /// <param name="code">The rule's code.</param>
+    public static IRule? Find(string code) => All.FirstOrDefault(r => r.Code == code);
+
+    /// <summary>What the rules make of a reading. A rule that the shop has switched off ends its open flags.</summary>
+    /// <param name="input">What the evaluation may look at.</param>
+    public static FlagChanges Ask(EvaluationInput input)
+    {
+        var (raised, cleared, after) = (new List<Findings.RaisedFlag>(), new List<Facts.OpenFlag>(), new List<FlagState>());
+        foreach (var rule in All)
+        {
+            var reading = new RuleCase(input, rule);
+            var opinions = reading.IsOn
+                ? rule.Check(reading)
+                : input.Standing.OpenFlags.Where(f => f.Rule == rule.Code).Select(f => RuleOpinion.None(f.Parameter));
+            foreach (var opinion in opinions)
+            {
+                Apply(opinion, reading.OpenFlag(opinion.Parameter), raised, cleared, after);
+            }
+        }
+
+        return new(raised, cleared, after);
+    }
+
+    private static void Apply(RuleOpinion opinion, Facts.OpenFlag? open, List<Findings.RaisedFlag> raised, List<Facts.OpenFlag> cleared, List<FlagState> after)
+    {
+        if (opinion.Flag is { } found && open is not null && open.Severity == found.Severity && open.Direction == found.Direction)
+        {
+            after.Add(new(open.Rule, open.Parameter, open.Severity, open.Direction, IsNew: false, IsBeyond: true));
+            return;
+        }
+
+        if (open is not null)
+        {
+            cleared.Add(open);
+        }
+
+        if (opinion.Flag is { } flag)
+        {
+            raised.Add(flag);
+            after.Add(new(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, IsNew: true, IsBeyond: true));
+        }
+    }
+}
