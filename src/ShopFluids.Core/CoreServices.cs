@@ -64,7 +64,8 @@ public static class CoreServices
         .AddSingleton<LotsQuery>();
 
     private static IServiceCollection AddRecord(this IServiceCollection services) => services
-        .AddSingleton<VerifyQuery>();
+        .AddSingleton<VerifyQuery>()
+        .AddSingleton<Record.Replay.ReplayQuery>();
 
     private static IServiceCollection AddBench(this IServiceCollection services) => services
         .AddSingleton<BenchList>()

@@ -12,13 +12,13 @@ namespace ShopFluids.Core.Readings;
 internal sealed class ChargeHistoryQuery
 {
     /// <summary>How far the rules look back: more than a year of weekly visits, whatever is measured at each.</summary>
-    private const int MostMeasurements = 400;
+    public const int MostMeasurements = 400;
 
-    private readonly Func<ShopFluidsDbContext, Guid, DateTime, IAsyncEnumerable<Row>> _measurements = EF.CompileAsyncQuery(
-        (ShopFluidsDbContext db, Guid chargeId, DateTime before) => db.Readings
-            .Where(r => r.ChargeId == chargeId && r.TakenAtUtc < before && !db.Readings.Any(later => later.SupersedesId == r.Id))
+    private readonly Func<ShopFluidsDbContext, Guid, DateTime, Guid, IAsyncEnumerable<PastMeasurement>> _measurements = EF.CompileAsyncQuery(
+        (ShopFluidsDbContext db, Guid chargeId, DateTime before, Guid without) => db.Readings
+            .Where(r => r.ChargeId == chargeId && r.TakenAtUtc < before && r.Id != without && !db.Readings.Any(later => later.SupersedesId == r.Id))
             .OrderByDescending(r => r.TakenAtUtc).ThenByDescending(r => r.StoredAtUtc).ThenByDescending(r => r.Id)
-            .SelectMany(r => r.Measurements, (r, m) => new Row(r.Id, r.TakenAtUtc, m.Parameter, m.Method, m.Value, m.Uncertainty))
+            .SelectMany(r => r.Measurements, (r, m) => new PastMeasurement(r.Id, r.TakenAtUtc, m.Parameter, m.Method, m.Value, m.Uncertainty))
             .Take(MostMeasurements));
 
     private readonly Func<ShopFluidsDbContext, Guid, DateTime, DateTime, IAsyncEnumerable<MovementFacts>> _additions = EF.CompileAsyncQuery(
@@ -35,23 +35,30 @@ internal sealed class ChargeHistoryQuery
     /// <param name="without">A reading that is about to be superseded.</param>
     public async Task<ChargeHistory> RunAsync(ShopFluidsDbContext db, Charge charge, DateTime takenAtUtc, CancellationToken cancellationToken, Guid? without = null)
     {
-        var rows = await ListAsync(_measurements(db, charge.Id, takenAtUtc), cancellationToken);
-        var readings = rows.Where(r => r.ReadingId != without)
-            .GroupBy(r => r.ReadingId)
-            .Select(g => new ReadingFacts(g.Key, g.First().TakenAtUtc, [.. g.Select(m => new MeasurementFacts(m.Parameter, m.Method, (decimal)m.Value, (decimal)m.Uncertainty))]))
-            .Reverse()
-            .ToList();
-
-        // The oldest may have been cut in two.
-        readings = rows.Count == MostMeasurements ? readings[1..] : readings;
-        if (readings.Count == 0)
+        var measured = await ListAsync(_measurements(db, charge.Id, takenAtUtc, without ?? Guid.Empty), cancellationToken);
+        if (measured.Count == 0)
         {
             return ChargeHistory.Empty;
         }
 
-        var movements = await ListAsync(_additions(db, charge.Id, readings[0].TakenAt, takenAtUtc), cancellationToken);
-        movements.AddRange(await ListAsync(_removals(db, charge.Id, readings[0].TakenAt, takenAtUtc), cancellationToken));
-        return new(readings, [.. movements.OrderBy(m => m.At)]);
+        var since = measured[^1].TakenAtUtc;
+        var movements = await ListAsync(_additions(db, charge.Id, since, takenAtUtc), cancellationToken);
+        movements.AddRange(await ListAsync(_removals(db, charge.Id, since, takenAtUtc), cancellationToken));
+        return Assemble(measured, after => [.. movements.Where(m => m.At > after).OrderBy(m => m.At)]);
+    }
+
+    /// <summary>Puts measurements together to readings; the oldest is left out where it may have been cut in two.</summary>
+    /// <param name="newestFirst">At most <see cref="MostMeasurements"/>.</param>
+    /// <param name="movementsSince">What was put in and taken out since a moment, oldest first.</param>
+    public static ChargeHistory Assemble(IReadOnlyList<PastMeasurement> newestFirst, Func<DateTime, IReadOnlyList<MovementFacts>> movementsSince)
+    {
+        var readings = newestFirst
+            .GroupBy(m => m.ReadingId)
+            .Select(g => new ReadingFacts(g.Key, g.First().TakenAtUtc, [.. g.Select(m => new MeasurementFacts(m.Parameter, m.Method, (decimal)m.Value, (decimal)m.Uncertainty))]))
+            .Reverse()
+            .Skip(newestFirst.Count == MostMeasurements ? 1 : 0)
+            .ToList();
+        return readings.Count == 0 ? ChargeHistory.Empty : new(readings, movementsSince(readings[0].TakenAt));
     }
 
     private static async Task<List<T>> ListAsync<T>(IAsyncEnumerable<T> rows, CancellationToken cancellationToken)
@@ -64,6 +71,7 @@ internal sealed class ChargeHistoryQuery
 
         return list;
     }
-
-    private sealed record Row(Guid ReadingId, DateTime TakenAtUtc, string Parameter, string Method, double Value, double Uncertainty);
 }
+
+/// <summary>One measurement of an earlier reading.</summary>
+internal sealed record PastMeasurement(Guid ReadingId, DateTime TakenAtUtc, string Parameter, string Method, double Value, double Uncertainty);

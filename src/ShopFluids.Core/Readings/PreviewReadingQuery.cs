@@ -74,7 +74,7 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
 
         var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
         var history = await _history.RunAsync(db, charge, command.TakenAtUtc, cancellationToken, without: command.SupersedesId);
-        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(command, worked, facts, history, now, reassess);
+        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, reassess);
         return ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
     }
 

@@ -73,8 +73,15 @@ internal sealed class ReadingCorrection(ShopFluidsDbContext db, Sump sump)
             .Where(f => f.SumpId == sump.Id && f.EndedHow == FlagEnd.Closed && f.EndedAtUtc >= facts.FilledAt)
             .Select(f => new { f.Parameter, f.EndedAtUtc })
             .ToListAsync(cancellationToken);
-        return [.. measured.Union(raised, StringComparer.Ordinal)
-            .Where(p => facts.Latest.TryGetValue(p, out var latest) && !closed.Exists(c => c.Parameter == p && c.EndedAtUtc >= latest.TakenAt))
-            .Order(StringComparer.Ordinal)];
+        return Reassessed(measured, raised, [.. closed.Select(c => (c.Parameter, c.EndedAtUtc ?? default))], facts);
     }
+
+    /// <param name="measured">What the superseded reading measured.</param>
+    /// <param name="raised">The parameters of the flags that it raised.</param>
+    /// <param name="closed">Flags that a supervisor closed since the fill.</param>
+    /// <param name="facts">The standing without the superseded reading.</param>
+    public static IReadOnlyList<string> Reassessed(IEnumerable<string> measured, IEnumerable<string> raised, IReadOnlyList<(string Parameter, DateTime AtUtc)> closed, StandingFacts facts) =>
+        [.. measured.Union(raised, StringComparer.Ordinal)
+            .Where(p => facts.Latest.TryGetValue(p, out var latest) && !closed.Any(c => c.Parameter == p && c.AtUtc >= latest.TakenAt))
+            .Order(StringComparer.Ordinal)];
 }

@@ -1,3 +1,4 @@
+using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Setup;
@@ -9,29 +10,28 @@ using ShopFluids.Rules.Findings;
 namespace ShopFluids.Core.Readings;
 
 /// <summary>Puts a checked reading before the rules.</summary>
-internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, LimitsInForce Limits)
+internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, LimitsInForce Limits, IReadOnlyList<CareStep> Steps)
 {
     public static ReadingJudge For(ShopSetup setup, Sump sump, Charge charge, DateTime takenAtUtc) =>
-        new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc));
+        new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc), setup.StepsOf(sump.Id));
+
+    public static ReadingFacts FactsOf(RecordReading command, IReadOnlyList<WorkedMeasurement> worked) =>
+        new(command.Id, command.TakenAtUtc, [.. worked.Select(w => new MeasurementFacts(w.Parameter.Code, w.Method, w.Value, w.Uncertainty))]);
 
     /// <param name="reassess">Parameters on which a reading that is being superseded had the say.</param>
-    public Evaluation Judge(RecordReading command, IReadOnlyList<WorkedMeasurement> worked, StandingFacts standing, ChargeHistory history, DateTime nowUtc, IReadOnlyList<string>? reassess = null)
+    public Evaluation Judge(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc, IReadOnlyList<string> reassess)
     {
-        var reading = new ReadingFacts(
-            command.Id,
-            command.TakenAtUtc,
-            [.. worked.Select(w => new MeasurementFacts(w.Parameter.Code, w.Method, w.Value, w.Uncertainty))]);
         return RulesService.Evaluate(new EvaluationInput(
             ShopSetup.FactsOf(Sump),
             Setup.FactsOf(Setup.Fluid(Charge.FluidId)),
             standing,
             reading,
             Limits.Limits,
-            [.. Setup.StepsOf(Sump.Id).Select(s => s.ToFacts())],
+            [.. Steps.Select(s => s.ToFacts())],
             Setup.Calendar,
             nowUtc)
         {
-            Reassess = reassess ?? [],
+            Reassess = reassess,
             History = history,
         });
     }

@@ -1,18 +1,23 @@
 using System.Globalization;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Record.Replay;
 using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Web.Verbs;
 
 internal sealed class VerifyVerb : Verb
 {
+    private const string Rules = "rules";
+
     public override string Name => "verify";
 
     public override string Summary => Texts.Verb_VerifySummary;
 
-    public override IReadOnlyList<string> Usage => ["verify"];
+    public override IReadOnlyList<string> Usage => ["verify [--rules]"];
 
     public override string Details => Texts.Verb_VerifyDetails;
+
+    public override IReadOnlyList<VerbOption> Options => [new VerbOption(Rules, IsFlag: true)];
 
     public override async Task<int> RunAsync(VerbCall call, CancellationToken cancellationToken)
     {
@@ -31,7 +36,21 @@ internal sealed class VerifyVerb : Verb
 
         await call.Output.WriteLineAsync(Say(Texts.Verify_Counts, report.Entries, report.Rows, report.Standings, report.HeadHash));
         await call.Output.WriteLineAsync(report.Findings.Count == 0 ? Texts.Verify_Sound : Say(Texts.Verify_Unsound, report.Findings.Count));
-        return report.Findings.Count == 0 ? ExitCodes.Done : ExitCodes.Failed;
+        if (!call.Has(Rules))
+        {
+            return report.Findings.Count == 0 ? ExitCodes.Done : ExitCodes.Failed;
+        }
+
+        // From a record that is not sound nothing can be judged again.
+        if (report.Findings.Count > 0)
+        {
+            await call.Error.WriteLineAsync(Texts.Verify_RulesNeedASoundRecord);
+            return ExitCodes.Failed;
+        }
+
+        var replay = await services.GetRequiredService<ReplayQuery>().RunAsync(cancellationToken);
+        await ReplayPrint.WriteAsync(call.Output, replay);
+        return replay.Differences.Count == 0 ? ExitCodes.Done : ExitCodes.Failed;
     }
 
     private static string SentenceOf(VerifyProblem problem) => problem switch

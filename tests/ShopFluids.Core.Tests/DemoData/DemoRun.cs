@@ -3,6 +3,7 @@ using ShopFluids.Core.Board;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.DemoData;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Record.Replay;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
@@ -31,6 +32,9 @@ internal sealed class DemoRun
         new DemoShop(_database.Factory, _database.Provider, _time).LoadAsync(folder.Path, new Listener(Progress), TestContext.Current.CancellationToken);
 
     public Task<VerifyReport> VerifyAsync() => new VerifyQuery(_shop, _database.Provider).RunAsync(TestContext.Current.CancellationToken);
+
+    public Task<ReplayReport> ReplayAsync() =>
+        new ReplayQuery(_shop, new SetupCache(_shop, _database.Provider), _database.Provider).RunAsync(TestContext.Current.CancellationToken);
 
     public async Task<Dictionary<string, BoardRow>> BoardAsync()
     {

@@ -23,6 +23,7 @@ public sealed class DemoShopTests
 
         Assert.True(loaded.IsNew);
         Assert.Empty((await run.VerifyAsync()).Findings);
+        Assert.Empty((await run.ReplayAsync()).Differences);
         await using var db = database.Open();
         Assert.Equal(16, await db.Sumps.CountAsync(TestContext.Current.CancellationToken));
         Assert.All(await db.FluidLots.ToListAsync(TestContext.Current.CancellationToken), l => Assert.InRange(l.RemainingLitres, 0, l.ReceivedLitres));

@@ -1,4 +1,5 @@
 using System.Net;
+using ShopFluids.Core.Wording;
 using ShopFluids.EndToEnd.Tests.Server;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
@@ -28,6 +29,22 @@ public sealed class VerifyTests
         Assert.Equal(1, unsound);
         Assert.Contains("Measurement", after, StringComparison.Ordinal);
         Assert.Contains(id.ToString("D"), after, StringComparison.OrdinalIgnoreCase);
+    }
+
+    [Theory, EachDatabase]
+    public async Task Verify_WithRules_JudgesEveryReadingAgain(TestDatabase database)
+    {
+        await using var shop = await SmallShop.OpenAsync(database);
+        var answer = await shop.Api.PostReadingAsync(ApiClient.Reading(Guid.CreateVersion7(), Some.SumpTag, await shop.Api.NowAsync()));
+        Assert.Equal(HttpStatusCode.Created, answer.Status);
+        var (sound, before) = await shop.VerifyAsync();
+        Assert.True(sound == 0, before);
+
+        var (same, output) = await shop.Data.RunAsync("verify", "--rules");
+
+        Assert.True(same == 0, output);
+        Assert.Contains("1 readings", output, StringComparison.Ordinal);
+        Assert.Contains(Texts.Replay_Same, output, StringComparison.Ordinal);
     }
 
     private const string ChangeOneMeasurement = "UPDATE \"Measurements\" SET \"RawValue\" = '9.5' WHERE \"Parameter\" = 'ph'";

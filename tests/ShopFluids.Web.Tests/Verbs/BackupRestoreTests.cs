@@ -1,4 +1,5 @@
 using Microsoft.Data.Sqlite;
+using ShopFluids.Core.Wording;
 using ShopFluids.Web.Startup;
 using ShopFluids.Web.Verbs;
 using Xunit;
@@ -106,6 +107,8 @@ public sealed class BackupRestoreTests : IDisposable
         Assert.Equal(ExitCodes.Failed, await _run.RunAsync("verify"));
 
         Assert.Contains("ApiToken", _run.Output, StringComparison.Ordinal);
+        Assert.Equal(ExitCodes.Failed, await _run.RunAsync("verify", "--rules"));
+        Assert.Contains(Texts.Verify_RulesNeedASoundRecord, _run.Error, StringComparison.Ordinal);
     }
 
     private async Task AddAccountAsync(string name)
