@@ -1,8 +1,10 @@
+using ShopFluids.Core.Wording.Flags;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Limit;
 using ShopFluids.Rules.OverdueTest;
+using ShopFluids.Rules.SuddenChange;
 
 namespace ShopFluids.Core.Wording;
 
@@ -29,6 +31,7 @@ public static class FlagSentences
                 > 1 and var days => say.Format.Say(Texts.Flag_OverdueDays, say.Format.Number(days, 0)),
                 _ => Texts.Flag_Overdue,
             },
+            SuddenChangeRule.RuleCode => SuddenChangeSentence.Found(say, parameter, numbers),
             _ => say.Format.Say(Texts.Flag_Other, say.Parameter(parameter), rule),
         };
     }
@@ -41,6 +44,11 @@ public static class FlagSentences
         if (rule == OverdueTestRule.Code)
         {
             return Texts.Flag_ClearsByTest;
+        }
+
+        if (rule == SuddenChangeRule.RuleCode)
+        {
+            return SuddenChangeSentence.Clears(say, parameter, numbers);
         }
 
         return numbers.TryGetValue(NumberNames.ClearsAt, out var clearsAt) ? Clears(say, parameter, direction, clearsAt, EdgeBelongsToTheFinding(numbers, clearsAt)) : "";

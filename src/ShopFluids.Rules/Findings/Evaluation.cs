@@ -75,6 +75,18 @@ public static class NumberNames
 
     /// <summary>How many open shop days began since it was due.</summary>
     public const string ShopDaysLate = "shopDaysLate";
+
+    /// <summary>The value of the reading before.</summary>
+    public const string Previous = "previous";
+
+    /// <summary>The change since then that known additions, removals and losses explain.</summary>
+    public const string ExpectedChange = "expectedChange";
+
+    /// <summary>How far a value may lie from what is expected, by the changes so far.</summary>
+    public const string ChangeLimit = "changeLimit";
+
+    /// <summary>How many earlier changes that limit rests on.</summary>
+    public const string Changes = "changes";
 }
 
 /// <summary>A caution that stands beside advice. Each defers to the safety data sheet, local codes and licensed practice.</summary>

@@ -1,4 +1,5 @@
 using ShopFluids.Rules.Judging;
+using ShopFluids.Rules.SuddenChange;
 
 namespace ShopFluids.Rules.Registry;
 
@@ -8,6 +9,7 @@ public static class RuleRegistry
     /// <summary>All of them.</summary>
     public static IReadOnlyList<IRule> All { get; } =
     [
+        new SuddenChangeRule(),
     ];
 
     /// <summary>The rule of a code; null for the limit rules, the late test and what is no rule (any more).</summary>

@@ -1,0 +1,104 @@
+using System.Runtime.InteropServices;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Registry;
+
+namespace ShopFluids.Rules.Course;
+
+/// <summary>One value of a course.</summary>
+/// <param name="TakenAt">When, UTC.</param>
+/// <param name="Value">The value in the parameter's canonical unit.</param>
+/// <param name="Uncertainty">Its expanded uncertainty (k = 2).</param>
+/// <param name="Since">What is known to have happened to the mix since the value before; of the first it means nothing.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct CoursePoint(DateTime TakenAt, decimal Value, decimal Uncertainty, MixLink Since);
+
+/// <summary>The values of one parameter by one method, oldest first; the last is that of the reading that is judged.</summary>
+public sealed class ParameterCourse
+{
+    private readonly List<CoursePoint> _points;
+
+    private ParameterCourse(string parameter, List<CoursePoint> points) => (Parameter, _points) = (parameter, points);
+
+    /// <summary>The parameter's code.</summary>
+    public string Parameter { get; }
+
+    /// <summary>The values.</summary>
+    public IReadOnlyList<CoursePoint> Points => _points;
+
+    /// <summary>
+    /// The courses that a reading continues, the method that decides first: one for each method by which it measured the parameter. Each is a
+    /// series of its own, because methods differ by more than their noise.
+    /// </summary>
+    /// <param name="reading">The case.</param>
+    /// <param name="parameter">The parameter's code.</param>
+    public static IEnumerable<ParameterCourse> Continued(RuleCase reading, string parameter) =>
+        reading.Input.Reading.Measurements
+            .Where(m => m.Parameter == parameter)
+            .OrderByDescending(m => m.Method == MethodCodes.Titration)
+            .Select(m => Of(reading, parameter, m.Method));
+
+    /// <summary>A course.</summary>
+    /// <param name="reading">The case.</param>
+    /// <param name="parameter">The parameter's code.</param>
+    /// <param name="method">How it was measured; null for the method that decides in each reading.</param>
+    public static ParameterCourse Of(RuleCase reading, string parameter, string? method)
+    {
+        var input = reading.Input;
+        var walk = new MixWalk(input.Sump, input.History.Movements);
+        var points = new List<CoursePoint>(input.History.Readings.Count + 1);
+        foreach (var earlier in input.History.Readings)
+        {
+            Follow(walk, earlier, parameter, method, points);
+        }
+
+        Follow(walk, input.Reading, parameter, method, points);
+        return new(parameter, points);
+    }
+
+    /// <summary>
+    /// What the value at one place should be by what is known, reckoned from the value at an earlier place: for concentration from what the
+    /// movements and the levels explain, otherwise the earlier value itself.
+    /// </summary>
+    /// <param name="from">The earlier place.</param>
+    /// <param name="to">The later place.</param>
+    /// <returns>The least and the most; null where something was moved and nobody knows in how much fluid.</returns>
+    public (double Least, double Most)? Expected(int from, int to)
+    {
+        var (least, most) = ((double)_points[from].Value, (double)_points[from].Value);
+        if (Parameter != ParameterCodes.Concentration)
+        {
+            return (least, most);
+        }
+
+        for (var i = from + 1; i <= to; i++)
+        {
+            var link = _points[i].Since;
+            if (!link.IsKnown)
+            {
+                return null;
+            }
+
+            (least, most) = (link.Least(least), link.Most(most));
+        }
+
+        return (least, most);
+    }
+
+    private static void Follow(MixWalk walk, ReadingFacts reading, string parameter, string? method, List<CoursePoint> points)
+    {
+        walk.GoTo(reading);
+        MeasurementFacts? found = null;
+        foreach (var measurement in reading.Measurements)
+        {
+            if (measurement.Parameter == parameter && (method is null ? found is null || measurement.Method == MethodCodes.Titration : measurement.Method == method))
+            {
+                found = measurement;
+            }
+        }
+
+        if (found is not null)
+        {
+            points.Add(new(reading.TakenAt, found.Value, found.Uncertainty, walk.Count(reading)));
+        }
+    }
+}

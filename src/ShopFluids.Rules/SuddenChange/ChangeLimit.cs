@@ -1,0 +1,77 @@
+using System.Runtime.InteropServices;
+using ShopFluids.Calculations.Statistics;
+using ShopFluids.Rules.Course;
+
+namespace ShopFluids.Rules.SuddenChange;
+
+/// <summary>How large a change from one reading to the next the charge's own changes so far explain.</summary>
+/// <param name="Limit">The largest change that is explained, in the parameter's unit.</param>
+/// <param name="Changes">How many earlier changes it rests on.</param>
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct ChangeLimit(double Limit, int Changes)
+{
+    /// <summary>Earlier changes beyond these are forgotten: half a year of weekly readings.</summary>
+    public const int MostChanges = 25;
+
+    // Mean over median of the size of a normal change, 0.7979 / 0.6745: times the median range it stands for times the mean range.
+    private const double MeanOverMedian = 1.1829;
+
+    // A change of two steps of the display is rounding, whatever the readings before it did.
+    private const int StepsOfDisplay = 2;
+
+    /// <summary>
+    /// The factor times the mean moving range (NIST/SEMATECH e-Handbook 6.3.2.2: 3.267), reckoned again without the ranges that lie beyond the
+    /// same limit made from their median, so that an earlier wild reading does not blind the chart. At least the combined uncertainty of the two
+    /// readings and two steps of the display.
+    /// </summary>
+    /// <param name="course">The course; its last value is judged and no part of the baseline.</param>
+    /// <param name="settings">The rule's numbers.</param>
+    /// <returns>The limit; null where there are too few changes.</returns>
+    public static ChangeLimit? Of(ParameterCourse course, Settings settings)
+    {
+        var points = course.Points;
+        var last = points.Count - 1;
+        var (ranges, scale) = (new List<double>(MostChanges), 0);
+        for (var i = Math.Max(1, last - MostChanges); i < last; i++)
+        {
+            scale = Math.Max(scale, points[i].Value.Scale);
+            if (settings.Compares(points[i - 1], points[i], course.Parameter) && course.Expected(i - 1, i) is { } expected)
+            {
+                ranges.Add(Math.Abs((double)points[i].Value - ((expected.Least + expected.Most) / 2)));
+            }
+        }
+
+        if (ranges.Count < settings.LeastChanges)
+        {
+            return null;
+        }
+
+        var floor = Floor(points[last - 1], points[last], scale);
+        var wild = Math.Max(floor, settings.LimitFactor * MeanOverMedian * RobustScale.Median(ranges));
+        var (sum, count) = (0.0, 0);
+        foreach (var range in ranges)
+        {
+            (sum, count) = range <= wild ? (sum + range, count + 1) : (sum, count);
+        }
+
+        return new(Math.Max(floor, settings.LimitFactor * (sum / count)), count);
+    }
+
+    private static double Floor(CoursePoint before, CoursePoint after, int scale)
+    {
+        var combined = Math.Sqrt((double)((before.Uncertainty * before.Uncertainty) + (after.Uncertainty * after.Uncertainty)));
+        return Math.Max(combined, StepsOfDisplay * Math.Pow(10, -scale));
+    }
+
+    /// <summary>The rule's numbers, as set.</summary>
+    /// <param name="LeastChanges">Fewest earlier changes.</param>
+    /// <param name="LimitFactor">Times the mean range.</param>
+    /// <param name="LongestGapDays">Readings farther apart are not compared.</param>
+    /// <param name="LargestExchange">Share of the fluid that may have been put in and taken out between two readings of anything but concentration.</param>
+    internal sealed record Settings(int LeastChanges, double LimitFactor, double LongestGapDays, double LargestExchange)
+    {
+        public bool Compares(CoursePoint before, CoursePoint after, string parameter) =>
+            (after.TakenAt - before.TakenAt).TotalDays <= LongestGapDays
+            && (parameter == ParameterCodes.Concentration || after.Since.Exchanged <= LargestExchange);
+    }
+}

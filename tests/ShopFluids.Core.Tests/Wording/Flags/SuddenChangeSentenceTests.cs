@@ -1,0 +1,56 @@
+using System.Globalization;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.SuddenChange;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.Core.Tests.Wording.Flags;
+
+public sealed class SuddenChangeSentenceTests
+{
+    [Theory, EachDatabase]
+    public async Task Flag_NothingExplained_NamesBothValuesAndWhatIsUsual(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var say = await SayAsync(shop, "en-GB");
+        var numbers = Numbers(value: 8.4m, previous: 9.0m, expectedChange: 0, limit: 0.327m);
+
+        Assert.Equal(
+            "pH went from 9.0 to 8.4 since the last reading; here it usually changes by no more than 0.33. Measure again: either the reading is wrong, or something got in or out.",
+            say.Flag(SuddenChangeRule.RuleCode, ParameterCodes.Ph, Verdict.Warning, Direction.Low, numbers));
+        Assert.Equal(
+            "Clears when a reading is back near 9.0, or once the new value has been found on several days.",
+            say.FlagClears(SuddenChangeRule.RuleCode, ParameterCodes.Ph, Direction.Low, numbers));
+    }
+
+    [Theory, EachDatabase]
+    public async Task Flag_PartExplained_NamesWhatItShouldBe(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var say = await SayAsync(shop, "de-DE");
+        var numbers = Numbers(value: 6.1m, previous: 6.0m, expectedChange: -2.013m, limit: 0.5m);
+
+        Assert.Equal(
+            "Concentration went from 6,0 % to 6,1 % since the last reading; by what was added and lost it should be 4,0 %, give or take 0,5 %. Measure again: either the reading is wrong, or something got in or out that nobody wrote down.",
+            say.Flag(SuddenChangeRule.RuleCode, ParameterCodes.Concentration, Verdict.Warning, Direction.High, numbers));
+        Assert.StartsWith("Clears when a reading is back near 4,0 %", say.FlagClears(SuddenChangeRule.RuleCode, ParameterCodes.Concentration, Direction.High, numbers), StringComparison.Ordinal);
+    }
+
+    private static Dictionary<string, decimal> Numbers(decimal value, decimal previous, decimal expectedChange, decimal limit) => new()
+    {
+        [NumberNames.Value] = value,
+        [NumberNames.Previous] = previous,
+        [NumberNames.ExpectedChange] = expectedChange,
+        [NumberNames.ChangeLimit] = limit,
+        [NumberNames.Changes] = 8,
+    };
+
+    private static async Task<Sentences> SayAsync(ShopFixture shop, string culture)
+    {
+        var setup = await shop.SetupAsync();
+        return new Sentences(new ShopFormat(CultureInfo.GetCultureInfo(culture), UnitSystem.Metric, setup.Calendar), setup);
+    }
+}
