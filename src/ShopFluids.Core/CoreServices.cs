@@ -2,6 +2,7 @@ using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Bench;
 using ShopFluids.Core.Bench.Sumps;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
@@ -58,6 +59,8 @@ public static class CoreServices
         .AddSingleton<SetLimitsHandler>()
         .AddSingleton<AddCareStepHandler>()
         .AddSingleton<StopCareStepHandler>()
+        .AddSingleton<PlanShutdownHandler>()
+        .AddSingleton<EndShutdownHandler>()
         .AddSingleton<AddInstrumentHandler>()
         .AddSingleton<AddWaterSourceHandler>()
         .AddSingleton<ShipParametersHandler>()

@@ -75,6 +75,9 @@ public sealed class CareTask : Entity
     /// <summary>A later reading gives a fresher recipe for the same adjustment.</summary>
     public void Renew(TopUpRecipe recipe) => Recipe = recipe;
 
+    /// <summary>It becomes late at another time, because the shop or its machine stands.</summary>
+    public void Move(DateTime dueAtUtc) => DueAtUtc = dueAtUtc;
+
     public void Assign(Guid? personId) => AssignedToId = personId;
 
     /// <exception cref="InvalidOperationException">It has ended already.</exception>

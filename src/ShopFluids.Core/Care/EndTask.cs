@@ -68,7 +68,7 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
             return new OnlyASupervisorSkips(task.Id);
         }
 
-        var same = await SameAsync(db, task, setup.Calendar, now, cancellationToken);
+        var same = await SameAsync(db, task, setup.CalendarFor(task.SumpId), now, cancellationToken);
         foreach (var ended in same)
         {
             ended.End(command.State, now, actor.PersonId, reason: reason.Length == 0 ? null : reason);

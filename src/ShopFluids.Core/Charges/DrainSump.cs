@@ -97,7 +97,7 @@ public sealed class DrainSumpHandler(ShopDatabase database, SetupCache setups, S
         foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken))
         {
             var step = task.StepId is { } stepId ? steps.GetValueOrDefault(stepId) : null;
-            if (task.Kind == TaskKind.DrainClean && (step is null || CareSchedule.CountsFor(step, task.ToOpen(), drainedAtUtc, setup.Calendar)))
+            if (task.Kind == TaskKind.DrainClean && (step is null || CareSchedule.CountsFor(step, task.ToOpen(), drainedAtUtc, setup.CalendarFor(sump.Id))))
             {
                 task.End(TaskState.Done, now, actor.PersonId);
                 drained.Add(task);

@@ -3,6 +3,7 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
@@ -60,6 +61,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<CareStep> CareSteps => Set<CareStep>();
 
     public DbSet<CareTask> CareTasks => Set<CareTask>();
+
+    public DbSet<Shutdown> Shutdowns => Set<Shutdown>();
 
     public DbSet<ApiToken> ApiTokens => Set<ApiToken>();
 

@@ -39,7 +39,7 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
                 continue;
             }
 
-            var raised = RulesService.EvaluateClock(facts, current.Calendar, now);
+            var raised = RulesService.EvaluateClock(facts, current.CalendarFor(standing.SumpId), now);
             if (raised.Count == 0)
             {
                 continue;
@@ -60,6 +60,6 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
     {
         var now = clock.UtcNow;
         var late = await db.Standings.AsNoTracking().Where(s => s.ChargeId != null && s.NextTestDueAtUtc <= now).ToListAsync(cancellationToken);
-        return late.Exists(s => s.Facts is { } facts && RulesService.EvaluateClock(facts, setup.Calendar, now).Count > 0);
+        return late.Exists(s => s.Facts is { } facts && RulesService.EvaluateClock(facts, setup.CalendarFor(s.SumpId), now).Count > 0);
     }
 }

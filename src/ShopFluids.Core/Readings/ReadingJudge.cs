@@ -6,14 +6,15 @@ using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Readings;
 
 /// <summary>Puts a checked reading before the rules.</summary>
-internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, LimitsInForce Limits, IReadOnlyList<CareStep> Steps)
+internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, LimitsInForce Limits, IReadOnlyList<CareStep> Steps, ShopCalendar Calendar)
 {
     public static ReadingJudge For(ShopSetup setup, Sump sump, Charge charge, DateTime takenAtUtc) =>
-        new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc), setup.StepsOf(sump.Id));
+        new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc), setup.StepsOf(sump.Id), setup.CalendarFor(sump.Id));
 
     public static ReadingFacts FactsOf(RecordReading command, IReadOnlyList<WorkedMeasurement> worked) =>
         new(command.Id, command.TakenAtUtc, [.. worked.Select(w => new MeasurementFacts(w.Parameter.Code, w.Method, w.Value, w.Uncertainty))]);
@@ -28,7 +29,7 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
             reading,
             Limits.Limits,
             [.. Steps.Select(s => s.ToFacts())],
-            Setup.Calendar,
+            Calendar,
             nowUtc)
         {
             Reassess = reassess,

@@ -84,7 +84,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             fluid.SafetySheetPlace ?? setup.Site?.SafetySheetPlace,
             await LotChoices.OfFluidAsync(db, charge.FluidId, setup.Calendar.ShopDayOf(now), cancellationToken),
             await AdditionsAsync(db, reading.Id, cancellationToken),
-            await TasksAsync(db, reading, standing?.Facts?.OpenFlags ?? [], setup.Calendar, now, cancellationToken),
+            await TasksAsync(db, reading, standing?.Facts?.OpenFlags ?? [], setup.CalendarFor(sump.Id), now, cancellationToken),
             isCurrent ? standing?.NextTestDueAtUtc : outcome.NextTestDueAtUtc);
     }
 

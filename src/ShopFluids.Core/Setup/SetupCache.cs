@@ -64,7 +64,8 @@ public sealed class SetupCache(ShopDatabase database, IDatabaseProvider provider
             await db.Parameters.AsNoTracking().OrderBy(p => p.Order).ThenBy(p => p.Code).ToListAsync(cancellationToken),
             await db.LimitSets.AsNoTracking().ToListAsync(cancellationToken),
             await db.Instruments.AsNoTracking().OrderBy(i => i.TagKey).ToListAsync(cancellationToken),
-            await db.CarePlans.AsNoTracking().Include(p => p.Steps).ToListAsync(cancellationToken));
+            await db.CarePlans.AsNoTracking().Include(p => p.Steps).ToListAsync(cancellationToken),
+            await db.Shutdowns.AsNoTracking().OrderBy(s => s.FirstDay).ThenBy(s => s.Id).ToListAsync(cancellationToken));
         Volatile.Write(ref _latest, loaded);
         return loaded;
     }

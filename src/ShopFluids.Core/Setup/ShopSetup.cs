@@ -1,5 +1,6 @@
 using System.Globalization;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
@@ -9,8 +10,10 @@ using ShopFluids.Core.People;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Water;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Scheduling;
+using ShopFluids.Rules.Shutdowns;
 
 namespace ShopFluids.Core.Setup;
 
@@ -22,6 +25,7 @@ public sealed class ShopSetup
     private readonly Dictionary<Guid, Charge> _openCharges;
     private readonly Dictionary<string, Parameter> _parameters;
     private readonly ILookup<Guid, CareStep> _stepsBySump;
+    private readonly Dictionary<Guid, ShopCalendar> _ownCalendars;
 
     internal ShopSetup(
         long version,
@@ -35,7 +39,8 @@ public sealed class ShopSetup
         IReadOnlyList<Parameter> parameters,
         IReadOnlyList<LimitSet> limitSets,
         IReadOnlyList<Instrument> instruments,
-        IReadOnlyList<CarePlan> plans)
+        IReadOnlyList<CarePlan> plans,
+        IReadOnlyList<Shutdown> shutdowns)
     {
         Version = version;
         Site = site;
@@ -48,14 +53,14 @@ public sealed class ShopSetup
         LimitSets = limitSets;
         Instruments = instruments;
         Plans = plans;
+        Shutdowns = shutdowns;
         _sumpsByTag = sumps.ToDictionary(s => s.TagKey, StringComparer.Ordinal);
         _sumpsById = sumps.ToDictionary(s => s.Id);
         _openCharges = openCharges.ToDictionary(c => c.SumpId);
         _parameters = parameters.ToDictionary(p => p.Code, StringComparer.Ordinal);
         _stepsBySump = plans.SelectMany(p => p.Steps.Where(s => !s.IsStopped).Select(s => (p.SumpId, Step: s))).ToLookup(p => p.SumpId, p => p.Step);
-        Calendar = site is null
-            ? new ShopCalendar(TimeZoneInfo.Utc, 6, new HashSet<DayOfWeek>(), new HashSet<DateOnly>())
-            : new ShopCalendar(TimeZoneInfo.FindSystemTimeZoneById(site.TimeZoneId), site.DayStartHour, WeekdaysOf(site.ClosedWeekdays), new HashSet<DateOnly>());
+        Calendar = CalendarOf(site, shutdowns.Where(s => s.SumpId is null));
+        _ownCalendars = shutdowns.Select(s => s.SumpId).OfType<Guid>().Distinct().ToDictionary(id => id, id => CalendarOf(site, shutdowns.Where(s => s.Concerns(id))));
     }
 
     public long Version { get; }
@@ -83,7 +88,17 @@ public sealed class ShopSetup
 
     public IReadOnlyList<CarePlan> Plans { get; }
 
+    /// <summary>By the first day.</summary>
+    public IReadOnlyList<Shutdown> Shutdowns { get; }
+
+    /// <summary>The shop's days; closed also while the whole shop stands.</summary>
     public ShopCalendar Calendar { get; }
+
+    /// <summary>A sump's days: the shop's, closed also while its machine stands.</summary>
+    public ShopCalendar CalendarFor(Guid sumpId) => _ownCalendars.GetValueOrDefault(sumpId, Calendar);
+
+    /// <summary>A sump's days as they were when only these shutdowns were known.</summary>
+    internal ShopCalendar CalendarFor(Guid sumpId, IEnumerable<Shutdown> known) => CalendarOf(Site, known.Where(s => s.Concerns(sumpId)));
 
     public Sump? FindSump(string tag) => _sumpsByTag.GetValueOrDefault(Tags.Key(tag));
 
@@ -108,7 +123,10 @@ public sealed class ShopSetup
     {
         ArgumentNullException.ThrowIfNull(cause);
         var step = Plans.SelectMany(p => p.Steps).FirstOrDefault(s => CareStep.CauseOf(s.Id) == cause);
-        var wanted = step is not null ? step.Parameters : CareSchedule.IsCauseOfStep(cause) ? [] : cause.Split(':', 2)[1..];
+        var wanted = step is not null ? step.Parameters
+            : CareSchedule.IsCauseOfStep(cause) ? []
+            : ShutdownWork.IsCause(cause) ? [ParameterCodes.Concentration, ParameterCodes.Ph]
+            : cause.Split(':', 2)[1..];
         return [.. Parameters.Select(p => p.Code).Where(c => wanted.Contains(c, StringComparer.Ordinal))];
     }
 
@@ -133,6 +151,14 @@ public sealed class ShopSetup
 
     private static LimitSet? Latest(IEnumerable<LimitSet> sets, DateTime atUtc) =>
         sets.Where(l => l.ValidFromUtc <= atUtc).OrderByDescending(l => l.ValidFromUtc).ThenByDescending(l => l.Number).FirstOrDefault();
+
+    private static ShopCalendar CalendarOf(Site? site, IEnumerable<Shutdown> shutdowns)
+    {
+        var closed = shutdowns.Where(s => !s.IsWithdrawn).SelectMany(s => Enumerable.Range(0, s.ToFacts().Days).Select(s.FirstDay.AddDays)).ToHashSet();
+        return site is null
+            ? new ShopCalendar(TimeZoneInfo.Utc, 6, new HashSet<DayOfWeek>(), closed)
+            : new ShopCalendar(TimeZoneInfo.FindSystemTimeZoneById(site.TimeZoneId), site.DayStartHour, WeekdaysOf(site.ClosedWeekdays), closed);
+    }
 
     private static HashSet<DayOfWeek> WeekdaysOf(int bits) => [.. Enum.GetValues<DayOfWeek>().Where(d => (bits & (1 << (int)d)) != 0)];
 }

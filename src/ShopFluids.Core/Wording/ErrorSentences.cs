@@ -1,4 +1,5 @@
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
@@ -34,6 +35,9 @@ public static class ErrorSentences
             RecipeFollowedAlready => Texts.Error_RecipeFollowed,
             LotNotFound => Texts.Error_LotNotFound,
             StepNotFound => Texts.Error_StepNotFound,
+            ShutdownsOverlap e => say.Format.Say(Texts.Error_ShutdownsOverlap, say.Format.LongDay(e.FirstDay), say.Format.LongDay(e.LastDay)),
+            ShutdownNotFound => Texts.Error_ShutdownNotFound,
+            ShutdownIsOver => Texts.Error_ShutdownIsOver,
             _ => Texts.Error_Other,
         };
     }

@@ -99,6 +99,8 @@ public static class FieldNameSentences
         "basis" => Texts.Setup_Basis,
         "anchor" => Texts.Setup_FirstDay,
         "closedDays" => Texts.Setup_OnClosedDays,
+        "firstDay" => Texts.FieldName_FirstDay,
+        "lastDay" => Texts.FieldName_LastDay,
         "parameters" => Texts.FieldName_Parameters,
         "resolution" => Texts.FieldName_Resolution,
         "accuracy" => Texts.FieldName_Accuracy,

@@ -4,6 +4,7 @@ using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Shutdowns;
 
 namespace ShopFluids.Core.Wording;
 
@@ -102,12 +103,19 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
     };
 
     /// <summary>A task with its cause: a test by what it measures, again where a flag asked for it; an adjustment by its recipe.</summary>
-    public string Task(TaskKind kind, string cause, TopUpRecipe? recipe) => kind switch
+    public string Task(TaskKind kind, string cause, TopUpRecipe? recipe)
     {
-        TaskKind.Test => Test(cause),
-        TaskKind.Adjust when recipe is not null => Recipe(recipe),
-        _ => Task(kind),
-    };
+        var work = kind switch
+        {
+            TaskKind.Test => Test(cause),
+            TaskKind.Adjust when recipe is not null => Recipe(recipe),
+            _ => Task(kind),
+        };
+        return ShutdownWork.IsBefore(cause) ? Format.Say(Texts.Task_BeforeShutdown, work)
+            : ShutdownWork.IsDuring(cause) ? Format.Say(Texts.Task_DuringShutdown, work)
+            : ShutdownWork.IsAfter(cause) ? Format.Say(Texts.Task_AfterShutdown, work)
+            : work;
+    }
 
     /// <summary>How it is done, in one line.</summary>
     public static string TaskHow(TaskKind kind) => kind switch
@@ -168,7 +176,7 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
     {
         var measured = setup.ParametersOfTest(cause);
         return measured.Count == 0 ? Texts.Task_Test
-            : Rules.Scheduling.CareSchedule.IsCauseOfStep(cause) ? Format.Say(Texts.Task_TestOf, string.Join(", ", measured.Select(Parameter)))
+            : Rules.Scheduling.CareSchedule.IsPlanned(cause) ? Format.Say(Texts.Task_TestOf, string.Join(", ", measured.Select(Parameter)))
             : Format.Say(Rules.Advice.CorrectiveWork.AsksForASecondLook(cause) ? Texts.Task_TestBySecond : Texts.Task_TestAgain, Parameter(measured[0]));
     }
 

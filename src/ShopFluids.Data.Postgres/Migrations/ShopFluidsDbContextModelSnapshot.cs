@@ -304,6 +304,39 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("CareTasks");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Care.Shutdowns.Shutdown", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("FirstDay")
+                        .HasColumnType("date");
+
+                    b.Property<bool>("IsWithdrawn")
+                        .HasColumnType("boolean");
+
+                    b.Property<DateOnly>("LastDay")
+                        .HasColumnType("date");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<Guid?>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SumpId");
+
+                    b.ToTable("Shutdowns");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Charges.Addition", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1440,6 +1473,14 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Care.Shutdowns.Shutdown", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Charges.Addition", b =>

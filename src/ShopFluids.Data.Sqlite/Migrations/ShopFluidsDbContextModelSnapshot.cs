@@ -293,6 +293,39 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("CareTasks");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Care.Shutdowns.Shutdown", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("FirstDay")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsWithdrawn")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateOnly>("LastDay")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SumpId");
+
+                    b.ToTable("Shutdowns");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Charges.Addition", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1429,6 +1462,14 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Care.Shutdowns.Shutdown", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Charges.Addition", b =>

@@ -34,7 +34,7 @@ public static class RetestAdvice
     // Work on the whole sump answers every flag that asks for it, whichever flag it was made for.
     private static bool IsAnswered(OpenFlag flag, IReadOnlyList<OpenTask> open) =>
         open.Any(t => t.Cause == CauseOf(flag)
-            || (!Scheduling.CareSchedule.IsCauseOfStep(t.Cause) && CorrectiveWork.IsOnWholeSump(t.Kind) && KindsFor(flag).Contains(t.Kind)));
+            || (!Scheduling.CareSchedule.IsPlanned(t.Cause) && CorrectiveWork.IsOnWholeSump(t.Kind) && KindsFor(flag).Contains(t.Kind)));
 
     private static IReadOnlyList<TaskKind> KindsFor(OpenFlag flag) => CorrectiveWork.For(flag.Rule, flag.Parameter, flag.Direction, flag.Severity, isConfirmed: true);
 

@@ -3,6 +3,7 @@ using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Judging;
 using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Rules.Scheduling;
+using ShopFluids.Rules.Shutdowns;
 
 namespace ShopFluids.Rules.Advice;
 
@@ -41,11 +42,12 @@ public sealed record WorkPlan(
     private static IReadOnlyList<TaskKind> KindsFor(FlagState flag) =>
         CorrectiveWork.For(flag.Rule, flag.Parameter, flag.Direction, flag.Severity, isConfirmed: !flag.IsNew);
 
-    // A test of the plan needs all its parameters, on one shop day; a second test that a flag asked for needs the flag's parameter.
+    // A test of the plan needs all its parameters, on one shop day; one of a shutdown concentration and pH; a second test that a flag asked
+    // for needs the flag's parameter.
     private static bool Completes(OpenTask test, Dictionary<string, CareStepFacts> steps, FlagChanges flags, EvaluationInput input) =>
         steps.TryGetValue(test.Cause, out var step)
             ? Measures(input, step) && CareSchedule.CountsFor(step, test, input.Reading.TakenAt, input.Calendar)
-            : flags.Cleared.Select(f => (f.Rule, f.Parameter))
+            : ShutdownWork.IsCompletedBy(test, input.Reading, input.Calendar) || flags.Cleared.Select(f => (f.Rule, f.Parameter))
                 .Concat(flags.After.Where(f => !f.IsNew).Select(f => (f.Rule, f.Parameter)))
                 .Any(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter) == test.Cause);
 
@@ -87,7 +89,7 @@ public sealed record WorkPlan(
             .Select(f => new FlagState(f.Rule, f.Parameter, f.Severity, f.Direction, IsNew: false, IsBeyond: true))
             .SelectMany(f => KindsFor(f).Where(k => CorrectiveWork.IsOnWholeSump(k) && withdrawn.Exists(t => t.Kind == k)).Select(k => (f, k)));
 
-    private static bool IsCorrective(OpenTask task) => !CareSchedule.IsCauseOfStep(task.Cause);
+    private static bool IsCorrective(OpenTask task) => !CareSchedule.IsPlanned(task.Cause);
 
     private static IEnumerable<ProposedTask> Care(EvaluationInput input, List<OpenTask> done, List<OpenTask> open)
     {

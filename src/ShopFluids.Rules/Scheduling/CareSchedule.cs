@@ -1,5 +1,6 @@
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Shutdowns;
 
 namespace ShopFluids.Rules.Scheduling;
 
@@ -16,6 +17,9 @@ public static class CareSchedule
 
     /// <summary>Whether a cause is that of a step.</summary>
     public static bool IsCauseOfStep(string cause) => cause.StartsWith(CausePrefix, StringComparison.Ordinal);
+
+    /// <summary>Whether a cause is that of planned work, of a step or of a shutdown, and not of a flag.</summary>
+    public static bool IsPlanned(string cause) => IsCauseOfStep(cause) || ShutdownWork.IsCause(cause);
 
     /// <summary>
     /// The next due day. Anchored: the first anchor + k intervals, k from 0, that lies after the last done day, and whose shown day lies after it
@@ -118,7 +122,11 @@ public static class CareSchedule
         return shown < notBefore || shown <= lastDone ? OpenDays.OnOrAfter(wanted, calendar) : shown;
     }
 
-    private static DateOnly Shown(DateOnly day, ClosedDayPolicy policy, ShopCalendar calendar) => policy switch
+    /// <summary>A due day as it is shown: moved by the policy when the shop is closed on it.</summary>
+    /// <param name="day">The day.</param>
+    /// <param name="policy">What happens on a closed day.</param>
+    /// <param name="calendar">The sump's days.</param>
+    public static DateOnly Shown(DateOnly day, ClosedDayPolicy policy, ShopCalendar calendar) => policy switch
     {
         ClosedDayPolicy.Earlier => OpenDays.OnOrBefore(day, calendar),
         ClosedDayPolicy.Later => OpenDays.OnOrAfter(day, calendar),

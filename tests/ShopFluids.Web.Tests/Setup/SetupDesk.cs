@@ -1,5 +1,6 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
@@ -23,6 +24,8 @@ internal static class SetupDesk
         desk.Services.AddSingleton(desk.Shop.Get<SetLimitsHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<AddCareStepHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<StopCareStepHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<PlanShutdownHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<EndShutdownHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<FillSumpHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<ReceiveLotHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<QuarantineLotHandler>());

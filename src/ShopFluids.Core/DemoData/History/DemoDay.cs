@@ -213,7 +213,7 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
 
     private DateOnly NextOpen(DateOnly day) => OpenDays.OnOrAfter(day.AddDays(1), scene.Calendar);
 
-    private static bool IsOfPlan(OpenTask task) => CareSchedule.IsCauseOfStep(task.Cause);
+    private static bool IsOfPlan(OpenTask task) => CareSchedule.IsPlanned(task.Cause);
 
     private SumpModel Sump(StoryEvent story) => sumps.First(s => s.Seed.Tag == story.Sump);
 }

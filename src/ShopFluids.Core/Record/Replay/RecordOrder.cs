@@ -1,5 +1,6 @@
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 
 namespace ShopFluids.Core.Record.Replay;
@@ -11,6 +12,8 @@ namespace ShopFluids.Core.Record.Replay;
 internal sealed class RecordOrder
 {
     private readonly Dictionary<(string Entity, Guid Id), Life> _lives = [];
+
+    private readonly Dictionary<Guid, List<(long Sequence, DateTime DueAtUtc)>> _dues = [];
 
     private RecordOrder()
     {
@@ -46,6 +49,10 @@ internal sealed class RecordOrder
     /// <summary>Whether a row was changed after an entry.</summary>
     public bool IsChangedAfter<T>(Guid id, long sequence) => Find<T>(id) is { } life && life.Last > sequence;
 
+    /// <summary>When a task was due before an entry: it may have been moved since.</summary>
+    public DateTime? DueBefore(Guid taskId, long sequence) =>
+        _dues.TryGetValue(taskId, out var dues) ? dues.Where(d => d.Sequence < sequence).Select(d => (DateTime?)d.DueAtUtc).LastOrDefault() : null;
+
     private Life? Find<T>(Guid id) => _lives.TryGetValue((typeof(T).Name, id), out var life) ? life : null;
 
     // A row whose key is no single id belongs to another row, and lives as long.
@@ -58,6 +65,12 @@ internal sealed class RecordOrder
 
         var key = (change.GetProperty("entity").GetString() ?? "", id);
         var life = _lives.TryGetValue(key, out var known) ? known : new Life(sequence, null, sequence);
+        if (key.Item1 == nameof(CareTask) && change.TryGetProperty("after", out var task) && task.TryGetProperty(nameof(CareTask.DueAtUtc), out var due))
+        {
+            var dues = _dues.TryGetValue(id, out var before) ? before : _dues[id] = [];
+            dues.Add((sequence, due.GetDateTime()));
+        }
+
         _lives[key] = life with { Ended = life.Ended ?? (IsEnded(change) ? sequence : null), Last = sequence };
     }
 

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
@@ -10,6 +11,7 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Record.Replay;
 
@@ -68,7 +70,7 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
                 var charge = past.Charges[flag.ChargeId];
                 var (stored, replayed) = (
                     Text(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, flag.Numbers),
-                    Texts(RulesService.EvaluateClock(past.Before(sequence, charge), setup.Calendar, flag.RaisedAtUtc)));
+                    Texts(RulesService.EvaluateClock(past.Before(sequence, charge), CalendarBefore(sequence), flag.RaisedAtUtc)));
                 if (stored != replayed)
                 {
                     differences.Add(new(past.Sump.Tag, flag.RaisedAtUtc, null, ReplayAspect.LateTest, stored, replayed, IsSetupChangedAfter(sequence, charge)));
@@ -83,7 +85,7 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
             var charge = past.Charges[reading.ChargeId];
             var correction = reading.SupersedesId is null ? null : reading;
             var facts = past.Before(sequence, charge, correction);
-            var judge = ReadingJudge.For(setup, past.Sump, charge, reading.TakenAtUtc) with { Steps = [.. steps.Where(s => order.IsOpenBefore<CareStep>(s.Id, sequence))] };
+            var judge = ReadingJudge.For(setup, past.Sump, charge, reading.TakenAtUtc) with { Steps = [.. steps.Where(s => order.IsOpenBefore<CareStep>(s.Id, sequence))], Calendar = CalendarBefore(sequence) };
             var measured = (reading.Outcome?.Measurements ?? [])
                 .Select(m => reading.Measurements.FirstOrDefault(r => r.Parameter == m.Parameter && r.Method == m.Method))
                 .OfType<Measurement>()
@@ -100,10 +102,13 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
             };
         }
 
+        private ShopCalendar CalendarBefore(long sequence) => setup.CalendarFor(past.Sump.Id, setup.Shutdowns.Where(s => order.IsMadeBefore<Shutdown>(s.Id, sequence)));
+
         private bool IsSetupChangedAfter(long sequence, Charge charge) =>
             order.IsChangedAfter<Sump>(past.Sump.Id, sequence)
             || order.IsChangedAfter<Fluid>(charge.FluidId, sequence)
-            || (setup.Site is { } site && order.IsChangedAfter<Site>(site.Id, sequence));
+            || (setup.Site is { } site && order.IsChangedAfter<Site>(site.Id, sequence))
+            || setup.Shutdowns.Any(s => order.MadeIn<Shutdown>(s.Id) < sequence && order.IsChangedAfter<Shutdown>(s.Id, sequence));
     }
 
     private static IEnumerable<(ReplayAspect Aspect, string Stored, string Replayed)> Compare(ReadingOutcome stored, ReadingOutcome replayed)

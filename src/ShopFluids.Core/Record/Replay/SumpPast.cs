@@ -74,7 +74,7 @@ internal sealed class SumpPast
             facts = StandingFold.Add(facts, reading.TakenAtUtc, reading.Measurements);
         }
 
-        return StandingFold.With(facts, flags.Select(f => f.ToOpen()), tasks.Select(t => t.ToOpen()));
+        return StandingFold.With(facts, flags.Select(f => f.ToOpen()), tasks.Select(t => t.ToOpen() with { DueAt = _order.DueBefore(t.Id, sequence) ?? t.DueAtUtc }));
     }
 
     /// <summary>The charge before a reading, as the rules that look back saw it.</summary>

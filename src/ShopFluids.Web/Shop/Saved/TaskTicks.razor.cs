@@ -31,7 +31,7 @@ public partial class TaskTicks
     private string How(SavedTask task) => task is { State: TaskState.Skipped, EndReason: { } reason } ? reason : $"{Sentences.TaskHow(task.Kind)} {Why(task)}".Trim();
 
     // The same work may be due by the plan and because of a finding: the person must see which is which.
-    private string Why(SavedTask task) => CareSchedule.IsCauseOfStep(task.Cause) ? Texts.Saved_ByPlan
+    private string Why(SavedTask task) => CareSchedule.IsPlanned(task.Cause) ? Texts.Saved_ByPlan
         : task.Cause.Split(':', 2) is [_, { Length: > 0 } parameter] ? View.Say(Texts.Saved_Because, View.Visit.Sentences.Parameter(parameter))
         : "";
 

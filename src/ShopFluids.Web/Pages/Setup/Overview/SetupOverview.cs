@@ -86,7 +86,7 @@ public sealed class SetupOverview
             Texts.Setup_Care,
             Share(sumps.Count, sumps.Count - without.Count, Texts.Setup_CareThere),
             without.Count == 0 ? null : _format.Say(Texts.Setup_CareMissing, Names(without)),
-            [new(Texts.Setup_CareDo, without.Count == 0 ? "setup/care" : SetupAddress.Care(without[0]))]);
+            [new(Texts.Setup_CareDo, without.Count == 0 ? "setup/care" : SetupAddress.Care(without[0])), new(Texts.Setup_ShutdownsDo, "setup/shutdowns")]);
     }
 
     private SetupStep People(int people) => new(

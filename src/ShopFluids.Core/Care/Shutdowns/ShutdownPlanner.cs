@@ -1,0 +1,58 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Calculations.Upkeep;
+using ShopFluids.Core.Charges;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules.Scheduling;
+using ShopFluids.Rules.Shutdowns;
+
+namespace ShopFluids.Core.Care.Shutdowns;
+
+/// <summary>Makes the work that a shutdown asks of a sump, and moves what would fall due while nobody is there.</summary>
+internal sealed class ShutdownPlanner(ShopFluidsDbContext db, ShopSetup setup, ShopClock clock)
+{
+    private readonly ChargeHistoryQuery _history = new();
+
+    /// <summary>From how many days on what is done; common practice, no source.</summary>
+    public static ShutdownLimits Thresholds { get; } = new();
+
+    /// <returns>How many tasks were made.</returns>
+    public async Task<int> PlanAsync(Shutdown shutdown, Sump sump, Charge charge, ShopCalendar calendar, CancellationToken cancellationToken)
+    {
+        var now = clock.UtcNow;
+        var standing = await db.Standings.AsNoTracking().SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
+        var plan = ShutdownAdvice.For(
+            shutdown.ToFacts().Days,
+            ShopSetup.FactsOf(sump),
+            setup.FactsOf(setup.Fluid(charge.FluidId)),
+            standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []),
+            standing.VolumeLitres,
+            await _history.RunAsync(db, charge, now, cancellationToken),
+            setup.LimitsAt(sump.Id, charge.FluidId, now).Limits,
+            Thresholds);
+        var tasks = ShutdownWork.Plan(shutdown.ToFacts(), plan, Thresholds, calendar, now);
+        db.AddRange(tasks.Select(t => new CareTask(clock.NewId(), sump.Id, t.Kind, t.Cause, t.StepId, t.DueAt, now, null, null)));
+        return tasks.Count;
+    }
+
+    /// <summary>Moves the plan's open work off the days of the shutdown, each by the policy of its step; never into the past.</summary>
+    public async Task MoveAsync(Shutdown shutdown, Sump sump, ShopCalendar calendar, CancellationToken cancellationToken)
+    {
+        var steps = setup.StepsOf(sump.Id).ToDictionary(s => s.Id);
+        var today = calendar.ShopDayOf(clock.UtcNow);
+        foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open && t.StepId != null).ToListAsync(cancellationToken))
+        {
+            var day = CareSchedule.DueDayOf(task.DueAtUtc, calendar);
+            if (!shutdown.Stands(sump.Id, day) || task.StepId is not { } id || !steps.TryGetValue(id, out var step))
+            {
+                continue;
+            }
+
+            var shown = CareSchedule.Shown(day, step.ClosedDays, calendar);
+            task.Move(CareSchedule.DueAt(shown < today ? OpenDays.OnOrAfter(day, calendar) : shown, calendar));
+        }
+    }
+}

@@ -1,0 +1,158 @@
+using ShopFluids.Calculations.Upkeep;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Scheduling;
+using ShopFluids.Rules.Shutdowns;
+
+namespace ShopFluids.Rules.Tests.Shutdowns;
+
+/// <summary>What a shutdown asks of a sump, and when. <see cref="Some.Now"/> is Wednesday, 4 March 2026; weekends are closed.</summary>
+public sealed class ShutdownWorkTests
+{
+    private static readonly ShutdownLimits Thresholds = new();
+    private static readonly ShutdownFacts TwoWeeks = new(Some.Id(700), new(2026, 3, 16), new(2026, 3, 29));
+
+    [Fact]
+    public void Plan_TwoWeeksOfAHealthySump_SkimsBeforeCirculatesAndTestsAfter()
+    {
+        var tasks = Plan(TwoWeeks, Advice(TwoWeeks.Days));
+
+        Assert.Equal(
+            [
+                (TaskKind.Skim, ShutdownWork.BeforeOf(TwoWeeks.Id), new DateOnly(2026, 3, 13)),
+                (TaskKind.Circulate, ShutdownWork.DuringOf(TwoWeeks.Id), new DateOnly(2026, 3, 18)),
+                (TaskKind.Test, ShutdownWork.AfterOf(TwoWeeks.Id), new DateOnly(2026, 3, 30)),
+            ],
+            tasks.Select(t => (t.Kind, t.Cause, DayOf(t))));
+    }
+
+    [Theory]
+    [InlineData(1, new[] { TaskKind.Skim })]
+    [InlineData(2, new[] { TaskKind.Skim, TaskKind.Test })]
+    [InlineData(3, new[] { TaskKind.Skim, TaskKind.Circulate, TaskKind.Test })]
+    [InlineData(59, new[] { TaskKind.Skim, TaskKind.Circulate, TaskKind.Test })]
+    [InlineData(60, new[] { TaskKind.DrainClean })]
+    public void Plan_AtEachThreshold_AsksForItsWork(int days, TaskKind[] expected)
+    {
+        var shutdown = new ShutdownFacts(Some.Id(700), new(2026, 3, 16), new DateOnly(2026, 3, 15).AddDays(days));
+
+        Assert.Equal(expected, Plan(shutdown, Advice(days)).Select(t => t.Kind));
+    }
+
+    [Fact]
+    public void Plan_FlaggedSump_TestsBeforeToo()
+    {
+        var flagged = Standing() with { OpenFlags = [Some.Flag("limit", ParameterCodes.Ph, Verdict.Warning, Direction.Low)] };
+
+        var tasks = Plan(TwoWeeks, Advice(TwoWeeks.Days, flagged));
+
+        Assert.Contains(tasks, t => t.Kind == TaskKind.Test && ShutdownWork.IsBefore(t.Cause));
+    }
+
+    [Fact]
+    public void Plan_NeverMeasured_TestsBefore()
+    {
+        var tasks = Plan(TwoWeeks, Advice(TwoWeeks.Days, Some.Standing(), volumeLitres: null));
+
+        Assert.Contains(tasks, t => t.Kind == TaskKind.Test && ShutdownWork.IsBefore(t.Cause));
+    }
+
+    [Fact]
+    public void Plan_ConcentrationOutsideItsLimits_AdjustsBefore()
+    {
+        var lean = Some.Standing(latest: [(ParameterCodes.Concentration, Some.Latest(4.9m, Some.Now))]);
+
+        Assert.Contains(Plan(TwoWeeks, Advice(TwoWeeks.Days, lean)), t => t.Kind == TaskKind.Adjust && ShutdownWork.IsBefore(t.Cause));
+    }
+
+    // 15 L a day evaporate by the charge's balance: of 250 L, 40 L would be left after 14 days, under the 80 L at the intake.
+    [Fact]
+    public void Plan_SumpThatEvaporatesBelowTheIntake_IsToppedUpBefore()
+    {
+        var history = new ChargeHistory([At(-4, 310, 6.0m), At(0, 250, 7.44m)], []);
+
+        Assert.Contains(Plan(TwoWeeks, Advice(TwoWeeks.Days, history: history)), t => t.Kind == TaskKind.Adjust);
+        Assert.DoesNotContain(Plan(TwoWeeks, Advice(TwoWeeks.Days)), t => t.Kind == TaskKind.Adjust);
+    }
+
+    [Fact]
+    public void Plan_MachineStandsAlready_WorkBeforeIsDueToday()
+    {
+        var running = new ShutdownFacts(Some.Id(700), new(2026, 3, 2), new(2026, 3, 20));
+
+        var tasks = Plan(running, Advice(running.Days));
+
+        Assert.Equal(new DateOnly(2026, 3, 4), DayOf(tasks.Single(t => t.Kind == TaskKind.Skim)));
+        Assert.Equal(new DateOnly(2026, 3, 4), DayOf(tasks.Single(t => t.Kind == TaskKind.Circulate)));
+    }
+
+    [Fact]
+    public void NextCirculation_AsLongAsTheMachineStands_ComesEveryThirdDay()
+    {
+        var days = new List<DateOnly>();
+        var last = TwoWeeks.FirstDay.AddDays(-1);
+        while (ShutdownWork.NextCirculation(TwoWeeks, last, Thresholds, Closed(TwoWeeks), Some.Now) is { } next)
+        {
+            days.Add(last = DayOf(next));
+        }
+
+        Assert.Equal([new(2026, 3, 18), new(2026, 3, 21), new(2026, 3, 24), new(2026, 3, 27)], days);
+    }
+
+    [Theory]
+    [InlineData("2026-03-29T10:00Z", false)]
+    [InlineData("2026-03-30T03:59Z", false)]
+    [InlineData("2026-03-30T04:00Z", true)]
+    [InlineData("2026-03-31T10:00Z", true)]
+    public void Evaluate_TestAfterTheShutdown_IsDoneByAReadingFromTheFirstOpenDayOn(string takenAt, bool isDone)
+    {
+        var task = Some.Task(TaskKind.Test, ShutdownWork.AfterOf(TwoWeeks.Id), CareSchedule.DueAt(new(2026, 3, 30), Some.Calendar()));
+
+        Assert.Equal(isDone ? [task.Id] : [], Evaluate(task, takenAt, 6m, 9m).DoneTasks);
+    }
+
+    [Theory]
+    [InlineData(6.0, 9.0, true)]
+    [InlineData(6.0, null, false)]
+    [InlineData(null, 9.0, false)]
+    public void Evaluate_TestBeforeTheShutdown_NeedsConcentrationAndPh(double? percent, double? ph, bool isDone)
+    {
+        var task = Some.Task(TaskKind.Test, ShutdownWork.BeforeOf(TwoWeeks.Id), CareSchedule.DueAt(new(2026, 3, 13), Some.Calendar()));
+
+        Assert.Equal(isDone ? [task.Id] : [], Evaluate(task, "2026-03-10T10:00Z", (decimal?)percent, (decimal?)ph).DoneTasks);
+    }
+
+    [Theory]
+    [InlineData("limit:ph")]
+    [InlineData("step:00000000-0000-0000-0000-000000000001")]
+    public void ShutdownOf_OtherCause_IsNone(string cause) => Assert.Equal((false, (Guid?)null), (ShutdownWork.IsCause(cause), ShutdownWork.ShutdownOf(cause)));
+
+    [Fact]
+    public void ShutdownOf_ItsCauses_IsTheShutdown() =>
+        Assert.All([ShutdownWork.BeforeOf(TwoWeeks.Id), ShutdownWork.DuringOf(TwoWeeks.Id), ShutdownWork.AfterOf(TwoWeeks.Id)], cause => Assert.Equal(TwoWeeks.Id, ShutdownWork.ShutdownOf(cause)));
+
+    private static IReadOnlyList<ProposedTask> Plan(ShutdownFacts shutdown, ShutdownPlan plan) => ShutdownWork.Plan(shutdown, plan, Thresholds, Closed(shutdown), Some.Now);
+
+    private static ShutdownPlan Advice(int days, StandingFacts? standing = null, double? volumeLitres = 250, ChargeHistory? history = null) =>
+        ShutdownAdvice.For(days, Some.Sump(), Some.Fluid(), standing ?? Standing(), volumeLitres, history ?? ChargeHistory.Empty, [Some.Limits()], Thresholds);
+
+    private static StandingFacts Standing() => Some.Standing(latest: [(ParameterCodes.Concentration, Some.Latest(6m, Some.Now))]);
+
+    private static ShopCalendar Closed(ShutdownFacts shutdown) => Some.Calendar(closedDays: [.. Enumerable.Range(0, shutdown.Days).Select(shutdown.FirstDay.AddDays)]);
+
+    private static DateOnly DayOf(ProposedTask task) => CareSchedule.DueDayOf(task.DueAt, Some.Calendar());
+
+    private static ReadingFacts At(int days, decimal levelMm, decimal percent) =>
+        new(Some.Id(800 + days), Some.Now.AddDays(days), [Some.Measured(ParameterCodes.Level, levelMm), Some.Measured(ParameterCodes.Concentration, percent)]);
+
+    private static Evaluation Evaluate(OpenTask task, string takenAt, decimal? percent, decimal? ph)
+    {
+        var at = DateTime.Parse(takenAt, System.Globalization.CultureInfo.InvariantCulture, System.Globalization.DateTimeStyles.AdjustToUniversal);
+        MeasurementFacts[] measured =
+        [
+            .. percent is { } p ? [Some.Measured(ParameterCodes.Concentration, p)] : Array.Empty<MeasurementFacts>(),
+            .. ph is { } h ? [Some.Measured(ParameterCodes.Ph, h)] : Array.Empty<MeasurementFacts>(),
+        ];
+        return RulesService.Evaluate(Some.Input(new ReadingFacts(Some.Id(1), at, measured), Some.Standing(tasks: [task]), now: at));
+    }
+}
