@@ -32,7 +32,7 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
     /// <summary>The earliest first; what plan and flags both ask for on one day is one piece of work.</summary>
     internal static List<BoardTask> Tasks(IEnumerable<CareTask> tasks, Dictionary<Guid, BoardPerson> names, ShopCalendar calendar, DateTime nowUtc) =>
         [.. tasks.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, nowUtc))
-            .Select(same => One([.. same.OrderBy(t => t.StepId is not null).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, calendar, nowUtc))
+            .Select(same => One([.. same.OrderBy(t => CareSchedule.IsPlanned(t.Cause)).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, calendar, nowUtc))
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Cause, StringComparer.Ordinal)];
 
     // The flag's task stands for the plan's, because it says why; late is what was to be done first.
@@ -46,12 +46,12 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
             due,
             CareSchedule.DueDayOf(due, calendar),
             due <= nowUtc,
-            first.StepId is not null,
+            CareSchedule.IsPlanned(first.Cause),
             first.Recipe,
             same.Select(t => t.AssignedToId is { } id ? names.GetValueOrDefault(id) : null).FirstOrDefault(p => p is not null))
         {
             AskedAtUtc = first.CreatedAtUtc,
-            IsAlsoOfPlan = first.StepId is null && same.Exists(t => t.StepId is not null),
+            IsAlsoOfPlan = !CareSchedule.IsPlanned(first.Cause) && same.Exists(t => CareSchedule.IsPlanned(t.Cause)),
         };
     }
 

@@ -102,7 +102,7 @@ public sealed class DrainSumpHandler(ShopDatabase database, SetupCache setups, S
                 task.End(TaskState.Done, now, actor.PersonId);
                 drained.Add(task);
             }
-            else if (task.StepId is null)
+            else if (!CareSchedule.IsPlanned(task.Cause))
             {
                 task.End(TaskState.Withdrawn, now, null);
             }

@@ -120,7 +120,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             .ToListAsync(cancellationToken);
 
         // The same work by the plan and because of a finding is one line: the one with the finding, which says more.
-        return [.. tasks.OrderBy(t => t.StepId is not null)
+        return [.. tasks.OrderBy(t => CareSchedule.IsPlanned(t.Cause))
             .DistinctBy(t => (t.State, t.EndedAtUtc, t.EndedAtUtc is null || !CorrectiveWork.OneIsEnough(t.Kind) ? SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, now) : t.Kind))
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
             .Select(t => new SavedTask(t.Id, t.Kind, t.Cause, t.DueAtUtc, t.State, t.EndedAtUtc, t.EndReason, CorrectiveWork.OnlyASupervisorSkips(t.Kind, flags)))];

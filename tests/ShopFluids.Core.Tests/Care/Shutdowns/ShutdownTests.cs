@@ -162,6 +162,19 @@ public sealed class ShutdownTests
     }
 
     [Theory, EachDatabase]
+    public async Task Drain_ShutdownAhead_LeavesItsWork(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        (await PlanAsync(shop)).Done();
+        var planned = await OpenAsync(shop);
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+
+        (await shop.DrainAsync(shop.Now)).Done();
+
+        Assert.Equal(planned, await OpenAsync(shop));
+    }
+
+    [Theory, EachDatabase]
     public async Task Replay_ReadingsBeforeAndAfterAMoveOfDueDays_GivesTheSameAnswers(TestDatabase database)
     {
         await using var shop = await ShopFixture.OpenAsync(database);
