@@ -57,5 +57,6 @@ public sealed record SumpStanding(SumpState State, Verdict Verdict, Direction Di
         return (worst, sides.Count == 1 ? sides[0] : Direction.None);
     }
 
-    private static Direction SideOf(string parameter, Direction direction) => ParameterCodes.IsBadOnlyHigh(parameter) ? Direction.None : direction;
+    // What is about the sump as a whole has no side.
+    private static Direction SideOf(string parameter, Direction direction) => parameter.Length == 0 || ParameterCodes.IsBadOnlyHigh(parameter) ? Direction.None : direction;
 }

@@ -67,7 +67,7 @@ public sealed class Standing : IVersioned
         }
 
         var worst = facts.Latest.Values.Select(l => (l.Verdict, l.Direction))
-            .Concat(facts.OpenFlags.Where(f => f.Rule != OverdueTestRule.Code).Select(f => (Verdict: f.Severity, f.Direction)))
+            .Concat(facts.OpenFlags.Where(f => f.Rule != OverdueTestRule.Code).Select(f => (Verdict: f.Severity, Direction: f.Parameter.Length == 0 ? Direction.None : f.Direction)))
             .OrderByDescending(v => v.Item1)
             .ThenBy(v => v.Item2)
             .ToList();

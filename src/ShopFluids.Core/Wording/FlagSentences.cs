@@ -1,9 +1,13 @@
 using ShopFluids.Core.Wording.Flags;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.MassBalance;
+using ShopFluids.Rules.Microbial;
 using ShopFluids.Rules.OverdueTest;
+using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.SuddenChange;
 
 namespace ShopFluids.Core.Wording;
@@ -32,6 +36,10 @@ public static class FlagSentences
                 _ => Texts.Flag_Overdue,
             },
             SuddenChangeRule.RuleCode => SuddenChangeSentence.Found(say, parameter, numbers),
+            DisagreementRule.RuleCode => DisagreementSentence.Found(say, direction, numbers),
+            BalanceRule.RuleCode => BalanceSentence.Found(say, direction, numbers),
+            MicrobialRule.RuleCode => MicrobialSentence.Found(say, parameter, numbers),
+            RunDryRule.RuleCode => RunDrySentence.Found(say, severity, numbers),
             _ => say.Format.Say(Texts.Flag_Other, say.Parameter(parameter), rule),
         };
     }
@@ -41,17 +49,16 @@ public static class FlagSentences
     {
         ArgumentNullException.ThrowIfNull(say);
         ArgumentNullException.ThrowIfNull(numbers);
-        if (rule == OverdueTestRule.Code)
+        return rule switch
         {
-            return Texts.Flag_ClearsByTest;
-        }
-
-        if (rule == SuddenChangeRule.RuleCode)
-        {
-            return SuddenChangeSentence.Clears(say, parameter, numbers);
-        }
-
-        return numbers.TryGetValue(NumberNames.ClearsAt, out var clearsAt) ? Clears(say, parameter, direction, clearsAt, EdgeBelongsToTheFinding(numbers, clearsAt)) : "";
+            OverdueTestRule.Code => Texts.Flag_ClearsByTest,
+            SuddenChangeRule.RuleCode => SuddenChangeSentence.Clears(say, parameter, numbers),
+            DisagreementRule.RuleCode => Texts.Flag_DisagreementClears,
+            BalanceRule.RuleCode => Texts.Flag_BalanceClears,
+            MicrobialRule.RuleCode => MicrobialSentence.Clears(parameter),
+            RunDryRule.RuleCode => RunDrySentence.Clears(say, numbers),
+            _ => numbers.TryGetValue(NumberNames.ClearsAt, out var clearsAt) ? Clears(say, parameter, direction, clearsAt, EdgeBelongsToTheFinding(numbers, clearsAt)) : "",
+        };
     }
 
     // A flag on a limit that includes its edge, without a margin, is still there at the limit itself.

@@ -72,7 +72,7 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
 
     /// <summary>The verdict on one parameter: without its side where there is only one on which it can be bad.</summary>
     public string VerdictOn(string parameter, Verdict verdict, Direction direction) =>
-        Verdict(verdict, IsBadOnlyHigh(parameter) ? Direction.None : direction);
+        Verdict(verdict, parameter.Length == 0 || IsBadOnlyHigh(parameter) ? Direction.None : direction);
 
     public bool IsBadOnlyHigh(string parameter) => ParameterCodes.IsBadOnlyHigh(parameter) || Words(parameter).Count > 0;
 
@@ -169,6 +169,7 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
         Rules.Findings.Caution.Nitrosamines => Texts.Caution_Nitrosamines,
         Rules.Findings.Caution.RegulatedWaste => Texts.Caution_RegulatedWaste,
         Rules.Findings.Caution.OccupationalHealth => Texts.Caution_OccupationalHealth,
+        Rules.Findings.Caution.PumpRunsDry => Texts.Caution_PumpRunsDry,
         _ => throw new ArgumentOutOfRangeException(nameof(caution), caution, "There is no text for this caution."),
     };
 

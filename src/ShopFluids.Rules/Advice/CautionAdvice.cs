@@ -2,6 +2,8 @@ using ShopFluids.Calculations.Mixing;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Judging;
+using ShopFluids.Rules.Microbial;
+using ShopFluids.Rules.RunDry;
 
 namespace ShopFluids.Rules.Advice;
 
@@ -15,6 +17,7 @@ public static class CautionAdvice
     [
         Caution.HydrogenSulphide,
         Caution.LockOut,
+        Caution.PumpRunsDry,
         Caution.ResidualCurrent,
         Caution.Nitrosamines,
         Caution.BiocideByLabel,
@@ -45,6 +48,7 @@ public static class CautionAdvice
         foreach (var flag in flags)
         {
             AddFor(flag.Parameter, flag.Severity, flag.Direction, found);
+            AddFor(flag.Rule, found);
         }
 
         if (reading.Measurements.Any(m => m.Parameter == ParameterCodes.Odour && m.Value >= SourOdour))
@@ -77,6 +81,20 @@ public static class CautionAdvice
         TaskKind.Test or TaskKind.Adjust or TaskKind.Inspect or TaskKind.Calibrate => Array.Empty<Caution>(),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of work."),
     });
+
+    private static void AddFor(string rule, HashSet<Caution> found)
+    {
+        if (rule == RunDryRule.RuleCode)
+        {
+            found.Add(Caution.PumpRunsDry);
+        }
+
+        // A heavy load that is killed at once lets its endotoxin go: nobody doses on this finding alone.
+        if (rule == MicrobialRule.RuleCode)
+        {
+            found.Add(Caution.BiocideByLabel);
+        }
+    }
 
     private static void AddFor(string parameter, Verdict severity, Direction direction, HashSet<Caution> found)
     {

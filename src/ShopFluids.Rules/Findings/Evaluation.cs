@@ -70,6 +70,42 @@ public static class NumberNames
     /// <summary>How far the value has fallen from it.</summary>
     public const string Drop = "drop";
 
+    /// <summary>What the refractometer said, % v/v.</summary>
+    public const string Refractometer = "refractometer";
+
+    /// <summary>What the titration said, % v/v.</summary>
+    public const string Titration = "titration";
+
+    /// <summary>Refractometer over titration.</summary>
+    public const string Ratio = "ratio";
+
+    /// <summary>Its expanded uncertainty.</summary>
+    public const string RatioUncertainty = "ratioUncertainty";
+
+    /// <summary>What the sump holds above the pump's intake, L.</summary>
+    public const string UsableLitres = "usableLitres";
+
+    /// <summary>What is on its way while the pump runs, L.</summary>
+    public const string NeededLitres = "neededLitres";
+
+    /// <summary>What the value usually is in this charge.</summary>
+    public const string Usual = "usual";
+
+    /// <summary>The odour found with it, as its word's number.</summary>
+    public const string Odour = "odour";
+
+    /// <summary>Days over which it was reckoned.</summary>
+    public const string Days = "days";
+
+    /// <summary>Litres that nobody recorded: of water, or of mix.</summary>
+    public const string GainedLitres = "gainedLitres";
+
+    /// <summary>Their expanded uncertainty.</summary>
+    public const string GainUncertainty = "gainUncertainty";
+
+    /// <summary>Litres of concentrate that nobody recorded; 0 where there are none.</summary>
+    public const string GainedConcentrate = "gainedConcentrate";
+
     /// <summary>How late a test was when noticed, in hours.</summary>
     public const string HoursLate = "hoursLate";
 
@@ -118,4 +154,7 @@ public enum Caution : short
 
     /// <summary>Skin or breathing complaints: occupational health.</summary>
     OccupationalHealth = 9,
+
+    /// <summary>Do not start the pump: its intake is bare, or will be.</summary>
+    PumpRunsDry = 10,
 }

@@ -1,4 +1,8 @@
+using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Judging;
+using ShopFluids.Rules.MassBalance;
+using ShopFluids.Rules.Microbial;
+using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.SuddenChange;
 
 namespace ShopFluids.Rules.Registry;
@@ -10,6 +14,10 @@ public static class RuleRegistry
     public static IReadOnlyList<IRule> All { get; } =
     [
         new SuddenChangeRule(),
+        new DisagreementRule(),
+        new BalanceRule(),
+        new MicrobialRule(),
+        new RunDryRule(),
     ];
 
     /// <summary>The rule of a code; null for the limit rules, the late test and what is no rule (any more).</summary>

@@ -1,0 +1,160 @@
+using ShopFluids.Calculations.Balances;
+using ShopFluids.Calculations.Uncertainties;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Registry;
+
+namespace ShopFluids.Rules.MassBalance;
+
+/// <summary>
+/// Flags a charge whose mass balance since the last full reading does not close: it holds more water, or more concentrate, than the records
+/// explain, beyond the uncertainty of readings and additions and beyond a share of the sump. Conservation of mass; the share and the uncertainty of
+/// what was poured are common practice, no source. Side high: water; low: concentrate; none: both.
+/// </summary>
+public sealed class BalanceRule : IRule
+{
+    /// <summary>The rule's code.</summary>
+    public const string RuleCode = "balance";
+
+    /// <summary>Number: gains up to this share of the sump at the full mark are left alone, %.</summary>
+    public const string LeastPercent = "leastPercent";
+
+    /// <summary>Number: how far what was poured may be off, %.</summary>
+    public const string PouredWithinPercent = "pouredWithinPercent";
+
+    /// <summary>Number: readings farther apart than so many days are not compared.</summary>
+    public const string LongestGapDays = "longestGapDays";
+
+    // Where none is stated: a rule held by hand, and the least that a hand refractometer tells. Common practice, no source.
+    private const double LeastLevelUncertaintyMm = 4;
+    private const double LeastConcentrationUncertainty = 0.2;
+
+    private static readonly TimeSpan ShortestGap = TimeSpan.FromHours(4);
+    private static readonly TaskKind[] LookForTheCause = [TaskKind.Inspect];
+
+    /// <inheritdoc/>
+    public string Code => RuleCode;
+
+    /// <inheritdoc/>
+    public int Version => 1;
+
+    /// <inheritdoc/>
+    public IReadOnlyList<RuleNumber> Numbers { get; } = [new(LeastPercent, 3, 0, 50), new(PouredWithinPercent, 10, 0, 50), new(LongestGapDays, 21, 1, 90)];
+
+    /// <inheritdoc/>
+    public IEnumerable<RuleOpinion> Check(RuleCase reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        if (reading.Measured(ParameterCodes.Level) is null
+            || reading.Measured(ParameterCodes.Concentration) is null
+            || Before(reading) is not { } before
+            || At(reading.Input.Reading, reading, before.TakenAt) is not { } now
+            || At(before, reading, before.TakenAt) is not { } then)
+        {
+            yield break;
+        }
+
+        var movements = reading.Input.History.Movements.Where(m => m.At >= before.TakenAt && m.At < reading.TakenAt)
+            .SelectMany(m => Movements(m, reading, before.TakenAt, then.ConcentrationPercent))
+            .ToList();
+        if ((then.ConcentrationPercent.Value + now.ConcentrationPercent.Value) / 2 < Balance.LeastMeanPercent)
+        {
+            yield break;
+        }
+
+        var balance = Balance.Over([then, now], movements);
+        var least = reading.Input.Sump.Geometry.VolumeLitresAt(reading.Input.Sump.FullMarkMm) * (double)reading.Number(LeastPercent) / 100;
+        yield return Judge(balance, least);
+    }
+
+    /// <inheritdoc/>
+    public IReadOnlyList<TaskKind> WorkFor(FlagKey flag, bool isConfirmed) => LookForTheCause;
+
+    private RuleOpinion Judge(ChargeBalance balance, double leastLitres)
+    {
+        var (water, mix) = (IsGain(balance.EvaporationLitres, leastLitres), IsGain(balance.CarryOffLitres, leastLitres));
+        if (!water && !mix)
+        {
+            return RuleOpinion.None("");
+        }
+
+        var gained = water ? balance.EvaporationLitres : balance.CarryOffLitres;
+        return RuleOpinion.Of(new(Code, Version, "", Verdict.Warning, (water, mix) switch { (true, true) => Direction.None, (true, false) => Direction.High, _ => Direction.Low }, new SortedDictionary<string, decimal>(StringComparer.Ordinal)
+        {
+            [NumberNames.Days] = decimal.Round((decimal)balance.Days, 1),
+            [NumberNames.GainedLitres] = decimal.Round((decimal)-gained.Value, 1),
+            [NumberNames.GainUncertainty] = decimal.Round((decimal)gained.ExpandedUncertainty, 1),
+            [NumberNames.GainedConcentrate] = decimal.Round((decimal)Math.Max(0, -balance.ConcentrateLostLitres.Value), 1),
+        }));
+    }
+
+    private static bool IsGain(Estimate loss, double leastLitres) => -loss.Value > loss.ExpandedUncertainty + leastLitres;
+
+    // The last reading that tells both; on the same visit nothing evaporates.
+    private static ReadingFacts? Before(RuleCase reading)
+    {
+        var readings = reading.Input.History.Readings;
+        for (var i = readings.Count - 1; i >= 0; i--)
+        {
+            var gap = reading.TakenAt - readings[i].TakenAt;
+            if (gap.TotalDays > (double)reading.Number(LongestGapDays))
+            {
+                return null;
+            }
+
+            if (gap >= ShortestGap && Value(readings[i], ParameterCodes.Level) is not null && Value(readings[i], ParameterCodes.Concentration) is not null)
+            {
+                return readings[i];
+            }
+        }
+
+        return null;
+    }
+
+    private static SumpReading? At(ReadingFacts facts, RuleCase reading, DateTime start)
+    {
+        var geometry = reading.Input.Sump.Geometry;
+        if (Value(facts, ParameterCodes.Level) is not { } level
+            || Value(facts, ParameterCodes.Concentration) is not { Value: >= 0 and <= 100 } percent
+            || level.Value < 0
+            || (double)level.Value > geometry.BrimMm)
+        {
+            return null;
+        }
+
+        var levelUncertainty = Math.Max((double)level.Uncertainty, LeastLevelUncertaintyMm);
+        return new(
+            (facts.TakenAt - start).TotalDays,
+            new(geometry.VolumeLitresAt((double)level.Value), levelUncertainty * geometry.SurfaceLitresPerMmAt((double)level.Value)),
+            new((double)percent.Value, Math.Max((double)percent.Uncertainty, LeastConcentrationUncertainty)));
+    }
+
+    private static IEnumerable<Movement> Movements(MovementFacts movement, RuleCase reading, DateTime start, Estimate percent)
+    {
+        var (day, share) = ((movement.At - start).TotalDays, (double)reading.Number(PouredWithinPercent) / 100);
+        if (movement.WaterLitres + movement.ConcentrateLitres is > 0 and var added)
+        {
+            var strength = 100 * movement.ConcentrateLitres / added;
+            yield return Movement.Addition(day, new(added, added * share), new(strength, strength * share));
+        }
+
+        if (movement.RemovedLitres > 0)
+        {
+            yield return Movement.Removal(day, new(movement.RemovedLitres, movement.RemovedLitres * share), percent);
+        }
+    }
+
+    private static MeasurementFacts? Value(ReadingFacts facts, string parameter)
+    {
+        MeasurementFacts? found = null;
+        foreach (var measurement in facts.Measurements)
+        {
+            if (measurement.Parameter == parameter && (found is null || measurement.Method == MethodCodes.Titration))
+            {
+                found = measurement;
+            }
+        }
+
+        return found;
+    }
+}

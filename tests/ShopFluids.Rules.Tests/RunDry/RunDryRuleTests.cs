@@ -1,0 +1,90 @@
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.RunDry;
+using ShopFluids.Rules.Tests.Course;
+
+namespace ShopFluids.Rules.Tests.RunDry;
+
+/// <summary>What is above the pump's intake. The sump holds 1 L for each mm: intake at 80, full mark at 300, so 20 % of the range are 44 L.</summary>
+public sealed class RunDryRuleTests
+{
+    [Theory]
+    [InlineData(125, null)]
+    [InlineData(124, null)]
+    [InlineData(123, Verdict.Warning)]
+    [InlineData(81, Verdict.Warning)]
+    [InlineData(80, Verdict.Action)]
+    [InlineData(0, Verdict.Action)]
+    public void Check_Level_IsFlaggedBelowWhatIsOnItsWay(int level, Verdict? expected)
+    {
+        var charge = new Charge(new RunDryRule());
+        charge.Reads(Some.Measured(ParameterCodes.Level, level));
+
+        Assert.Equal(expected, charge.Open?.Severity);
+    }
+
+    [Fact]
+    public void Check_Beyond_CarriesTheLitres()
+    {
+        var charge = new Charge(new RunDryRule());
+        charge.Reads(Some.Measured(ParameterCodes.Level, 100));
+
+        Assert.Equal((20m, 44m, 100m), (charge.Open?.Numbers[NumberNames.UsableLitres], charge.Open?.Numbers[NumberNames.NeededLitres], charge.Open?.Numbers[NumberNames.Value]));
+    }
+
+    [Theory]
+    [InlineData(110, false)]
+    [InlineData(109, true)]
+    public void Check_NeededLitresKnown_AreTakenInsteadOfTheShare(int level, bool isFlagged)
+    {
+        var charge = new Charge(new RunDryRule());
+        charge.Numbers[RunDryRule.NeededLitres] = 30;
+        charge.Reads(Some.Measured(ParameterCodes.Level, level));
+
+        Assert.Equal(isFlagged, charge.Open is not null);
+    }
+
+    // The level's own action limit asks for the same top-up; that the intake is bare is said besides.
+    [Theory]
+    [InlineData(110, false)]
+    [InlineData(80, true)]
+    public void Check_LevelBeyondItsActionLimit_OnlyTheBareIntakeIsSaid(int level, bool isFlagged)
+    {
+        var charge = new Charge(new RunDryRule(), Some.Limits(ParameterCodes.Level, actionLow: 135, warningLow: 190, warningHigh: null, actionHigh: null));
+        charge.Reads(Some.Measured(ParameterCodes.Level, level));
+
+        Assert.Equal(isFlagged, charge.Open is not null);
+    }
+
+    [Fact]
+    public void Check_ToppedUp_Clears()
+    {
+        var charge = new Charge(new RunDryRule());
+        charge.Reads(Some.Measured(ParameterCodes.Level, 90));
+        charge.After(1).Reads(Some.Measured(ParameterCodes.Ph, 9));
+        Assert.NotNull(charge.Open);
+        charge.After(1).Reads(Some.Measured(ParameterCodes.Level, 124));
+
+        Assert.Null(charge.Open);
+    }
+
+    [Fact]
+    public void Check_WarningBecomesBare_IsAnotherFlag()
+    {
+        var charge = new Charge(new RunDryRule());
+        charge.Reads(Some.Measured(ParameterCodes.Level, 90));
+        charge.After(1).Reads(Some.Measured(ParameterCodes.Level, 70));
+
+        Assert.Equal((Verdict.Action, 2), (charge.Open?.Severity, charge.Raised));
+    }
+
+    [Fact]
+    public void Evaluate_BareIntake_AsksForATopUpAndWarnsOfThePump()
+    {
+        var evaluation = RulesService.Evaluate(Some.Input(
+            Some.Reading(Some.Measured(ParameterCodes.Level, 75), Some.Measured(ParameterCodes.Concentration, 6)), limits: []));
+
+        Assert.Equal(RunDryRule.RuleCode, Assert.Single(evaluation.Raised).Rule);
+        Assert.Contains(evaluation.NewTasks, t => t.Kind == TaskKind.Adjust && t.FromRecipe);
+        Assert.Contains(Caution.PumpRunsDry, evaluation.Cautions);
+    }
+}
