@@ -51,7 +51,7 @@ public sealed class MicrobialRule : IRule
         new(LeastFall, 0.3m, 0.1m, 2),
         new(SteadyPercent, 15, 5, 50),
         new(LeastGrowth, 1, 0.5m, 3),
-        new(LeastCount, 3, 2, 5),
+        new(LeastCount, 3.5m, 2, 5),
     ];
 
     /// <inheritdoc/>

@@ -96,9 +96,9 @@ public sealed class MicrobialRuleTests
     }
 
     [Theory]
-    [InlineData(2.0, 3.0, true)]
-    [InlineData(2.0, 2.9, false)]
-    [InlineData(2.5, 3.0, false)]
+    [InlineData(2.0, 3.0, false)]
+    [InlineData(2.0, 3.4, false)]
+    [InlineData(2.6, 3.5, false)]
     [InlineData(2.5, 3.5, true)]
     [InlineData(2.5, 4.0, false)]
     public void Check_SlideGrownByADecade_IsFlaggedWithinTheBand(double before, double now, bool isFlagged)
@@ -113,9 +113,9 @@ public sealed class MicrobialRuleTests
     public void Check_SlideThatGrewNoMore_Clears()
     {
         _charge.Reads(Some.Measured(ParameterCodes.Bacteria, 2));
-        _charge.After(28).Reads(Some.Measured(ParameterCodes.Bacteria, 3));
+        _charge.After(28).Reads(Some.Measured(ParameterCodes.Bacteria, 3.5m));
         Assert.NotNull(_charge.Open);
-        _charge.After(28).Reads(Some.Measured(ParameterCodes.Bacteria, 3));
+        _charge.After(28).Reads(Some.Measured(ParameterCodes.Bacteria, 3.5m));
 
         Assert.Null(_charge.Open);
     }
