@@ -1,7 +1,9 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Calculations.Mixing;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
@@ -70,6 +72,9 @@ public sealed class CareTask : Entity
 
     public string? EndReason { get; private set; }
 
+    /// <summary>What was found when it was done; null when nothing was said.</summary>
+    public WorkFind? Found { get; private set; }
+
     public OpenTask ToOpen() => new(Id, Kind, Cause, DueAtUtc);
 
     /// <summary>A later reading gives a fresher recipe for the same adjustment.</summary>
@@ -94,6 +99,18 @@ public sealed class CareTask : Entity
         EndedByReadingId = readingId;
         EndReason = reason;
     }
+
+    /// <summary>Notes what was found.</summary>
+    /// <exception cref="InvalidOperationException">It is not done.</exception>
+    public void Note(WorkFind found)
+    {
+        if (State != TaskState.Done)
+        {
+            throw new InvalidOperationException($"Task {Id} is not done.");
+        }
+
+        Found = found;
+    }
 }
 
 internal sealed class CareTaskConfiguration : IEntityTypeConfiguration<CareTask>
@@ -103,6 +120,7 @@ internal sealed class CareTaskConfiguration : IEntityTypeConfiguration<CareTask>
         builder.Property(t => t.Cause).HasMaxLength(120);
         builder.Property(t => t.EndReason).HasMaxLength(500);
         builder.Property(t => t.Recipe).HasConversion(JsonColumn.Converter<TopUpRecipe>(), JsonColumn.Comparer<TopUpRecipe>());
+        builder.Property(t => t.Found).CameLater().HasConversion(JsonColumn.Converter<WorkFind>(), JsonColumn.Comparer<WorkFind>());
         builder.HasIndex(t => new { t.SumpId, t.Kind, t.Cause }, "IX_CareTasks_OneOpen").IsUnique().HasFilter("\"State\" = 1");
         builder.HasIndex(t => new { t.State, t.DueAtUtc });
         builder.HasIndex(t => new { t.SumpId, t.EndedAtUtc });

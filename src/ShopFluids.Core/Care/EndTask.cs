@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Live;
@@ -15,7 +16,8 @@ namespace ShopFluids.Core.Care;
 /// Ends a task: done, or skipped with a reason. A recurring step plans its next from it; a flag that is left without work asks for a test.
 /// </summary>
 /// <param name="State">Done or Skipped.</param>
-public sealed record EndTask(Guid TaskId, TaskState State, string? Reason = null);
+/// <param name="Found">What was found, where it was done; never asked for twice and never needed.</param>
+public sealed record EndTask(Guid TaskId, TaskState State, string? Reason = null, TypedFind? Found = null);
 
 public sealed record EndedTask(Guid TaskId, TaskState State, DateTime EndedAtUtc);
 
@@ -39,6 +41,11 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
             throw new ArgumentException("A person ends a task as done or skipped.", nameof(command));
         }
 
+        if (command.State != TaskState.Done && command.Found is { IsEmpty: false })
+        {
+            throw new ArgumentException("Only what was done has found something.", nameof(command));
+        }
+
         var reason = command.Reason?.Trim() ?? "";
         var errors = new List<FieldError>();
         TextChecks.Check(errors, "reason", reason, MaximumReasonLength, isRequired: command.State == TaskState.Skipped);
@@ -58,8 +65,17 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
         var now = clock.UtcNow;
         if (task.State != TaskState.Open)
         {
-            // A second press of the same button is the same act.
-            return task.State == command.State ? new EndedTask(task.Id, task.State, task.EndedAtUtc ?? now) : new TaskEndedAlready(task.Id, task.State, task.EndedAtUtc ?? now);
+            // A second press of the same button is the same act; what it says anew is refused rather than lost.
+            return task.State == command.State && FindQuestion.Kept(command.Found) is var again && (again is null || again == task.Found) ? new EndedTask(task.Id, task.State, task.EndedAtUtc ?? now) : new TaskEndedAlready(task.Id, task.State, task.EndedAtUtc ?? now);
+        }
+
+        if (command.Found is { } find)
+        {
+            FindQuestion.Check(errors, task.Kind, find);
+            if (errors.Count > 0)
+            {
+                return new FieldErrors(errors);
+            }
         }
 
         var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == task.SumpId && f.EndedAtUtc == null).ToListAsync(cancellationToken);
@@ -72,6 +88,12 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
         foreach (var ended in same)
         {
             ended.End(command.State, now, actor.PersonId, reason: reason.Length == 0 ? null : reason);
+        }
+
+        // Said once, at the task that was ticked: what is ended with it is the same work.
+        if (FindQuestion.Kept(command.Found) is { } found)
+        {
+            task.Note(found);
         }
 
         await write.FlushAsync(cancellationToken);

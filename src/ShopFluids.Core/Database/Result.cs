@@ -68,6 +68,9 @@ public enum FieldProblem
     TooLittleToMeasure,
     DoesNotFit,
 
+    /// <summary>The kind of work has no such find.</summary>
+    NotAskedHere,
+
     /// <summary>It holds a character that no database keeps.</summary>
     NotText,
 }

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Calculations.Mixing;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Rules;
@@ -18,7 +19,8 @@ public sealed record ListedTask(
     string? AssignedTo,
     TopUpRecipe? Recipe,
     DateTime? EndedAtUtc,
-    string? EndReason);
+    string? EndReason,
+    WorkFind? Found);
 
 /// <summary>Tasks of all sumps, the earliest due first.</summary>
 public sealed class TasksQuery(ShopDatabase database, SetupCache setups)
@@ -48,7 +50,8 @@ public sealed class TasksQuery(ShopDatabase database, SetupCache setups)
                 r.AssignedTo,
                 r.Task.Recipe,
                 r.Task.EndedAtUtc,
-                r.Task.EndReason)),
+                r.Task.EndReason,
+                r.Task.Found)),
             limit,
             t => new ListPlace(t.DueAtUtc, t.Id));
     }

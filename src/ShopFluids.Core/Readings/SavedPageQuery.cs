@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
@@ -43,7 +44,7 @@ public sealed record SavedPage(
 public sealed record SavedAddition(DateTime AddedAtUtc, decimal WaterLitres, decimal ConcentrateLitres, string? LotNumber);
 
 /// <param name="OnlyASupervisorSkips">The fluid is beyond an action limit that asks for this draining.</param>
-public sealed record SavedTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAtUtc, TaskState State, DateTime? EndedAtUtc, string? EndReason, bool OnlyASupervisorSkips);
+public sealed record SavedTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAtUtc, TaskState State, DateTime? EndedAtUtc, string? EndReason, bool OnlyASupervisorSkips, WorkFind? Found = null);
 
 public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
@@ -119,10 +120,11 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
             .ToListAsync(cancellationToken);
 
-        // The same work by the plan and because of a finding is one line: the one with the finding, which says more.
-        return [.. tasks.OrderBy(t => CareSchedule.IsPlanned(t.Cause))
+        // The same work by the plan and because of a finding is one line: the one with the finding, which says more,
+        // and before all the one that says what was found.
+        return [.. tasks.OrderBy(t => t.Found is null).ThenBy(t => CareSchedule.IsPlanned(t.Cause))
             .DistinctBy(t => (t.State, t.EndedAtUtc, t.EndedAtUtc is null || !CorrectiveWork.OneIsEnough(t.Kind) ? SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, now) : t.Kind))
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
-            .Select(t => new SavedTask(t.Id, t.Kind, t.Cause, t.DueAtUtc, t.State, t.EndedAtUtc, t.EndReason, CorrectiveWork.OnlyASupervisorSkips(t.Kind, flags)))];
+            .Select(t => new SavedTask(t.Id, t.Kind, t.Cause, t.DueAtUtc, t.State, t.EndedAtUtc, t.EndReason, CorrectiveWork.OnlyASupervisorSkips(t.Kind, flags), t.Found))];
     }
 }

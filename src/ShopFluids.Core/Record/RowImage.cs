@@ -33,6 +33,11 @@ public static class RowImage
             }
 
             var text = Text(property, values[property]);
+            if (text is null && property.FindAnnotation(LaterColumn.Annotation) is not null)
+            {
+                continue;
+            }
+
             if (text is null)
             {
                 json.WriteNull(property.Name);

@@ -1,4 +1,5 @@
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Flags;
 using ShopFluids.Rules;
 
@@ -71,4 +72,4 @@ public sealed record HistoryFlag(
 /// <summary>What the replacing flag found.</summary>
 public sealed record HistoryFlagReplacement(Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers);
 
-public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculations.Mixing.TopUpRecipe? Recipe, DateTime DueAtUtc, TaskState State, DateTime EndedAtUtc, string By, string Reason);
+public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculations.Mixing.TopUpRecipe? Recipe, DateTime DueAtUtc, TaskState State, DateTime EndedAtUtc, string By, string Reason, WorkFind? Found = null);

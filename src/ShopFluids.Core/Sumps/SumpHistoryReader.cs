@@ -142,6 +142,6 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             .Where(t => t.SumpId == sumpId && t.State != TaskState.Open && t.EndedAtUtc >= fromUtc && t.EndedAtUtc < toUtc)
             .OrderByDescending(t => t.EndedAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
             .ToListAsync(cancellationToken);
-        return tasks.ConvertAll(t => new HistoryTask(t.Id, t.Kind, t.Cause, t.Recipe, t.DueAtUtc, t.State, t.EndedAtUtc ?? t.DueAtUtc, Name(t.EndedByPersonId), t.EndReason ?? ""));
+        return tasks.ConvertAll(t => new HistoryTask(t.Id, t.Kind, t.Cause, t.Recipe, t.DueAtUtc, t.State, t.EndedAtUtc ?? t.DueAtUtc, Name(t.EndedByPersonId), t.EndReason ?? "", t.Found));
     }
 }

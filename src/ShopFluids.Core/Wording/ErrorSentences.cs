@@ -77,6 +77,7 @@ public static class ErrorSentences
         FieldProblem.UnknownParameter => Texts.Field_UnknownParameter,
         FieldProblem.UnknownMethod => Texts.Field_UnknownMethod,
         FieldProblem.UnknownChoice => Texts.Field_UnknownChoice,
+        FieldProblem.NotAskedHere => Texts.Field_NotAskedHere,
         FieldProblem.UnknownInstrument => Texts.Field_UnknownInstrument,
         FieldProblem.InTheFuture => Texts.Field_InTheFuture,
         FieldProblem.BeforeTheFill => Texts.Field_BeforeTheFill,

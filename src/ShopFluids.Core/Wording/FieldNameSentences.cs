@@ -1,3 +1,5 @@
+using ShopFluids.Core.Care.Finds;
+
 namespace ShopFluids.Core.Wording;
 
 /// <summary>The name of a field as it stands beside its box.</summary>
@@ -53,6 +55,11 @@ public static class FieldNameSentences
         "overrideReason" => Texts.FieldName_OverrideReason,
         "person" => Texts.FieldName_Person,
         "reading" => Texts.FieldName_Reading,
+        FindNames.OilLitres => Texts.FieldName_OilLitres,
+        FindNames.FilterState => Texts.FieldName_FilterState,
+        FindNames.SludgeMm => Texts.FieldName_SludgeMm,
+        FindNames.CirculatedMinutes => Texts.FieldName_CirculatedMinutes,
+        FindNames.Note => Texts.FieldName_FoundNote,
         _ => SetupNames(field),
     };
 

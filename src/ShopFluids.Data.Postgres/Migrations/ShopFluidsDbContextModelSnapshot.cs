@@ -267,6 +267,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<Guid?>("EndedByReadingId")
                         .HasColumnType("uuid");
 
+                    b.Property<string>("Found")
+                        .HasColumnType("text")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<short>("Kind")
                         .HasColumnType("smallint");
 

@@ -256,6 +256,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<Guid?>("EndedByReadingId")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Found")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<short>("Kind")
                         .HasColumnType("INTEGER");
 

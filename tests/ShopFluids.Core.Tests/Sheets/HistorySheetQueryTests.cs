@@ -1,4 +1,5 @@
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
@@ -177,12 +178,16 @@ public sealed class HistorySheetQueryTests
         await using var shop = await ShopFixture.OpenAsync(database);
         var outcome = await shop.StoreAsync(Some.Reading(brix: 6.5m, levelMm: null));
         (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(outcome.Made[0].Id, TaskState.Skipped, "next shift tops up"), Some.Supervisor, isSupervisor: true, Token)).Done();
+        await shop.StepAsync(Some.Step(TaskKind.Skim));
+        var skim = await shop.ReadAsync(db => Task.FromResult(db.CareTasks.Single(t => t.Kind == TaskKind.Skim).Id));
+        (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(skim, TaskState.Done, Found: new(FindNames.OilLitres, 1.5m, "belt worn")), Some.Supervisor, isSupervisor: true, Token)).Done();
         shop.Clock.Advance(TimeSpan.FromHours(1));
         await shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddHours(1)));
 
         var sheet = (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0];
 
         Assert.Equal("2 Mar 09:00 by reading", Assert.Single(sheet.Flags).Ended);
+        Assert.Contains(sheet.Tasks, t => t.What == "Skim the tramp oil: 1.5 L of oil taken off; belt worn");
         Assert.Contains(sheet.Tasks, t => t.Done == "skipped" && t.What.EndsWith(": next shift tops up", StringComparison.Ordinal));
     }
 

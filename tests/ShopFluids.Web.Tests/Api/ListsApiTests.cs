@@ -2,6 +2,7 @@ using System.Net;
 using System.Net.Http.Json;
 using System.Text.Json;
 using ShopFluids.Core.People;
+using ShopFluids.Rules;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Tests.Hosting;
@@ -134,6 +135,52 @@ public sealed class ListsApiTests
         Assert.DoesNotContain(after, t => t.GetProperty("id").GetString() == id);
         Assert.Contains((await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks?state=done", TestContext.Current.CancellationToken)).GetProperty("items").EnumerateArray(), t => t.GetProperty("id").GetString() == id);
         Assert.Equal(HttpStatusCode.NotFound, (await client.PostAsync($"/api/v1/tasks/{Some.Id()}/done", null, TestContext.Current.CancellationToken)).StatusCode);
+    }
+
+    [Theory]
+    [EachDatabase("{\"oilLitres\": \"1,5\", \"foundNote\": \"belt worn\"}", "oilLitres", 1.5, null, "1.5 L of oil taken off; belt worn")]
+    [EachDatabase("{\"foundNote\": \"clean\"}", null, null, null, "clean")]
+    public async Task Task_DoneWithWhatWasFound_IsListedWithIt(TestDatabase database, string body, string? what, double? value, string? state, string text)
+    {
+        var (host, id) = await WithTaskAsync(database, TaskKind.Skim);
+        await using var _ = host;
+        var client = await host.ClientOfAsync(Roles.Operator);
+
+        var done = await client.PostAsync($"/api/v1/tasks/{id}/done", Json(body), TestContext.Current.CancellationToken);
+
+        Assert.Equal(HttpStatusCode.OK, done.StatusCode);
+        var listed = (await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks?state=done", TestContext.Current.CancellationToken)).GetProperty("items").EnumerateArray().Single().GetProperty("found");
+        Assert.Equal((what, value, state, text), (listed.GetProperty("what").GetString(), listed.GetProperty("value").ValueKind == JsonValueKind.Null ? null : listed.GetProperty("value").GetDouble(), listed.GetProperty("state").GetString(), listed.GetProperty("text").GetString()));
+    }
+
+    [Theory]
+    [EachDatabase(TaskKind.Skim, "{\"oilLitres\": 1000.5}", "oilLitres", "outOfRange")]
+    [EachDatabase(TaskKind.Skim, "{\"oilLitres\": \"much\"}", "oilLitres", "notANumber")]
+    [EachDatabase(TaskKind.Skim, "{\"oilLitres\": 1, \"sludgeMm\": 2}", "sludgeMm", "notAskedHere")]
+    [EachDatabase(TaskKind.Skim, "{\"filterState\": \"half\"}", "filterState", "notAskedHere")]
+    [EachDatabase(TaskKind.ChangeFilter, "{\"filterState\": \"torn\"}", "filterState", "unknownChoice")]
+    public async Task Task_DoneWithAWrongFind_NamesTheFieldAndStaysOpen(TestDatabase database, TaskKind kind, string body, string field, string code)
+    {
+        var (host, id) = await WithTaskAsync(database, kind);
+        await using var _ = host;
+        var client = await host.ClientOfAsync(Roles.Operator);
+
+        var response = await client.PostAsync($"/api/v1/tasks/{id}/done", Json(body), TestContext.Current.CancellationToken);
+
+        Assert.Equal(HttpStatusCode.BadRequest, response.StatusCode);
+        var error = Assert.Single((await response.Content.ReadFromJsonAsync<JsonElement>(TestContext.Current.CancellationToken)).GetProperty("errors").EnumerateArray().ToList());
+        Assert.Equal((field, code), (error.GetProperty("field").GetString(), error.GetProperty("problem").GetString()));
+        Assert.Single((await client.GetFromJsonAsync<JsonElement>("/api/v1/tasks", TestContext.Current.CancellationToken)).GetProperty("items").EnumerateArray().ToList());
+    }
+
+    private static StringContent Json(string body) => new(body, System.Text.Encoding.UTF8, "application/json");
+
+    private static async Task<(TestHost Host, Guid Id)> WithTaskAsync(TestDatabase database, TaskKind kind)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(kind));
+        var id = (await shop.ReadAsync(db => Task.FromResult(db.CareTasks.Single()))).Id;
+        return (await TestHost.StartAsync(database), id);
     }
 
     [Theory, EachDatabase]

@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
@@ -121,6 +122,42 @@ public sealed class TaskItemTests
         await Button(item, Texts.Board_Done).ClickAsync(new());
 
         Assert.Equal(TaskState.Done, await StateAsync(desk, outcome.Made[0].Id));
+    }
+
+    [Fact]
+    public async Task WhatWasFound_Skim_RefusesAtTheBoxAndThenEndsWithIt()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Skim));
+        var item = await ItemAsync(desk, TaskKind.Skim);
+        await Button(item, Texts.Found_Ask).ClickAsync(new());
+        await item.Find(".box input").ChangeAsync(new() { Value = "1001" });
+        await item.Find("textarea").ChangeAsync(new() { Value = "belt worn" });
+        await item.FindAll(".reason .acts button")[0].ClickAsync(new());
+        Assert.Equal("Oil taken off 1,001 L is outside the accepted range of 0 L to 1,000 L.", item.Find("[role=alert]").TextContent);
+
+        await item.Find(".box input").ChangeAsync(new() { Value = "2,5" });
+        await item.FindAll(".reason .acts button")[0].ClickAsync(new());
+
+        var done = await desk.Shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.State == TaskState.Done));
+        Assert.Equal(new WorkFind(FindNames.OilLitres, 2.5m, "belt worn"), done.Found);
+    }
+
+    [Fact]
+    public async Task WhatWasFound_FilterAndTest_AsksForTheGradeAndNotForATest()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.ChangeFilter));
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Test));
+        Assert.DoesNotContain((await ItemAsync(desk, TaskKind.Test)).FindAll("button"), b => b.TextContent == Texts.Found_Ask);
+        var item = await ItemAsync(desk, TaskKind.ChangeFilter);
+        await Button(item, Texts.Found_Ask).ClickAsync(new());
+
+        await item.Find(".reason select").ChangeAsync(new() { Value = "2" });
+        await item.FindAll(".reason .acts button")[0].ClickAsync(new());
+
+        var done = await desk.Shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.State == TaskState.Done));
+        Assert.Equal(new WorkFind(FindNames.FilterState, (decimal)FilterState.Full, ""), done.Found);
     }
 
     private static async Task<IRenderedComponent<TaskItem>> ItemAsync(DeskContext desk, TaskKind kind)

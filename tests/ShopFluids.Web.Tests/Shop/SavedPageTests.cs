@@ -148,6 +148,36 @@ public sealed class SavedPageTests
         Assert.Contains("1 done, 1 skipped of 3", page.Text, StringComparison.Ordinal);
     }
 
+    [Fact]
+    public async Task Post_DoneWithWhatWasFound_IsKeptAndSaidInPlace()
+    {
+        var (host, address) = await OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Skim));
+            await shop.StepAsync(Some.Step(TaskKind.ChangeFilter));
+        });
+        await using var _ = host;
+        var (skim, filter) = (await OpenTaskAsync(host, TaskKind.Skim), await OpenTaskAsync(host, TaskKind.ChangeFilter));
+
+        var tooMuch = await host.PostAsync($"{address}/tasks/{skim}", new() { ["state"] = "done", ["found"] = "1000,5", ["foundNote"] = "whole drum" }, from: address);
+        var noNumber = await host.PostAsync($"{address}/tasks/{skim}", new() { ["state"] = "done", ["found"] = "much" }, from: address);
+        var done = await host.PostAsync($"{address}/tasks/{skim}", new() { ["state"] = "done", ["found"] = "1,5", ["foundNote"] = "belt worn" }, from: address);
+        var changed = await host.PostAsync($"{address}/tasks/{filter}", new() { ["state"] = "done", ["found"] = "1", ["foundNote"] = "" }, from: address);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, tooMuch.Status);
+        Assert.Contains("Oil taken off 1,000.5 L is outside the accepted range of 0 L to 1,000 L.", tooMuch.Text, StringComparison.Ordinal);
+        Assert.Contains("value=\"1000,5\"", tooMuch.Html, StringComparison.Ordinal);
+        Assert.Contains("value=\"whole drum\"", tooMuch.Html, StringComparison.Ordinal);
+        Assert.Contains("0 L to 1,000 L", noNumber.Text, StringComparison.Ordinal);
+        Assert.Equal((HttpStatusCode.SeeOther, HttpStatusCode.SeeOther), (done.Status, changed.Status));
+        var page = await host.GetAsync(address);
+        Assert.Contains("1.5 L of oil taken off; belt worn", page.Text, StringComparison.Ordinal);
+        Assert.Contains("filter half full", page.Text, StringComparison.Ordinal);
+    }
+
+    private static Task<Guid> OpenTaskAsync(ShopHost host, TaskKind kind) =>
+        host.Shop.ReadAsync(db => db.CareTasks.Where(t => t.Kind == kind && t.State == TaskState.Open).Select(t => t.Id).FirstAsync());
+
     // An operator is told who may skip the draining of a sump beyond its action limit; a supervisor finds the way.
     [Theory]
     [InlineData(Roles.Operator, 0)]

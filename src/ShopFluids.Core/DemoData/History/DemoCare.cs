@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.DemoData.Commands;
 using ShopFluids.Core.Flags;
@@ -24,7 +25,7 @@ internal sealed class DemoCare(DemoScene scene, DemoStores stores)
         }
 
         var isSkipped = task.Kind == TaskKind.ChangeFilter && sump.Chance.Happens(0.06);
-        await EndAsync(task, isSkipped ? new EndTask(task.Id, TaskState.Skipped, "Pressure drop still low, filter left in") : new EndTask(task.Id, TaskState.Done), sump, cancellationToken);
+        await EndAsync(task, isSkipped ? new EndTask(task.Id, TaskState.Skipped, "Pressure drop still low, filter left in") : new EndTask(task.Id, TaskState.Done, Found: FoundAt(sump, task.Kind)), sump, cancellationToken);
         if (task.Kind == TaskKind.Skim)
         {
             sump.Skim();
@@ -86,6 +87,11 @@ internal sealed class DemoCare(DemoScene scene, DemoStores stores)
 
     private async Task EndAsync(OpenTask task, EndTask command, SumpModel sump, CancellationToken cancellationToken) =>
         (await scene.Commands.EndTask.HandleAsync(command with { TaskId = task.Id }, scene.OperatorOf(sump), isSupervisor: false, cancellationToken)).Done();
+
+    // A film of 2 mm where oil covers a fluid 300 mm deep.
+    private static TypedFind? FoundAt(SumpModel sump, TaskKind kind) => kind == TaskKind.Skim
+        ? new(FindNames.OilLitres, decimal.Round((decimal)(sump.FullLitres / 300 * 2 * sump.OilPercent / 100), 1), null)
+        : null;
 
     private Guid NewId(SumpModel sump) => sump.Chance.NewId(scene.Time.UtcNow);
 }

@@ -1,8 +1,11 @@
 using System.Security.Claims;
+using Microsoft.AspNetCore.Mvc;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Exchange;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Time;
+using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Api.Json;
 
@@ -16,7 +19,11 @@ internal static class WorkEndpoints
         api.MapGet("/tasks", TasksAsync).WithName("ListTasks").WithSummary("Tasks, the earliest due first").Produces<ListPage<TaskRow>>();
         api.MapGet("/flags", FlagsAsync).WithName("ListFlags").WithSummary("Flags, the latest raised first").Produces<ListPage<FlagRow>>();
         api.MapPost("/tasks/{id:guid}/done", DoneAsync).RequireAuthorization(Policies.CanOperate)
-            .WithName("EndTask").WithSummary("Ticks a task off").Produces<EndedTaskAnswer>()
+            .WithName("EndTask").WithSummary("Ticks a task off, with what was found where that is sent")
+            .WithMetadata(new RequestSizeLimitAttribute(JsonBody.MostBytes))
+            .Accepts<FoundRequest>(isOptional: true, "application/json")
+            .Produces<EndedTaskAnswer>()
+            .Produces<ApiProblem>(StatusCodes.Status400BadRequest, "application/problem+json")
             .Produces<ApiProblem>(StatusCodes.Status404NotFound, "application/problem+json")
             .Produces<ApiProblem>(StatusCodes.Status409Conflict, "application/problem+json");
     }
@@ -58,12 +65,39 @@ internal static class WorkEndpoints
         return TypedResults.Json(new ListPage<FlagRow>([.. page.Items.Select(f => FlagRow.Of(f, say))], page.Next), ApiJson.Default.ListPageFlagRow);
     }
 
-    private static async Task<IResult> DoneAsync(Guid id, ClaimsPrincipal user, EndTaskHandler handler, ApiSentences sentences, CancellationToken cancellationToken)
+    private static async Task<IResult> DoneAsync(Guid id, HttpRequest request, ClaimsPrincipal user, EndTaskHandler handler, ApiSentences sentences, CancellationToken cancellationToken)
     {
         var say = await sentences.CurrentAsync(cancellationToken);
-        var result = await handler.HandleAsync(new EndTask(id, TaskState.Done), user.ToActor(), user.IsInRole(Roles.Supervisor), cancellationToken);
+        var (found, refusal) = await FoundAsync(request, say, cancellationToken);
+        if (refusal is not null)
+        {
+            return refusal;
+        }
+
+        var result = await handler.HandleAsync(new EndTask(id, TaskState.Done, Found: found), user.ToActor(), user.IsInRole(Roles.Supervisor), cancellationToken);
         return result.Match(
             ended => TypedResults.Json(new EndedTaskAnswer(ended.TaskId, Codes.Of(ended.State), ended.EndedAtUtc), ApiJson.Default.EndedTaskAnswer),
             error => (IResult)Problems.Of(error, say));
+    }
+
+    // Nothing need be sent: then nothing is said of what was found.
+    private static async Task<(TypedFind? Found, IResult? Refusal)> FoundAsync(HttpRequest request, Sentences say, CancellationToken cancellationToken)
+    {
+        if (request.ContentLength is 0 || (request.ContentLength is null && request.ContentType is null))
+        {
+            return (null, null);
+        }
+
+        var (document, refusal) = await JsonBody.ReadAsync(request, cancellationToken);
+        if (document is null)
+        {
+            return (null, refusal);
+        }
+
+        using (document)
+        {
+            var (found, faults) = FoundJson.Read(document.RootElement, say);
+            return (found, faults.Count > 0 ? Problems.Fields(faults) : null);
+        }
     }
 }

@@ -20,6 +20,7 @@ internal sealed record TaskRow(
     DateTime CreatedAt,
     DateTime? EndedAt,
     string? EndReason,
+    FoundAnswer? Found,
     string Text)
 {
     public static TaskRow Of(ListedTask task, DateTime nowUtc, Sentences say) => new(
@@ -35,6 +36,7 @@ internal sealed record TaskRow(
         task.CreatedAtUtc,
         task.EndedAtUtc,
         task.EndReason,
+        FoundAnswer.Of(task.Found, say),
         say.Task(task.Kind, task.Cause, task.Recipe));
 }
 

@@ -64,9 +64,12 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
     private static TimelineEntry Work(SumpView view, HistoryTask task)
     {
         var what = view.Words.Sentences.Task(task.Kind, task.Cause, task.Recipe);
-        return new($"t{task.Id}", task.EndedAtUtc, null, Direction.None, "", task.State == TaskState.Done
-            ? view.Format.Say(Texts.Sump_EntryDone, what, task.By)
-            : view.Format.Say(Texts.Sump_EntrySkipped, what, task.Reason, task.By));
+        return new($"t{task.Id}", task.EndedAtUtc, null, Direction.None, "", task switch
+        {
+            { State: TaskState.Done, Found: { } found } => view.Format.Say(Texts.Sump_EntryDoneFound, what, view.Words.Sentences.Found(found), task.By),
+            { State: TaskState.Done } => view.Format.Say(Texts.Sump_EntryDone, what, task.By),
+            _ => view.Format.Say(Texts.Sump_EntrySkipped, what, task.Reason, task.By),
+        });
     }
 
     private static TimelineEntry FlagEnded(SumpView view, HistoryFlag flag)

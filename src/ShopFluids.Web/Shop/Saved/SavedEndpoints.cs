@@ -57,16 +57,24 @@ internal static class SavedEndpoints
     private static Task<IResult> EndTaskAsync(HttpContext http, string tag, Guid id, Guid taskId, Pages pages, EndTaskHandler handler) => pages.WithAsync(http, tag, id, async view =>
     {
         var post = await FormPost.ReadAsync(http);
-        var reason = post.Text("reason");
+        var (reason, typed) = (post.Text("reason"), FindInput.Read(post));
+        var state = post.Text("state") == "skipped" ? TaskState.Skipped : TaskState.Done;
+        IResult Fault(string sentence) => Document(view with { TaskFault = new(taskId, sentence, reason, typed, state == TaskState.Done) });
         if (!post.IsOurs)
         {
-            return Document(view with { TaskFault = new(taskId, Texts.Entry_FormTooOld, reason) });
+            return Fault(Texts.Entry_FormTooOld);
         }
 
-        var state = post.Text("state") == "skipped" ? TaskState.Skipped : TaskState.Done;
-        var result = await handler.HandleAsync(new EndTask(taskId, state, reason), view.Visit.Actor, view.Visit.IsSupervisor, CancellationToken.None);
+        var (found, fault) = typed.For(view.Page.Tasks.FirstOrDefault(t => t.Id == taskId)?.Kind, view.Visit.Format.Units);
+        if (state == TaskState.Done && fault is not null)
+        {
+            return Fault(view.Visit.Sentences.Field(fault));
+        }
+
+        var command = new EndTask(taskId, state, reason, state == TaskState.Done ? found : null);
+        var result = await handler.HandleAsync(command, view.Visit.Actor, view.Visit.IsSupervisor, CancellationToken.None);
         return result.Error is { } error
-            ? Document(view with { TaskFault = new(taskId, view.Visit.Sentences.Error(error), reason) })
+            ? Fault(view.Visit.Sentences.Error(error))
             : SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id));
     });
 

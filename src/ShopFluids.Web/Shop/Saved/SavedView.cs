@@ -38,5 +38,7 @@ public sealed record SavedView(
 }
 
 /// <param name="Sentence">Why the task is still open.</param>
-/// <param name="Reason">What was typed.</param>
-public sealed record TaskFault(Guid TaskId, string Sentence, string Reason);
+/// <param name="Reason">Why it was to be skipped, as typed.</param>
+/// <param name="Found">What was found, as typed.</param>
+/// <param name="IsOfDone">It was to be done, not skipped.</param>
+public sealed record TaskFault(Guid TaskId, string Sentence, string Reason, FindInput Found, bool IsOfDone);

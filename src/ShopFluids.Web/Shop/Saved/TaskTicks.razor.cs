@@ -28,7 +28,12 @@ public partial class TaskTicks
 
     private string Name(SavedTask task) => View.Visit.Sentences.Task(task.Kind, task.Cause, null);
 
-    private string How(SavedTask task) => task is { State: TaskState.Skipped, EndReason: { } reason } ? reason : $"{Sentences.TaskHow(task.Kind)} {Why(task)}".Trim();
+    private string How(SavedTask task) => task switch
+    {
+        { State: TaskState.Skipped, EndReason: { } reason } => reason,
+        { Found: { } found } => View.Visit.Sentences.Found(found),
+        _ => $"{Sentences.TaskHow(task.Kind)} {Why(task)}".Trim(),
+    };
 
     // The same work may be due by the plan and because of a finding: the person must see which is which.
     private string Why(SavedTask task) => CareSchedule.IsPlanned(task.Cause) ? Texts.Saved_ByPlan
@@ -41,6 +46,10 @@ public partial class TaskTicks
         { State: TaskState.Skipped, EndedAtUtc: { } at } => View.Say(Texts.Saved_SkippedAt, View.Visit.Format.Time(at)),
         _ => View.Visit.Format.Due(task.DueAtUtc, View.Page.NowUtc),
     };
+
+    private TaskFault? SkipFaultOf(SavedTask task) => FaultOf(task) is { IsOfDone: false } fault ? fault : null;
+
+    private TaskFault? FindFaultOf(SavedTask task) => FaultOf(task) is { IsOfDone: true } fault ? fault : null;
 
     private TaskFault? FaultOf(SavedTask task) => View.TaskFault is { } fault && fault.TaskId == task.Id ? fault : null;
 }

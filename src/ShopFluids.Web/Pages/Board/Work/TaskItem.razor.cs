@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Board;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Web.Components.Layout;
@@ -52,11 +53,14 @@ public sealed partial class TaskItem
     private async System.Threading.Tasks.Task AssignAsync(ChangeEventArgs e) =>
         await TellAsync(await Acts.AssignAsync(Task.Id, Guid.TryParse(e.Value as string, out var id) ? id : null, Words.Sentences, CancellationToken.None));
 
-    private async System.Threading.Tasks.Task DoneAsync() => await TellAsync(await Acts.DoneAsync(Task.Id, Words.Sentences, CancellationToken.None));
+    private async System.Threading.Tasks.Task DoneAsync() => await TellAsync(await Acts.DoneAsync(Task.Id, null, Words.Sentences, CancellationToken.None));
 
-    private async System.Threading.Tasks.Task<string?> SkipAsync(string reason)
+    private async System.Threading.Tasks.Task<string?> FoundAsync(TypedFind found) => await AnswerAsync(await Acts.DoneAsync(Task.Id, found, Words.Sentences, CancellationToken.None));
+
+    private async System.Threading.Tasks.Task<string?> SkipAsync(string reason) => await AnswerAsync(await Acts.SkipAsync(Task.Id, reason, Words.Sentences, CancellationToken.None));
+
+    private async System.Threading.Tasks.Task<string?> AnswerAsync(string? fault)
     {
-        var fault = await Acts.SkipAsync(Task.Id, reason, Words.Sentences, CancellationToken.None);
         if (fault is null)
         {
             await Changed.InvokeAsync();

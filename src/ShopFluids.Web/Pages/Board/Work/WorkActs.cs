@@ -1,6 +1,7 @@
 using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
@@ -17,8 +18,8 @@ public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, Assign
     public Task<string?> AssignAsync(Guid taskId, Guid? personId, Sentences sentences, CancellationToken cancellationToken) =>
         SayAsync(async () => (await assignTask.HandleAsync(new AssignTask(taskId, personId), await session.ActorAsync(), cancellationToken)).Error, sentences);
 
-    public Task<string?> DoneAsync(Guid taskId, Sentences sentences, CancellationToken cancellationToken) =>
-        SayAsync(async () => (await EndAsync(new EndTask(taskId, TaskState.Done), cancellationToken)).Error, sentences);
+    public Task<string?> DoneAsync(Guid taskId, TypedFind? found, Sentences sentences, CancellationToken cancellationToken) =>
+        SayAsync(async () => (await EndAsync(new EndTask(taskId, TaskState.Done, Found: found), cancellationToken)).Error, sentences);
 
     public Task<string?> SkipAsync(Guid taskId, string reason, Sentences sentences, CancellationToken cancellationToken) =>
         SayAsync(async () => (await EndAsync(new EndTask(taskId, TaskState.Skipped, reason), cancellationToken)).Error, sentences);

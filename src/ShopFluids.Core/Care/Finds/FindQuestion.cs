@@ -1,0 +1,60 @@
+using ShopFluids.Core.Database;
+using ShopFluids.Rules;
+
+namespace ShopFluids.Core.Care.Finds;
+
+/// <summary>The number that a kind of work asks for when it is done.</summary>
+/// <param name="What">As in <see cref="FindNames"/>.</param>
+/// <param name="Unit">L, mm or min; empty for a grade.</param>
+/// <param name="High">The largest that is accepted; the least is 0. More is a slip of the finger. Common practice, no source.</param>
+/// <param name="IsGrade">One of <see cref="FilterState"/>.</param>
+public sealed record FindQuestion(string What, string Unit, decimal High, bool IsGrade)
+{
+    public const int MaximumNoteLength = 500;
+
+    private static readonly FindQuestion Oil = new(FindNames.OilLitres, "L", 1000, IsGrade: false);
+    private static readonly FindQuestion Filter = new(FindNames.FilterState, "", (decimal)FilterState.Blocked, IsGrade: true);
+    private static readonly FindQuestion Sludge = new(FindNames.SludgeMm, "mm", 2000, IsGrade: false);
+    private static readonly FindQuestion Circulated = new(FindNames.CirculatedMinutes, "min", 10_080, IsGrade: false);
+
+    /// <summary>Null where the work asks for no number.</summary>
+    public static FindQuestion? Of(TaskKind kind) => kind switch
+    {
+        TaskKind.Skim => Oil,
+        TaskKind.ChangeFilter => Filter,
+        TaskKind.DrainClean => Sludge,
+        TaskKind.Circulate => Circulated,
+        _ => null,
+    };
+
+    /// <summary>Whether pages ask what was found, by number or in words.</summary>
+    public static bool IsAsked(TaskKind kind) => kind == TaskKind.Inspect || Of(kind) is not null;
+
+    /// <summary>Names what is wrong with a find; a note may go with any work.</summary>
+    internal static void Check(List<FieldError> errors, TaskKind kind, TypedFind find)
+    {
+        TextChecks.Check(errors, FindNames.Note, find.Note, MaximumNoteLength, isRequired: false);
+        if (find.Value is not { } value)
+        {
+            return;
+        }
+
+        var asked = Of(kind);
+        if (asked is null || asked.What != find.What)
+        {
+            errors.Add(new(find.What ?? FindNames.Note, FieldProblem.NotAskedHere));
+        }
+        else if (asked.IsGrade && (value != decimal.Truncate(value) || value < 0 || value > asked.High))
+        {
+            errors.Add(new(asked.What, FieldProblem.UnknownChoice));
+        }
+        else if (value < 0 || value > asked.High)
+        {
+            errors.Add(new(asked.What, FieldProblem.OutOfRange, value, 0, asked.High, asked.Unit));
+        }
+    }
+
+    /// <summary>The find as it is stored; null when nothing was said.</summary>
+    internal static WorkFind? Kept(TypedFind? find) =>
+        find is null || find.IsEmpty ? null : new(find.Value is null ? "" : find.What ?? "", find.Value is { } value ? decimal.Round(value, 6) : null, find.Note?.Trim() ?? "");
+}
