@@ -11,6 +11,7 @@ using ShopFluids.Core.Time;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Readings;
@@ -92,7 +93,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
     private static List<FlagOutcome> Reasons(ReadingOutcome outcome, Standing? standing)
     {
         var measured = outcome.Measurements.Select(m => m.Parameter).ToHashSet(StringComparer.Ordinal);
-        var open = (standing?.Facts?.OpenFlags ?? []).Where(f => measured.Contains(f.Parameter)).Select(f => new FlagOutcome(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers));
+        var open = (standing?.Facts?.OpenFlags ?? []).Where(f => measured.Contains(f.Parameter) || (f.Parameter.Length == 0 && RuleRegistry.Find(f.Rule) is not null)).Select(f => new FlagOutcome(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers));
         return [.. outcome.Raised.Concat(open).DistinctBy(f => f.Id).OrderByDescending(f => f.Severity)];
     }
 

@@ -109,6 +109,7 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
         {
             TaskKind.Test => Test(cause),
             TaskKind.Adjust when recipe is not null => Recipe(recipe),
+            TaskKind.Inspect when !Rules.Scheduling.CareSchedule.IsPlanned(cause) => Format.Say(Texts.Task_InspectOf, this.SubjectOfCause(cause)),
             _ => Task(kind),
         };
         return ShutdownWork.IsBefore(cause) ? Format.Say(Texts.Task_BeforeShutdown, work)

@@ -70,8 +70,8 @@ public sealed record WorkPlan(
         foreach (var (flag, kind) in measured.Concat(HandedOver(input, flags, withdrawn)))
         {
             var cause = CorrectiveWork.CauseOf(flag.Rule, flag.Parameter);
-            var isOpen = open.Exists(t => t.Kind == kind && (t.Cause == cause || (CorrectiveWork.OneIsEnough(kind) && IsCorrective(t))));
-            if (!isOpen && !proposed.Exists(t => t.Kind == kind && (t.Cause == cause || CorrectiveWork.IsOnWholeSump(kind))))
+            var isOpen = open.Exists(t => t.Kind == kind && (t.Cause == cause || IsSameLook(t.Cause, cause) || (CorrectiveWork.OneIsEnough(kind) && IsCorrective(t))));
+            if (!isOpen && !proposed.Exists(t => t.Kind == kind && (t.Cause == cause || IsSameLook(t.Cause, cause) || CorrectiveWork.IsOnWholeSump(kind))))
             {
                 var due = CorrectiveDue.For(flag.Severity, input.Now, input.Calendar);
                 proposed.Add(new(kind, cause, null, due, FromRecipe: kind == TaskKind.Adjust && hasRecipe));
@@ -88,6 +88,10 @@ public sealed record WorkPlan(
             .Where(f => f.Rule != OverdueTestRule.Code && !flags.Cleared.Contains(f))
             .Select(f => new FlagState(f.Rule, f.Parameter, f.Severity, f.Direction, IsNew: false, IsBeyond: true))
             .SelectMany(f => KindsFor(f).Where(k => CorrectiveWork.IsOnWholeSump(k) && withdrawn.Exists(t => t.Kind == k)).Select(k => (f, k)));
+
+    // Two rules that found something on one parameter ask for one second look, and for one search for the cause.
+    private static bool IsSameLook(string cause, string other) =>
+        !CareSchedule.IsPlanned(cause) && cause.Split(':', 2) is [_, { Length: > 0 } parameter] && other.EndsWith($":{parameter}", StringComparison.Ordinal);
 
     private static bool IsCorrective(OpenTask task) => !CareSchedule.IsPlanned(task.Cause);
 

@@ -19,10 +19,14 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
     // A change of two steps of the display is rounding, whatever the readings before it did.
     private const int StepsOfDisplay = 2;
 
+    // What nobody would measure again for, whatever the charge did before. Common practice, no source.
+    private const double LeastPercent = 0.5;
+    private const double LeastPh = 0.2;
+
     /// <summary>
     /// The factor times the mean moving range (NIST/SEMATECH e-Handbook 6.3.2.2: 3.267), reckoned again without the ranges that lie beyond the
     /// same limit made from their median, so that an earlier wild reading does not blind the chart. At least the combined uncertainty of the two
-    /// readings and two steps of the display.
+    /// readings and two steps of the display, and what is worth a second look.
     /// </summary>
     /// <param name="course">The course; its last value is judged and no part of the baseline.</param>
     /// <param name="settings">The rule's numbers.</param>
@@ -46,7 +50,7 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
             return null;
         }
 
-        var floor = Floor(points[last - 1], points[last], scale);
+        var floor = Floor(course.Parameter, points[last - 1], points[last], scale);
         var wild = Math.Max(floor, settings.LimitFactor * MeanOverMedian * RobustScale.Median(ranges));
         var (sum, count) = (0.0, 0);
         foreach (var range in ranges)
@@ -57,10 +61,16 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
         return new(Math.Max(floor, settings.LimitFactor * (sum / count)), count);
     }
 
-    private static double Floor(CoursePoint before, CoursePoint after, int scale)
+    private static double Floor(string parameter, CoursePoint before, CoursePoint after, int scale)
     {
         var combined = Math.Sqrt((double)((before.Uncertainty * before.Uncertainty) + (after.Uncertainty * after.Uncertainty)));
-        return Math.Max(combined, StepsOfDisplay * Math.Pow(10, -scale));
+        var least = parameter switch
+        {
+            ParameterCodes.Concentration => LeastPercent,
+            ParameterCodes.Ph => LeastPh,
+            _ => 0,
+        };
+        return Math.Max(Math.Max(combined, least), StepsOfDisplay * Math.Pow(10, -scale));
     }
 
     /// <summary>The rule's numbers, as set.</summary>

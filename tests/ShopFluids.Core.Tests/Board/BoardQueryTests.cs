@@ -67,7 +67,7 @@ public sealed class BoardQueryTests
         await using var shop = await ShopFixture.OpenAsync(database);
         await shop.StoreAsync(Some.Reading(brix: 6.5m));
         shop.Clock.Advance(TimeSpan.FromDays(6));
-        await shop.StoreAsync(Some.Reading(brix: 4m, takenAt: shop.Now));
+        await shop.StoreAsync(Some.Reading(brix: 4m, levelMm: null, takenAt: shop.Now));
 
         var row = Assert.Single((await BoardAsync(shop)).Rows);
 

@@ -46,6 +46,26 @@ public sealed class SavedPageTests
         Assert.DoesNotContain("style=", page.Html, StringComparison.Ordinal);
     }
 
+    // All values in range, and the sump holds 40 L that nobody wrote down: what the rules see besides the limits has its own block.
+    [Fact]
+    public async Task Get_BalanceThatDoesNotClose_StandsBesideTheVerdictWithItsAdvice()
+    {
+        var address = "";
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StoreAsync(Some.Reading(brix: 8.6m, levelMm: 240, takenAt: shop.Now.AddDays(-5)));
+            address = $"/enter/S-07/saved/{(await shop.StoreAsync(Some.Reading(brix: 7.2m, levelMm: 320))).ReadingId}";
+        });
+
+        var page = await host.GetAsync(address);
+
+        Assert.Contains("In range", page.Text, StringComparison.Ordinal);
+        Assert.Contains("The balance of the charge", page.Text, StringComparison.Ordinal);
+        Assert.Contains("of water that nobody wrote down", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Look for water added without a record", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Look for the cause: The balance of the charge", page.Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Post_AddedAsAbove_NotesTheRecipeOnceAndEndsTheAdjustment()
     {

@@ -37,8 +37,7 @@ public partial class TaskTicks
 
     // The same work may be due by the plan and because of a finding: the person must see which is which.
     private string Why(SavedTask task) => CareSchedule.IsPlanned(task.Cause) ? Texts.Saved_ByPlan
-        : task.Cause.Split(':', 2) is [_, { Length: > 0 } parameter] ? View.Say(Texts.Saved_Because, View.Visit.Sentences.Parameter(parameter))
-        : "";
+        : View.Say(Texts.Saved_Because, View.Visit.Sentences.SubjectOfCause(task.Cause));
 
     private string When(SavedTask task) => task switch
     {

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Registry;
 
 namespace ShopFluids.Web.Shop.Saved;
 
@@ -30,9 +31,9 @@ public partial class VerdictBanner
         get
         {
             var beyond = Outcome.Measurements.Where(m => m.Verdict >= Verdict.Warning).Select(m => m.Parameter).ToHashSet(StringComparer.Ordinal);
-            var sentences = View.Page.Reasons.Where(f => beyond.Contains(f.Parameter)).Take(MostReasons)
+            var sentences = Limits.Where(f => beyond.Contains(f.Parameter)).Take(MostReasons)
                 .Select(f => View.Visit.Sentences.Flag(f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers))
-                .Concat(View.Page.Reasons.Where(f => !beyond.Contains(f.Parameter)).Select(StaysOpen))
+                .Concat(Limits.Where(f => !beyond.Contains(f.Parameter)).Select(StaysOpen))
                 .Concat(ClearedParameters.Select(p => View.Say(Texts.Saved_Cleared, View.Visit.Sentences.Parameter(p))))
                 .ToList();
             return sentences.Count > 0 ? string.Join(' ', sentences)
@@ -42,9 +43,12 @@ public partial class VerdictBanner
         }
     }
 
+    // What the other rules found stands below, each with what it suggests.
+    private IEnumerable<FlagOutcome> Limits => View.Page.Reasons.Where(f => RuleRegistry.Find(f.Rule) is null);
+
     // A flag that gave way to a worse one is not good news: its parameter still has a flag.
     private IEnumerable<string> ClearedParameters =>
-        Outcome.Cleared.Select(f => f.Parameter).Distinct(StringComparer.Ordinal).Except(View.Page.Reasons.Select(f => f.Parameter), StringComparer.Ordinal);
+        Outcome.Cleared.Where(f => f.Parameter.Length > 0).Select(f => f.Parameter).Distinct(StringComparer.Ordinal).Except(View.Page.Reasons.Select(f => f.Parameter), StringComparer.Ordinal);
 
     // Inside the limit, but not yet by the margin that clears the flag.
     private string StaysOpen(FlagOutcome flag) =>

@@ -19,7 +19,7 @@ public sealed class SuddenChangeSentenceTests
         var numbers = Numbers(value: 8.4m, previous: 9.0m, expectedChange: 0, limit: 0.327m);
 
         Assert.Equal(
-            "pH went from 9.0 to 8.4 since the last reading; here it usually changes by no more than 0.33. Measure again: either the reading is wrong, or something got in or out.",
+            "pH went from 9.0 to 8.4; here it usually changes by no more than 0.33.",
             say.Flag(SuddenChangeRule.RuleCode, ParameterCodes.Ph, Verdict.Warning, Direction.Low, numbers));
         Assert.Equal(
             "Clears when a reading is back near 9.0, or once the new value has been found on several days.",
@@ -34,7 +34,7 @@ public sealed class SuddenChangeSentenceTests
         var numbers = Numbers(value: 6.1m, previous: 6.0m, expectedChange: -2.013m, limit: 0.5m);
 
         Assert.Equal(
-            "Concentration went from 6,0 % to 6,1 % since the last reading; by what was added and lost it should be 4,0 %, give or take 0,5 %. Measure again: either the reading is wrong, or something got in or out that nobody wrote down.",
+            "Concentration went from 6,0 % to 6,1 %; by what was added and lost it should be 4,0 %, give or take 0,5 %.",
             say.Flag(SuddenChangeRule.RuleCode, ParameterCodes.Concentration, Verdict.Warning, Direction.High, numbers));
         Assert.StartsWith("Clears when a reading is back near 4,0 %", say.FlagClears(SuddenChangeRule.RuleCode, ParameterCodes.Concentration, Direction.High, numbers), StringComparison.Ordinal);
     }

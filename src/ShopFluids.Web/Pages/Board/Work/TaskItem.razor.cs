@@ -40,15 +40,7 @@ public sealed partial class TaskItem
     private string Source => Task.IsOfPlan ? Texts.Board_FromPlan
         : Words.Format.Say(Task.IsAlsoOfPlan ? Texts.Board_FromFlagAndPlan : Texts.Board_FromFlag, CauseWord, Words.Format.When(Task.AskedAtUtc, NowUtc));
 
-    // A cause reads rule:parameter; a flag about the whole sump has no parameter.
-    private string CauseWord
-    {
-        get
-        {
-            var parameter = Task.Cause.Split(':', 2)[^1];
-            return parameter.Length > 0 && Words.Setup.FindParameter(parameter) is not null ? Words.Sentences.Parameter(parameter) : Texts.Board_TheSump;
-        }
-    }
+    private string CauseWord => Words.Sentences.SubjectOfCause(Task.Cause);
 
     private async System.Threading.Tasks.Task AssignAsync(ChangeEventArgs e) =>
         await TellAsync(await Acts.AssignAsync(Task.Id, Guid.TryParse(e.Value as string, out var id) ? id : null, Words.Sentences, CancellationToken.None));
