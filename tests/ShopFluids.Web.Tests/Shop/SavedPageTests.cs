@@ -46,14 +46,14 @@ public sealed class SavedPageTests
         Assert.DoesNotContain("style=", page.Html, StringComparison.Ordinal);
     }
 
-    // All values in range, and the sump holds 40 L that nobody wrote down: what the rules see besides the limits has its own block.
+    // All values in range, and the sump holds 30 L that nobody wrote down: what the rules see besides the limits has its own block.
     [Fact]
     public async Task Get_BalanceThatDoesNotClose_StandsBesideTheVerdictWithItsAdvice()
     {
         var address = "";
         await using var host = await ShopHost.OpenAsync(async shop =>
         {
-            await shop.StoreAsync(Some.Reading(brix: 8.6m, levelMm: 240, takenAt: shop.Now.AddDays(-5)));
+            await shop.StoreAsync(Some.Reading(brix: 8.8m, levelMm: 260, takenAt: shop.Now.AddDays(-5)));
             address = $"/enter/S-07/saved/{(await shop.StoreAsync(Some.Reading(brix: 7.2m, levelMm: 320))).ReadingId}";
         });
 
