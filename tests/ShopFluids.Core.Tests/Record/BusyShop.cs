@@ -1,3 +1,4 @@
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.People;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Databases;
@@ -17,6 +18,7 @@ internal static class BusyShop
         await shop.InstrumentAsync(Some.Refractometer());
         await shop.StepAsync(Some.Step(TaskKind.Test));
         await shop.StepAsync(Some.Step(TaskKind.Skim));
+        (await shop.Get<PlanShutdownHandler>().HandleAsync(new PlanShutdown(Some.Id(), Some.SumpTag, new DateOnly(2026, 3, 16), new DateOnly(2026, 3, 18), "Spindle repair"), Some.Supervisor, default)).Done();
         var wrong = Some.Reading(ph: 9.4m, note: "First");
         await shop.StoreAsync(wrong);
         await shop.StoreAsync(Some.Reading(ph: 9.2m, supersedes: wrong.Id, reason: "Slip"));
