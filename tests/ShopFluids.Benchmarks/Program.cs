@@ -10,6 +10,9 @@ const double Target = 3;
 // One evaluation of a year of weekly readings has a millisecond.
 const double EvaluationMilliseconds = 1;
 
+// Twenty thousand readings a second go through all of the rules on one core.
+const double RulesMilliseconds = 1 / 20.0;
+
 // What a reading costs among ten thousand, as a multiple of what it costs among one thousand: linear, but for sorting.
 const double GrowthTarget = 1.5;
 
@@ -20,6 +23,7 @@ try
     Console.WriteLine("name\tours_ms\tfloor_ms\tratio\ttarget");
     var missed = Report("evaluate-sump-year", EvaluateSump.BestMilliseconds(52, runs: 400), EvaluationMilliseconds, 1);
     missed |= Report("evaluate-sump-growth", EvaluateSump.BestMilliseconds(10_000, runs: 10) / 10, EvaluateSump.BestMilliseconds(1_000, runs: 40), GrowthTarget);
+    missed |= Report("evaluate-rules", EvaluateRules.BestMillisecondsForOne(), RulesMilliseconds, 1);
     var sqlite = $"Data Source={Path.Combine(folder, "shop.db")}";
     missed |= await MeasureAsync("store-reading-sqlite", new SqliteProvider(), sqlite, await Floor.SqliteAsync(folder));
 
