@@ -49,6 +49,9 @@ internal sealed class Simulator(IReadOnlyList<ParameterLimits> limits, IReadOnly
     /// <summary>Puts something in or takes something out; before the next reading.</summary>
     public void Move(MovementFacts movement) => _movements.Add(movement);
 
+    /// <summary>Somebody does work that is not a test.</summary>
+    public void Finish(Predicate<OpenTask> which) => _tasks.RemoveAll(which);
+
     public void Tick(DateTime now)
     {
         var raised = RulesService.EvaluateClock(Standing(now), calendar, now);

@@ -3,6 +3,7 @@ using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
 using ShopFluids.Rules.SuddenChange;
+using ShopFluids.Rules.UnusualLoss;
 
 namespace ShopFluids.Core.Wording;
 
@@ -17,6 +18,7 @@ public static class FlagAdviceSentences
         {
             DisagreementRule.RuleCode => Texts.Subject_Methods,
             BalanceRule.RuleCode => Texts.Subject_Balance,
+            UnusualLossRule.RuleCode => Texts.Subject_Loss,
             _ => Texts.Board_TheSump,
         };
     }
@@ -38,6 +40,7 @@ public static class FlagAdviceSentences
         (BalanceRule.RuleCode, Direction.High) => Texts.Flag_BalanceWaterAdvice,
         (BalanceRule.RuleCode, Direction.Low) => Texts.Flag_BalanceConcentrateAdvice,
         (BalanceRule.RuleCode, _) => Texts.Flag_BalanceMixAdvice,
+        (UnusualLossRule.RuleCode, _) => Texts.Flag_UnusualLossAdvice,
         (MicrobialRule.RuleCode, _) => parameter == ParameterCodes.Ph ? Texts.Flag_MicrobialPhAdvice : Texts.Flag_MicrobialSlideAdvice,
         _ => "",
     };

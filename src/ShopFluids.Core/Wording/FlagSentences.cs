@@ -9,6 +9,7 @@ using ShopFluids.Rules.Microbial;
 using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.SuddenChange;
+using ShopFluids.Rules.UnusualLoss;
 
 namespace ShopFluids.Core.Wording;
 
@@ -39,6 +40,7 @@ public static class FlagSentences
             DisagreementRule.RuleCode => DisagreementSentence.Found(say, direction, numbers),
             BalanceRule.RuleCode => BalanceSentence.Found(say, direction, numbers),
             MicrobialRule.RuleCode => MicrobialSentence.Found(say, parameter, numbers),
+            UnusualLossRule.RuleCode => UnusualLossSentence.Found(say, numbers),
             RunDryRule.RuleCode => RunDrySentence.Found(say, severity, numbers),
             _ => say.Format.Say(Texts.Flag_Other, say.Parameter(parameter), rule),
         };
@@ -56,6 +58,7 @@ public static class FlagSentences
             DisagreementRule.RuleCode => Texts.Flag_DisagreementClears,
             BalanceRule.RuleCode => Texts.Flag_BalanceClears,
             MicrobialRule.RuleCode => MicrobialSentence.Clears(parameter),
+            UnusualLossRule.RuleCode => Texts.Flag_UnusualLossClears,
             RunDryRule.RuleCode => RunDrySentence.Clears(say, numbers),
             _ => numbers.TryGetValue(NumberNames.ClearsAt, out var clearsAt) ? Clears(say, parameter, direction, clearsAt, EdgeBelongsToTheFinding(numbers, clearsAt)) : "",
         };

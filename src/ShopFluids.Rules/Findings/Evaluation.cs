@@ -103,6 +103,12 @@ public static class NumberNames
     /// <summary>Their expanded uncertainty.</summary>
     public const string GainUncertainty = "gainUncertainty";
 
+    /// <summary>Litres lost.</summary>
+    public const string LostLitres = "lostLitres";
+
+    /// <summary>Litres usually lost in the same time.</summary>
+    public const string UsualLitres = "usualLitres";
+
     /// <summary>Litres of concentrate that nobody recorded; 0 where there are none.</summary>
     public const string GainedConcentrate = "gainedConcentrate";
 

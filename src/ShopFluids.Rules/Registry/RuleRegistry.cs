@@ -4,6 +4,7 @@ using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
 using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.SuddenChange;
+using ShopFluids.Rules.UnusualLoss;
 
 namespace ShopFluids.Rules.Registry;
 
@@ -16,6 +17,7 @@ public static class RuleRegistry
         new SuddenChangeRule(),
         new DisagreementRule(),
         new BalanceRule(),
+        new UnusualLossRule(),
         new MicrobialRule(),
         new RunDryRule(),
     ];
