@@ -58,7 +58,7 @@ public sealed partial class BoardTableRow
             if (Row.Flags.Count > 0)
             {
                 var shown = Row.Flags.Take(MostReasons).Select(f => Words.Sentences.Flag(f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers));
-                return Row.Flags.Count > MostReasons ? shown.Append(Words.Format.Say(Texts.Board_MoreFlags, Words.Format.Count(Row.Flags.Count - MostReasons))) : shown;
+                return Row.Flags.Count > MostReasons ? shown.Append(MoreFlags) : shown;
             }
 
             return Row.LastReadAtUtc is { } read
@@ -66,6 +66,8 @@ public sealed partial class BoardTableRow
                 : [Words.Format.Say(Texts.Board_FilledNotRead, Words.Format.When(filled, Board.AtUtc))];
         }
     }
+
+    private string MoreFlags => Row.Flags.Count == MostReasons + 1 ? Texts.Board_OneMoreFlag : Words.Format.Say(Texts.Board_MoreFlags, Words.Format.Count(Row.Flags.Count - MostReasons));
 
     // The strip shows the rest.
     private List<BoardTask> Pressing => [.. Row.Tasks.Where(t => t.IsPressing(Board.Days[0].Day))];

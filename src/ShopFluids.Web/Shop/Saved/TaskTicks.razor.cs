@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Web.Shop.Saved;
@@ -35,8 +36,9 @@ public partial class TaskTicks
         _ => $"{Sentences.TaskHow(task.Kind)} {Why(task)}".Trim(),
     };
 
-    // The same work may be due by the plan and because of a finding: the person must see which is which.
+    // The same work may be due by the plan and because of a finding: the person must see which is which. A search for a cause names it itself.
     private string Why(SavedTask task) => CareSchedule.IsPlanned(task.Cause) ? Texts.Saved_ByPlan
+        : task.Kind == TaskKind.Inspect ? ""
         : View.Say(Texts.Saved_Because, View.Visit.Sentences.SubjectOfCause(task.Cause));
 
     private string When(SavedTask task) => task switch
