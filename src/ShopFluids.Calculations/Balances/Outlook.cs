@@ -107,11 +107,7 @@ public static class Outlook
     // c₀ (V₀/V)^(e/l) = c solved for t = V₀ x / l, x = 1 − (c₀/c)^(l/e).
     private static double DaysToPercent(SumpReading now, LossRates perDay, double limit)
     {
-        if (limit == 0 || now.ConcentrationPercent.Value == 0)
-        {
-            return double.PositiveInfinity;
-        }
-
+        // 0 % is neither left nor reached: its logarithm is infinite, and so is the time or not a number.
         var logarithm = Math.Log(limit / now.ConcentrationPercent.Value);
         var exponent = logarithm * perDay.VolumeLost.Value / perDay.Evaporation.Value;
         var days = now.VolumeLitres.Value * logarithm / perDay.Evaporation.Value * SmallSteps.Decayed(exponent);

@@ -75,14 +75,10 @@ public sealed record LimitForecast(LimitSide Side, double? Earliest, double? Exp
         }
 
         var (inside, outside) = (from, until);
-        for (var step = 0; step < 100; step++)
+        // Sixty halvings of the longest span leave less than 10⁻¹².
+        for (var step = 0; step < 60; step++)
         {
             var middle = (inside + outside) / 2;
-            if (middle <= inside || middle >= outside)
-            {
-                break;
-            }
-
             (inside, outside) = Beyond(middle) >= 0 ? (inside, middle) : (middle, outside);
         }
 

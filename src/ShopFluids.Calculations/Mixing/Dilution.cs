@@ -20,7 +20,8 @@ public static class Dilution
             return 0;
         }
 
-        var litres = targetPercent == addedPercent ? double.PositiveInfinity : volumeLitres * (percent - targetPercent) / (targetPercent - addedPercent);
+        // Infinite for the added liquid's own concentration, which no amount of it reaches.
+        var litres = volumeLitres * (percent - targetPercent) / (targetPercent - addedPercent);
         return double.IsFinite(litres)
             ? litres
             : throw new ArgumentOutOfRangeException(nameof(targetPercent), targetPercent, "Accepted is a target short of the added liquid's own concentration.");

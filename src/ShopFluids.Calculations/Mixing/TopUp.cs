@@ -105,11 +105,11 @@ public static class TopUp
         var left = request.VolumeLitres.Value - removed;
         var litres = left + premix.Litres;
         var expected = premix.Litres > 0 ? ((percent * left) + (100 * premix.ConcentrateLitres)) / litres : percent;
-        var uncertainty = litres > 0
-            ? Gum.CoverageFactor * Gum.FirstOrder(
-                (left / litres, request.ConcentrationPercent.StandardUncertainty),
-                ((percent - expected) / litres, request.VolumeLitres.StandardUncertainty))
-            : request.ConcentrationPercent.ExpandedUncertainty;
+
+        // The full mark is one step up at least: there is always some fluid in the end.
+        var uncertainty = Gum.CoverageFactor * Gum.FirstOrder(
+            (left / litres, request.ConcentrationPercent.StandardUncertainty),
+            ((percent - expected) / litres, request.VolumeLitres.StandardUncertainty));
         var endsHigh = kind is TopUpCase.TopUpEndsHigh or TopUpCase.NoRemovalPossible;
         return new(
             kind,

@@ -6,12 +6,12 @@ namespace ShopFluids.Calculations.Statistics;
 /// </summary>
 internal static class Inversions
 {
-    /// <summary>How many pairs have the larger number first. The numbers end up sorted.</summary>
+    /// <summary>How many pairs have the larger number first. The numbers end up in another order.</summary>
     public static long Count(int[] numbers) => Sort(numbers, [], null);
 
     /// <summary>
     /// Hands over the pairs (larger, smaller) at the given places in the order of the merging, which is the same at every run. The
-    /// numbers end up sorted.
+    /// numbers end up in another order.
     /// </summary>
     /// <param name="numbers">What to sort.</param>
     /// <param name="places">Ascending, counted from 0; below the number of inversions.</param>
@@ -46,11 +46,6 @@ internal static class Inversions
             }
 
             (from, to) = (to, from);
-        }
-
-        if (from != numbers)
-        {
-            from.CopyTo(numbers, 0);
         }
 
         return total;

@@ -26,6 +26,18 @@ public sealed class BalanceTests
         Assert.Empty(balance.Finding.LikelyCauses);
     }
 
+    [Theory]
+    [InlineData(100)]
+    [InlineData(-100)]
+    public void Over_OtherStartOfTheDays_ChangesNothing(double shift)
+    {
+        ChargeBalance From(double start) => Balance.Over(
+            [Some.Reading(start, 400, 6, 8, 0.3), Some.Reading(start + 3, 390, 6.2, 8, 0.3), Some.Reading(start + 7, 380, 6.6, 8, 0.3)],
+            [Some.Addition(start + 1, 80, 3)]);
+        Assert.Equal(From(0) with { Finding = From(shift).Finding }, From(shift));
+        Assert.Equal(7, From(shift).Days);
+    }
+
     [Fact]
     public void PerDayAndPerRunningHour_Losses_AreTheTotalsOverTheTime()
     {
@@ -42,6 +54,7 @@ public sealed class BalanceTests
     [Theory]
     [InlineData(null, 5.0)]
     [InlineData(5.0, null)]
+    [InlineData(5.0, 5.0)]
     [InlineData(5.0, 5.005)]
     public void RunningHours_NotKnownOrNotRun_AreNull(double? before, double? after)
     {
@@ -76,6 +89,23 @@ public sealed class BalanceTests
     {
         var balance = Balance.Over([Some.Reading(0, 400, 4), Some.Reading(10, 400, 8)], [Some.Removal(3, 400, 4), Some.Addition(4, 400, 8)]);
         Assert.Equal(6, balance.MeanConcentrationPercent, 9);
+    }
+
+    [Fact]
+    public void Over_SumpEmptiedAndRefilledAtOnce_AveragesBeforeAndAfter()
+    {
+        var balance = Balance.Over([Some.Reading(0, 400, 4), Some.Reading(10, 400, 8)], [Some.Removal(3, 400, 4), Some.Addition(3, 400, 8)]);
+        Assert.Equal(6.8, balance.MeanConcentrationPercent, 9);
+    }
+
+    [Fact]
+    public void Over_LossesAndATopUpInTheMiddle_AveragesEachStretchOfThePath()
+    {
+        // 100 L and 4 L of concentrate go in 10 days, evenly; after 4 days 100 L of 2 % come in.
+        var balance = Balance.Over([Some.Reading(0, 400, 6), Some.Reading(10, 400, 5.5)], [Some.Addition(4, 100, 2)]);
+        var before = (6 + (4 * 2320 / 380.0) + (2240 / 360.0)) / 6;
+        var after = ((2440 / 460.0) + (4 * 2320 / 430.0) + 5.5) / 6;
+        Assert.Equal((0.4 * before) + (0.6 * after), balance.MeanConcentrationPercent, 9);
     }
 
     [Fact]
@@ -168,6 +198,18 @@ public sealed class BalanceTests
         Assert.Throws<ArgumentOutOfRangeException>("movements", () => Balance.Over(readings, [Some.Addition(0.5, 1, 1), Some.Addition(0.4, 1, 1)]));
         Assert.Throws<ArgumentException>("readings", () => Balance.Over([readings[0], null!], []));
         Assert.Throws<ArgumentException>("movements", () => Balance.Over(readings, [null!]));
+    }
+
+    [Fact]
+    public void Over_ReadingsASecondApart_AreLateEnough() =>
+        Assert.Equal(1e-5, Balance.Over([Some.Reading(0), Some.Reading(1e-5)], []).Days);
+
+    [Fact]
+    public void Over_MoreMovementsThanTheMost_AreRefused()
+    {
+        var error = Assert.Throws<ArgumentOutOfRangeException>(
+            "movements", () => Balance.Over([Some.Reading(0), Some.Reading(1)], [.. Enumerable.Repeat(Some.Addition(0, 0, 0), 100_001)]));
+        Assert.Contains("0 to 100000 movements.", error.Message, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -55,6 +55,12 @@ public sealed class BuildupTests
     }
 
     [Fact]
+    public void Of_DriftOfOneMillionth_NeedsNoBlowdown() => Assert.Equal(1_000_001, CyclesOfConcentration.Of(1, 1e-6, 0), 3);
+
+    [Fact]
+    public void At_AfterAThousandSumpVolumes_IsTheSteadyState() => Assert.Equal(600, Buildup.At(Sump, 150, 150, 100_000), 9);
+
+    [Fact]
     public void TurnoversToReach_Share_IsCyclesTimesTheLogarithm()
     {
         Assert.Equal(4 * Math.Log(20), Buildup.TurnoversToReach(Sump) ?? 0, 9);
@@ -80,6 +86,10 @@ public sealed class BuildupTests
     public void DaysToLimit_ThereAlreadyOrNever_IsZeroOrNull()
     {
         Assert.Equal(0, Buildup.DaysToLimit(Sump, 150, 400, 400));
+
+        // Softer make-up: it stands at the limit and falls.
+        Assert.Equal(0, Buildup.DaysToLimit(Sump, 50, 400, 400));
+        Assert.Equal(1_000_000, Buildup.DaysToLimit(new(1_000_000, 1, 0), 1, 0, 1));
         Assert.Null(Buildup.DaysToLimit(Sump, 150, 150, 600));
         Assert.Null(Buildup.DaysToLimit(Sump, 0, 150, 151));
         Assert.Null(Buildup.DaysToLimit(new(400, 0, 0), 150, 150, 151));
@@ -123,6 +133,10 @@ public sealed class BuildupTests
         Assert.Throws<ArgumentOutOfRangeException>("share", () => Buildup.TurnoversToReach(Sump, 1));
         Assert.Throws<ArgumentOutOfRangeException>("softMgPerLitre", () => WaterBlend.Of(10, 11, 5));
         Assert.False(new MakeUp(400, 1e6, 1e-4).HasSteadyState);
+        Assert.False(new MakeUp(400, 0, 0).HasSteadyState);
+
+        // One part in a billion is enough, to the last digit.
+        Assert.True(new MakeUp(400, 999_999.999, 0.001).HasSteadyState);
         Assert.True(new MakeUp(400, 1e6, 2e-3).HasSteadyState);
     }
 }

@@ -35,6 +35,20 @@ public sealed class OutlookTests
         Assert.Equal(expected, then.ConcentrationPercent.ExpandedUncertainty, 6);
     }
 
+    // ∂/∂l of −ln(1 − x)/l is t²/V₀² (1/2 + 2x/3 + 3x²/4 + 4x³/5 + ...), x = l t/V₀: the series of the logarithm, differentiated.
+    [Theory]
+    [InlineData(0)]
+    [InlineData(0.00008)]
+    [InlineData(-0.00008)]
+    [InlineData(0.001)]
+    public void At_UncertaintyOfASmallLoss_FollowsTheSeries(double share)
+    {
+        var series = 0.5 + (2 * share / 3) + (3 * Math.Pow(share, 2) / 4) + (4 * Math.Pow(share, 3) / 5) + (5 * Math.Pow(share, 4) / 6);
+        var then = Outlook.At(Some.Reading(0, 400, 6), Some.Rates(40 * share, 12, 1), 10);
+        var expected = then.ConcentrationPercent.Value * 12 * 100 / 160_000 * series;
+        Assert.Equal(1, then.ConcentrationPercent.ExpandedUncertainty / expected, tolerance: 2e-10);
+    }
+
     [Fact]
     public void At_LevelHeldByWaterRunningIn_GrowsExponentially() =>
         Assert.Equal(6 * Math.Exp(0.25), Outlook.At(Some.Reading(0), Some.Rates(0, 10), 10).ConcentrationPercent.Value, 9);
@@ -49,6 +63,7 @@ public sealed class OutlookTests
 
     [Theory]
     [InlineData(16, 12, 25)]
+    [InlineData(16, -1, 25)]
     [InlineData(16, 16, 24)]
     [InlineData(-1e6, 0, 1)]
     public void At_EmptyOrAllConcentrateOrRunOver_IsRefused(double lost, double evaporation, double days)
@@ -56,6 +71,24 @@ public sealed class OutlookTests
         var error = Assert.Throws<ArgumentOutOfRangeException>(nameof(days), () => Outlook.At(Some.Reading(0), Some.Rates(lost, evaporation), days));
         Assert.Contains("before the sump is empty", error.Message, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public void At_ConcentrateOnlyOrTheLargestSump_IsAccepted()
+    {
+        Assert.Equal(new(100, 0), Outlook.At(Some.Reading(0, 400, 100), Some.Rates(1, 0), 10).ConcentrationPercent);
+        Assert.Equal(new(1_000_000, 0), Outlook.At(Some.Reading(0, 1_000_000), Some.Rates(0, 0), 10).VolumeLitres);
+    }
+
+    [Fact]
+    public void NextTopUp_DueOnTheLastDayLookedAt_IsTold()
+    {
+        var due = Outlook.NextTopUp(Some.Reading(0, 400), Some.Rates(16, 0), 240, 4, 9, 10);
+        Assert.Equal((TopUpReason.LevelLow, 10.0), (due.Reason, due.Days?.Value));
+    }
+
+    [Fact]
+    public void NextTopUp_StrengthOnTheLimitAndHeld_IsNotDue() =>
+        Assert.Equal(TopUpReason.NoneInSight, Outlook.NextTopUp(Some.Reading(0, 400, 9), Some.Rates(0, 0), 240, 4, 9).Reason);
 
     [Fact]
     public void NextTopUp_LevelFallsFirst_TellsTheDayWithUncertainty()

@@ -33,6 +33,8 @@ public sealed class ChartTests
         Assert.False(limits.IsStep(0, step));
         Assert.True(limits.IsStep(0, step + 0.0001));
         Assert.True(limits.IsStep(step + 0.0001, 0));
+        Assert.False(limits.IsStep(10, 10));
+        Assert.True(limits.IsStep(-10, 10));
     }
 
     // nist_ewma.csv: NIST/SEMATECH e-Handbook 6.3.2.4; limits that widen computed.
@@ -90,6 +92,10 @@ public sealed class ChartTests
         var down = CusumChart.Of([0, 0, -1, -1, -1], 0, 0.5, 1);
         Assert.Equal((4, 2), (down.FirstSignal, down.ShiftBegan));
         Assert.False(down.Points[3].IsSignal);
+
+        // Up to the limit, which is no signal yet, and down beyond it.
+        Assert.Equal([false, true], CusumChart.Of([1.5, -9], 0, 0.5, 1).Points.Select(point => point.IsSignal));
+        Assert.Equal((1, 1), (CusumChart.Of([1.5, -9], 0, 0.5, 1).FirstSignal, CusumChart.Of([1.5, -9], 0, 0.5, 1).ShiftBegan));
         Assert.Null(CusumChart.Of([0, 0], 0, 0.5, 1).FirstSignal);
         Assert.Null(CusumChart.Of([0, 0], 0, 0.5, 1).ShiftBegan);
     }

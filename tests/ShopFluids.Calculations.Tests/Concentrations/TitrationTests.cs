@@ -33,6 +33,9 @@ public sealed class TitrationTests
     [Fact]
     public void Alkalinity_KnownWrongPrint_IsNotFollowed() => Assert.Equal(20, Titration.AlkalinityMgPerLitreCaCO3(2, 0.02, 100), 9);
 
+    [Fact]
+    public void Percent_NothingButConcentrate_IsAccepted() => Assert.Equal(100, Titration.Percent(200, 0, 0.5, 0.1, 0.1, 10, 10));
+
     [Theory]
     [InlineData("titreMillilitres", 0.3, 0.4, 0.5, 0.1, 0.1, 10, 10)]
     [InlineData("titreMillilitres", 300, 0, 0.5, 0.1, 0.1, 10, 10)]

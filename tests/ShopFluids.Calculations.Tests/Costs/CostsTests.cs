@@ -23,6 +23,7 @@ public sealed class CostsTests
         Assert.Equal(0.9637500m, Charge.Per(1000));
         Assert.Equal(963.75m, Charge.Per(1));
         Assert.Equal(96_375m, Charge.Per(0.01m));
+        Assert.Equal(0.00096375m, Charge.Per(1_000_000));
     }
 
     [Fact]

@@ -106,7 +106,7 @@ public sealed class ElectrodeTests
     {
         var dead = ElectrodeCheck.TwoPoint(new(7, 10), new(4, 10), 25, Limits);
         Assert.False(dead.Passes);
-        Assert.Throws<InvalidOperationException>(() => dead.PhAt(10));
+        Assert.Contains("without a slope", Assert.Throws<InvalidOperationException>(() => dead.PhAt(10)).Message, StringComparison.Ordinal);
         Assert.Equal(7, ElectrodeCheck.TwoPoint(new(7, 0), new(4, 0.0031), 25, Limits).PhAt(0), 9);
     }
 

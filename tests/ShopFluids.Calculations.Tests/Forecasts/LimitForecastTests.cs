@@ -42,6 +42,9 @@ public sealed class LimitForecastTests
         var forecast = LimitForecast.Of(Worked, new(null, 8.5), 4, 52);
         Assert.Equal(new LimitForecast(LimitSide.High, 4, 4, forecast.Latest, true), forecast);
         Assert.True(forecast.Latest > 4);
+
+        // Where the interval is wider than the band, the lower limit is told.
+        Assert.Equal(new LimitForecast(LimitSide.Low, 4, null, null, true), LimitForecast.Of(Worked, new(8.57, 8.59), 4, 5) with { Expected = null, Latest = null });
         Assert.Equal(LimitSide.Low, LimitForecast.Of(Worked, new(9, 9.5), 4, 5).Side);
     }
 
@@ -65,6 +68,19 @@ public sealed class LimitForecastTests
         Assert.Null(forecast.Expected);
         Assert.Null(forecast.Latest);
         Assert.Equal(LimitSide.None, LimitForecast.Of(StraightLine.Fit(Series.From([0, 1, 2], [8, 8, 8])), new(7, 9), 2, 1000).Side);
+
+        // A rise of 0.02 a week that may be chance: the line itself would meet 9 after some 45 weeks, and is not believed.
+        var perhaps = LimitForecast.Of(StraightLine.Fit(Series.From([0, 1, 2, 3, 4], [8, 8.2, 8, 8.2, 8.1])), new(7, 9), 4, 1000);
+        Assert.Equal((false, null, null), (perhaps.HasTrend, perhaps.Expected, perhaps.Latest));
+        Assert.False(LimitForecast.Of(StraightLine.Fit(Series.From([0, 1, 2], [8, 8, 8])), new(7, 9), 2, 1000).HasTrend);
+    }
+
+    [Fact]
+    public void Of_PerfectLine_MeetsTheLimitAtBothEndsOfTheTimeLookedAt()
+    {
+        var line = StraightLine.Fit(Series.From([0, 1, 2], [1, 2, 3]));
+        Assert.Equal(new LimitForecast(LimitSide.High, 2, 2, 2, true), LimitForecast.Of(line, new(null, 3), 2, 9));
+        Assert.Equal(4, LimitForecast.Of(line, new(null, 5), 2, 4).Earliest ?? 0, 9);
     }
 
     [Fact]
@@ -85,6 +101,16 @@ public sealed class LimitForecastTests
         var line = StraightLine.Fit(Series.From([0, 1, 2], [1, 2, 3]));
         Assert.Equal(0, OutOfLimits.ProbabilityAt(line, new(null, 10), 9));
         Assert.Equal(1, OutOfLimits.ProbabilityAt(line, new(null, 10), 9.5));
+    }
+
+    [Theory]
+    [InlineData(0)]
+    [InlineData(1e9)]
+    public void ProbabilityAt_PerfectLineButForRounding_IsWithinOnTheLimit(double start)
+    {
+        var line = StraightLine.Fit(Series.From([0, 1, 2, 3], [start + 0.1, start + 0.2, start + 0.3, start + 0.4]));
+        Assert.True(line.ResidualDeviation > 0);
+        Assert.Equal(0, OutOfLimits.ProbabilityAt(line, new(null, line.At(7)), 7));
     }
 
     [Fact]
@@ -144,10 +170,12 @@ public sealed class LimitForecastTests
         Assert.Throws<ArgumentException>("High", () => new LimitBand(null, null));
         Assert.Throws<ArgumentOutOfRangeException>("Low", () => new LimitBand(double.NaN, 1));
         Assert.Throws<ArgumentOutOfRangeException>("value", () => limits.IsOut(double.NaN));
+        Assert.Throws<ArgumentOutOfRangeException>("from", () => LimitForecast.Of(Worked, limits, 1.1e9, 1.2e9));
         Assert.Throws<ArgumentOutOfRangeException>("until", () => LimitForecast.Of(Worked, limits, 4, 3.9));
         Assert.Throws<ArgumentOutOfRangeException>("until", () => LimitForecast.Of(Worked, limits, 4, 1_000_005));
         Assert.Throws<ArgumentOutOfRangeException>("until", () => OutOfLimits.ProbabilityBy(Worked, limits, 4, 3655));
         Assert.Throws<ArgumentOutOfRangeException>("from", () => OutOfLimits.ProbabilityBy(Worked, limits, double.NaN, 3));
+        Assert.Throws<ArgumentNullException>("limits", () => OutOfLimits.ProbabilityAt(Worked, null!, 3));
         Assert.Throws<ArgumentNullException>("line", () => OutOfLimits.ProbabilityAt(null!, limits, 3));
         Assert.Throws<ArgumentNullException>("limits", () => LimitForecast.Of(Worked, null!, 4, 5));
     }

@@ -44,6 +44,18 @@ public sealed class NextTestTests
     }
 
     [Fact]
+    public void Plan_RiskAsHighAsAccepted_IsTakenAsRisky()
+    {
+        var limits = new LimitBand(8.5, 9.5);
+        double RiskOn(double day) => OutOfLimits.ProbabilityAt(Falling, limits, day);
+        Assert.Equal(new NextTest(50, NextTestReason.Floor, RiskOn(50)), NextTest.Plan(Falling, limits, 28, 22, 30, RiskOn(50)));
+
+        // On a day of the search and half a day before one.
+        Assert.Equal(new NextTest(52, NextTestReason.Risk, RiskOn(52)), NextTest.Plan(Falling, limits, 28, 22, 30, RiskOn(52)));
+        Assert.Equal(new NextTest(51.5, NextTestReason.Risk, RiskOn(51.5)), NextTest.Plan(Falling, limits, 28, 22, 30, RiskOn(51.5)));
+    }
+
+    [Fact]
     public void Plan_SafeForLong_IsTheCeiling()
     {
         var test = NextTest.Plan(Falling, new(5, 12), 28, 2, 14);

@@ -53,6 +53,15 @@ public sealed class BlendTests
     public void PercentAfterWater_AllWaterGone_IsNeatConcentrate() => Assert.Equal(100, Dilution.PercentAfterWater(400, 6, -376), 9);
 
     [Fact]
+    public void LitresToAdd_OnTargetAlreadyOrNothingThere_IsNone()
+    {
+        Assert.Equal(0, Dilution.LitresToAdd(300, 6, 6, 6));
+        Assert.Equal(0, Dilution.LitresToAdd(0, 9, 0, 0));
+        Assert.Equal(0, Dilution.LitresToAdd(1e300, 9, 0, 9));
+        Assert.Equal(6, Dilution.PercentAfterWater(1e300, 6, 0), 12);
+    }
+
+    [Fact]
     public void AnyBlend_OutOfRange_IsRefusedByName()
     {
         Assert.Throws<ArgumentOutOfRangeException>("lowPercent", () => Alligation.Parts(50, 50, 50));
@@ -69,6 +78,7 @@ public sealed class BlendTests
         Assert.Throws<ArgumentOutOfRangeException>("percent", () => Dilution.PercentAfterWater(400, -1, 1));
         Assert.Throws<ArgumentOutOfRangeException>("waterLitres", () => Dilution.PercentAfterWater(400, 6, -376.1));
         Assert.Throws<ArgumentOutOfRangeException>("waterLitres", () => Dilution.PercentAfterWater(400, 0, -400));
+        Assert.Throws<ArgumentOutOfRangeException>("waterLitres", () => Dilution.PercentAfterWater(400, 6, double.PositiveInfinity));
         Assert.Throws<ArgumentOutOfRangeException>("targetPercent", () => Swap.LitresToExchange(400, 10, 0, 11));
         Assert.Throws<ArgumentOutOfRangeException>("refillPercent", () => Swap.LitresToExchange(400, 10, -1, 8));
         Assert.Throws<ArgumentOutOfRangeException>("percent", () => Swap.LitresToExchange(400, 101, 0, 8));

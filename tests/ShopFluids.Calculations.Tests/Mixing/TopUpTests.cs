@@ -184,6 +184,30 @@ public sealed class TopUpTests
         Assert.Equal((0.5, 19.5), (recipe.ConcentrateLitres, recipe.WaterLitres));
     }
 
+    // 18 L of three-litre steps hold no whole step of concentrate between 1 and 10 %: the nearest, 3 L, passes the target by itself.
+    [Fact]
+    public void Plan_CoarseStepPassesTheTarget_OffersNoRemoval()
+    {
+        var recipe = TopUp.Plan(Some.TopUp(380, 5.5, 400, 6, minimum: 1, measurable: 3));
+        AssertRecipe(recipe, TopUpCase.TopUp, concentrate: 3, water: 15, remove: 0, litres: 398, percent: 2390 / 398.0);
+        Assert.Null(recipe.RemoveForExactLitres);
+    }
+
+    // The weakest premix, 0.3 %, would end high; the nearest five-litre step of concentrate is none at all, which does not.
+    [Fact]
+    public void Plan_CoarseStepMeetsTheTarget_DoesNotEndHigh()
+    {
+        var recipe = TopUp.Plan(Some.TopUp(380, 8, 400, 7.61, minimum: 0.3, measurable: 5));
+        AssertRecipe(recipe, TopUpCase.TopUp, concentrate: 0, water: 20, remove: 0, litres: 400, percent: 7.6);
+        Assert.Null(recipe.RemoveForExactLitres);
+    }
+
+    // The full mark lies one measurable step up at least, so that an empty sump never stays empty.
+    [Fact]
+    public void Plan_SmallestSump_HoldsOneStepOfPremix() =>
+        AssertRecipe(
+            TopUp.Plan(Some.TopUp(0, 0, 0.1, 100, intake: 0, maximum: 100)), TopUpCase.TopUp, concentrate: 0.1, water: 0, remove: 0, litres: 0.1, percent: 100);
+
     // Oracle: numerical derivatives (MathNet) of the mass balance at the recipe's own amounts.
     [Theory]
     [InlineData(300, 4)]
