@@ -1,6 +1,7 @@
 using ShopFluids.Core.Wording.Flags;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Disagreement;
+using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Limit;
@@ -36,6 +37,7 @@ public static class FlagSentences
                 > 1 and var days => say.Format.Say(Texts.Flag_OverdueDays, say.Format.Number(days, 0)),
                 _ => Texts.Flag_Overdue,
             },
+            DriftRule.RuleCode => DriftSentence.Found(say, parameter, direction, numbers),
             SuddenChangeRule.RuleCode => SuddenChangeSentence.Found(say, parameter, numbers),
             DisagreementRule.RuleCode => DisagreementSentence.Found(say, direction, numbers),
             BalanceRule.RuleCode => BalanceSentence.Found(say, direction, numbers),
@@ -54,6 +56,7 @@ public static class FlagSentences
         return rule switch
         {
             OverdueTestRule.Code => Texts.Flag_ClearsByTest,
+            DriftRule.RuleCode => Texts.Flag_DriftClears,
             SuddenChangeRule.RuleCode => SuddenChangeSentence.Clears(say, parameter, numbers),
             DisagreementRule.RuleCode => Texts.Flag_DisagreementClears,
             BalanceRule.RuleCode => Texts.Flag_BalanceClears,

@@ -26,4 +26,11 @@ public static class CorrectiveDue
         var day = calendar.ShopDayOf(due);
         return calendar.IsOpen(day) ? due : calendar.StartOf(OpenDays.OnOrAfter(day, calendar)) + ActionWithin;
     }
+
+    /// <summary>What need not be done at once: the end of the shop day on which its time runs out, or of the next open one.</summary>
+    /// <param name="within">The time that there is.</param>
+    /// <param name="now">The moment of judging, UTC.</param>
+    /// <param name="calendar">The shop's days.</param>
+    public static DateTime Within(TimeSpan within, DateTime now, ShopCalendar calendar) =>
+        calendar.EndOf(OpenDays.OnOrAfter(calendar.ShopDayOf(now + within), calendar));
 }

@@ -76,7 +76,7 @@ public static class CorrectiveWork
     /// <param name="cause">The cause that its work carries.</param>
     public static bool AsksForASecondLook(string cause) =>
         Array.Exists(Rows, r => CauseOf(r.Rule, r.Parameter) == cause && r.WhenRaised.Contains(TaskKind.Test))
-        || RuleRegistry.All.Any(r => cause.StartsWith(CauseOf(r.Code, ""), StringComparison.Ordinal)
+        || RuleRegistry.All.Any(r => r.AsksForASecondLook && cause.StartsWith(CauseOf(r.Code, ""), StringComparison.Ordinal)
             && r.WorkFor(new(cause[(r.Code.Length + 1)..], Verdict.Warning, Direction.None), isConfirmed: false).Contains(TaskKind.Test));
 
     /// <summary>The cause that the work for a flag carries.</summary>

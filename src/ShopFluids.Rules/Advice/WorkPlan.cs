@@ -73,7 +73,7 @@ public sealed record WorkPlan(
             var isOpen = open.Exists(t => t.Kind == kind && (t.Cause == cause || IsSameLook(t.Cause, cause) || (CorrectiveWork.OneIsEnough(kind) && IsCorrective(t))));
             if (!isOpen && !proposed.Exists(t => t.Kind == kind && (t.Cause == cause || IsSameLook(t.Cause, cause) || CorrectiveWork.IsOnWholeSump(kind))))
             {
-                var due = CorrectiveDue.For(flag.Severity, input.Now, input.Calendar);
+                var due = flag.Within is { } within ? CorrectiveDue.Within(within, input.Now, input.Calendar) : CorrectiveDue.For(flag.Severity, input.Now, input.Calendar);
                 proposed.Add(new(kind, cause, null, due, FromRecipe: kind == TaskKind.Adjust && hasRecipe));
             }
         }

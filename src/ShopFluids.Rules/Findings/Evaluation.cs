@@ -129,6 +129,21 @@ public static class NumberNames
 
     /// <summary>How many earlier changes that limit rests on.</summary>
     public const string Changes = "changes";
+
+    /// <summary>How fast it changes, in its unit a week; negative when it falls.</summary>
+    public const string SlopePerWeek = "slopePerWeek";
+
+    /// <summary>In how many days from the reading the limit is met at that rate.</summary>
+    public const string DaysUntil = "daysUntil";
+
+    /// <summary>The same at the fastest rate that the readings allow.</summary>
+    public const string DaysEarliest = "daysEarliest";
+
+    /// <summary>At the slowest; not told where that would never meet it.</summary>
+    public const string DaysLatest = "daysLatest";
+
+    /// <summary>How many readings it rests on.</summary>
+    public const string Readings = "readings";
 }
 
 /// <summary>A caution that stands beside advice. Each defers to the safety data sheet, local codes and licensed practice.</summary>

@@ -7,4 +7,8 @@ namespace ShopFluids.Rules.Judging;
 /// <param name="Direction">The side.</param>
 /// <param name="IsNew">Raised by this reading.</param>
 /// <param name="IsBeyond">This reading's value is beyond a limit, not just short of the margin to clear.</param>
-public sealed record FlagState(string Rule, string Parameter, Verdict Severity, Direction Direction, bool IsNew, bool IsBeyond);
+public sealed record FlagState(string Rule, string Parameter, Verdict Severity, Direction Direction, bool IsNew, bool IsBeyond)
+{
+    /// <summary>Within what time its work is due, where its rule says so.</summary>
+    public TimeSpan? Within { get; init; }
+}

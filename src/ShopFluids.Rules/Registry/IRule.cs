@@ -29,6 +29,13 @@ public interface IRule
     /// <param name="flag">The flag.</param>
     /// <param name="isConfirmed">It was open before, and the reading found the same again.</param>
     IReadOnlyList<TaskKind> WorkFor(FlagKey flag, bool isConfirmed);
+
+    /// <summary>Whether a test that the rule asks for is a second look at the same thing, by another person or method.</summary>
+    bool AsksForASecondLook => true;
+
+    /// <summary>Within what time the work for a flag is due; null for what <see cref="Advice.CorrectiveDue"/> says of its severity.</summary>
+    /// <param name="flag">The flag, with the numbers of the reading that is judged.</param>
+    TimeSpan? WorkWithin(RaisedFlag flag) => null;
 }
 
 /// <summary>A number of a rule that a shop may set.</summary>

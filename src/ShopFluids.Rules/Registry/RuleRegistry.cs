@@ -1,4 +1,5 @@
 using ShopFluids.Rules.Disagreement;
+using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.Judging;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
@@ -15,6 +16,7 @@ public static class RuleRegistry
     public static IReadOnlyList<IRule> All { get; } =
     [
         new SuddenChangeRule(),
+        new DriftRule(),
         new DisagreementRule(),
         new BalanceRule(),
         new UnusualLossRule(),
@@ -39,18 +41,18 @@ public static class RuleRegistry
                 : input.Standing.OpenFlags.Where(f => f.Rule == rule.Code).Select(f => RuleOpinion.None(f.Parameter));
             foreach (var opinion in opinions)
             {
-                Apply(opinion, reading.OpenFlag(opinion.Parameter), raised, cleared, after);
+                Apply(rule, opinion, reading.OpenFlag(opinion.Parameter), raised, cleared, after);
             }
         }
 
         return new(raised, cleared, after);
     }
 
-    private static void Apply(RuleOpinion opinion, Facts.OpenFlag? open, List<Findings.RaisedFlag> raised, List<Facts.OpenFlag> cleared, List<FlagState> after)
+    private static void Apply(IRule rule, RuleOpinion opinion, Facts.OpenFlag? open, List<Findings.RaisedFlag> raised, List<Facts.OpenFlag> cleared, List<FlagState> after)
     {
         if (opinion.Flag is { } found && open is not null && open.Severity == found.Severity && open.Direction == found.Direction)
         {
-            after.Add(new(open.Rule, open.Parameter, open.Severity, open.Direction, IsNew: false, IsBeyond: true));
+            after.Add(new(open.Rule, open.Parameter, open.Severity, open.Direction, IsNew: false, IsBeyond: true) { Within = rule.WorkWithin(found) });
             return;
         }
 
@@ -62,7 +64,7 @@ public static class RuleRegistry
         if (opinion.Flag is { } flag)
         {
             raised.Add(flag);
-            after.Add(new(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, IsNew: true, IsBeyond: true));
+            after.Add(new(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, IsNew: true, IsBeyond: true) { Within = rule.WorkWithin(flag) });
         }
     }
 }

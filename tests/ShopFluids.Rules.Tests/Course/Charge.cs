@@ -12,6 +12,7 @@ internal sealed class Charge(IRule rule, params ParameterLimits[] limits)
     private readonly List<ReadingFacts> _readings = [];
     private readonly List<MovementFacts> _movements = [];
     private readonly Dictionary<string, OpenFlag> _open = [];
+    private readonly List<string> _raised = [];
     private int _ids;
 
     public DateTime Now { get; private set; } = Some.Now;
@@ -20,7 +21,10 @@ internal sealed class Charge(IRule rule, params ParameterLimits[] limits)
     public OpenFlag? Open => _open.Values.SingleOrDefault();
 
     /// <summary>How many flags were raised so far.</summary>
-    public int Raised { get; private set; }
+    public int Raised => _raised.Count;
+
+    /// <summary>How many of them on a parameter.</summary>
+    public int RaisedOf(string parameter) => _raised.Count(p => p == parameter);
 
     public Dictionary<string, decimal> Numbers { get; } = [];
 
@@ -66,7 +70,7 @@ internal sealed class Charge(IRule rule, params ParameterLimits[] limits)
             }
             else if (!(_open.TryGetValue(flag.Parameter, out var open) && open.Direction == flag.Direction && open.Severity == flag.Severity))
             {
-                Raised++;
+                _raised.Add(flag.Parameter);
                 _open[flag.Parameter] = new(Some.Id(1000 + Raised), flag.Rule, flag.Parameter, flag.Severity, flag.Direction, flag.Numbers);
             }
         }

@@ -39,6 +39,15 @@ internal sealed class HealthySump
         _ph = Between(-0.05, 0.05);
     }
 
+    /// <summary>How fast the pH falls, a week.</summary>
+    public double PhFall { get; set; }
+
+    /// <summary>How much too strong the usual premix is: 1 for right.</summary>
+    public double PremixFactor { get; set; } = 1;
+
+    /// <summary>The last concentration and pH that were read.</summary>
+    public (decimal Percent, decimal Ph) LastRead { get; private set; } = (6, 9.2m);
+
     /// <summary>Something gets in: the concentration jumps, % v/v, and the pH.</summary>
     public void Upset(double percent, double ph) => (_product, _ph) = (_product + (_litres * percent / 100), _ph + ph);
 
@@ -61,20 +70,29 @@ internal sealed class HealthySump
 
     private void Days(Charge charge, int days)
     {
-        var week = days / 7.0;
+        for (var day = 1; day <= days; day++)
+        {
+            Lose();
+            charge.After(1);
+        }
+    }
+
+    private void Lose()
+    {
+        const double week = 1 / 7.0;
         _litres -= Full * _evaporation * week * Between(0.85, 1.15);
         var carried = Full * _carryOff * week * Between(0.7, 1.3);
         (_product, _litres) = (_product * (1 - (carried / _litres)), _litres - carried);
-        _ph += (-0.02 * _ph) + Normal(0.005 * days);
-        charge.After(days);
+        _ph += (PhFall > 0 ? -PhFall * week : -0.02 * _ph) + Normal(0.008);
     }
 
     private double Read(Charge charge)
     {
         var percent = (decimal)Math.Round((100 * _product / _litres) + Normal(0.15), 1);
+        LastRead = (percent, (decimal)Math.Round(9.2 + _ph + Normal(0.05), 1));
         charge.Reads(
             new Facts.MeasurementFacts(ParameterCodes.Concentration, MethodCodes.Refractometer, percent, 0.35m),
-            new(ParameterCodes.Ph, "", (decimal)Math.Round(9.2 + _ph + Normal(0.05), 1), 0.12m),
+            new(ParameterCodes.Ph, "", LastRead.Ph, 0.12m),
             new(ParameterCodes.Level, "", (decimal)Math.Round(Math.Clamp(_litres + Normal(1), 0, 400)), 2m));
         return (double)percent;
     }
@@ -89,7 +107,7 @@ internal sealed class HealthySump
 
         var premix = _habit == TopUpHabit.ByRecipe && percent is { } read
             ? Math.Clamp(((Full * Target) - (_litres * read)) / litres, 0, 12)
-            : Target * _carryOff / (_carryOff + _evaporation);
+            : PremixFactor * Target * _carryOff / (_carryOff + _evaporation);
         var (said, concentrate) = (litres * Between(0.95, 1.05), litres * premix / 100);
         charge.Moves(said * (1 - (premix / 100)), said * premix / 100);
         _litres += litres;
