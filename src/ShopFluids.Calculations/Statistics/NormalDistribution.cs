@@ -12,7 +12,7 @@ public static class NormalDistribution
     public static double Cumulative(double z)
     {
         var size = Math.Abs(Require.Finite(z));
-        var tail = size > 38.5 ? 0 : Math.Exp(-size * size / 2) * Ratio(size);
+        var tail = Math.Exp(-size * size / 2) * Ratio(size);
         return z > 0 ? 1 - tail : tail;
     }
 

@@ -22,8 +22,7 @@ public static class StudentT
     }
 
     /// <summary>
-    /// t with P(up to t) = p: G. W. Hill, "Algorithm 396: Student's t-quantiles", CACM 13 (1970) 619 (from memory, checked by an oracle),
-    /// then Newton's method on <see cref="Cumulative"/>.
+    /// t with P(up to t) = p, by Newton's method for ln t on the logarithm of the tail of <see cref="Cumulative"/>.
     /// </summary>
     /// <param name="probability">p, 10⁻¹² to 1 − 10⁻¹².</param>
     /// <param name="degreesOfFreedom">ν, 1 to 1 000 000.</param>
@@ -38,12 +37,14 @@ public static class StudentT
             return 0;
         }
 
-        var t = Hill(2 * tail, degreesOfFreedom);
+        // The normal quantile lies nearer to 0; from there few steps lead out, because ln P(above t) over ln t is nearly a line far out.
+        var t = -NormalDistribution.Quantile(tail);
         for (var step = 0; step < 20; step++)
         {
-            var change = (Tail(t, degreesOfFreedom) - tail) / Density(t, degreesOfFreedom);
-            t = Math.Max(t / 2, t + change);
-            if (Math.Abs(change) <= 1e-14 * t)
+            var above = Tail(t, degreesOfFreedom);
+            var change = Math.Log(above / tail) * above / (Density(t, degreesOfFreedom) * t);
+            t *= Math.Exp(change);
+            if (Math.Abs(change) <= 1e-14)
             {
                 break;
             }
@@ -61,7 +62,7 @@ public static class StudentT
         var half = freedom / 2;
         var square = t / freedom * t;
         var (x, rest) = (1 / (1 + square), square / (1 + square));
-        if (!double.IsFinite(square) || x == 0)
+        if (x == 0)
         {
             return 0;
         }
@@ -118,38 +119,5 @@ public static class StudentT
     {
         var sum = 1 + x;
         return sum is 1 ? x : Math.Log(sum) * x / (sum - 1);
-    }
-
-    // Two-sided probability to t; five or more digits.
-    private static double Hill(double probability, double freedom)
-    {
-        if (freedom is 1)
-        {
-            return 1 / Math.Tan(probability * Math.PI / 2);
-        }
-
-        var a = 1 / (freedom - 0.5);
-        var b = 48 / (a * a);
-        var c = (((((20700 * a / b) - 98) * a) - 16) * a) + 96.36;
-        var d = ((((94.5 / (b + c)) - 3) / b) + 1) * Math.Sqrt(a * Math.PI / 2) * freedom;
-        var y = Math.Pow(d * probability, 2 / freedom);
-        if (y > 0.05 + a)
-        {
-            var x = NormalDistribution.Quantile(probability / 2);
-            y = x * x;
-            c += freedom < 5 ? 0.3 * (freedom - 4.5) * (x + 0.6) : 0;
-            c += (((((((0.05 * d * x) - 5) * x) - 7) * x) - 2) * x) + b;
-            y = ((((((((0.4 * y) + 6.3) * y) + 36) * y) + 94.5) / c) - y - 3) / b;
-            y = (y + 1) * x;
-            y = a * y * y;
-            y = y > 0.002 ? Math.Exp(y) - 1 : (0.5 * y * y) + y;
-        }
-        else
-        {
-            y = (((1 / (((((freedom + 6) / (freedom * y)) - (0.089 * d) - 0.822) * (freedom + 2)) * 3)) + (0.5 / (freedom + 4))) * y) - 1;
-            y = (y * (freedom + 1) / (freedom + 2)) + (Math.Pow(d * probability, -2 / freedom));
-        }
-
-        return Math.Sqrt(freedom * y);
     }
 }

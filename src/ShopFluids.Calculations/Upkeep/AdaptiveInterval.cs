@@ -35,7 +35,9 @@ public static class AdaptiveInterval
         Require.Between(lastDays, 0.01, 10_000, "days");
         Require.Between(wanted, 0.000001, 1e9, "(of any one unit)");
         Require.Between(found, 0, 1e9, "(in the unit of what is wanted)");
-        var aim = found > 0 ? Math.Clamp(lastDays * (wanted / found), bounds.FloorDays, bounds.CeilingDays) : bounds.CeilingDays;
+
+        // Nothing found is an infinite time, which the ceiling ends.
+        var aim = Math.Clamp(lastDays * (wanted / found), bounds.FloorDays, bounds.CeilingDays);
         return Math.Clamp(lastDays + (bounds.Damping * (aim - lastDays)), bounds.FloorDays, bounds.CeilingDays);
     }
 }

@@ -45,7 +45,7 @@ public sealed record CleanOutPlan(
         var drain = request.ContentLitres - removed + cleaner - request.HeelLitres;
         var rinses = request.Rinses * request.RinseLitres;
         var refill = FreshMix.Plan(request.RefillLitres, request.RefillPercent, request.MeasurableLitres);
-        var shareAfterRinses = request.Rinses is 0 ? 1 : Math.Pow(request.HeelLitres / (request.HeelLitres + request.RinseLitres), request.Rinses);
+        var shareAfterRinses = Math.Pow(request.HeelLitres / (request.HeelLitres + request.RinseLitres), request.Rinses);
         var full = refill.MixedLitres + request.HeelLitres;
         var waste = removed + drain + rinses;
         var minutes = (waste / request.DrainLitresPerMinute) + ((rinses + refill.MixedLitres) / request.FillLitresPerMinute);

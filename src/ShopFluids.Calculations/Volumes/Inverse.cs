@@ -4,19 +4,13 @@ namespace ShopFluids.Calculations.Volumes;
 internal static class Inverse
 {
     /// <summary>
-    /// The x between low and high with f(x) = y, by halving: it ends when no double lies between the ends, or after 200 halvings, which is
-    /// past the last digit of anything that a sump can hold.
+    /// The x between low and high with f(x) = y, by 64 halvings, which is past the last digit of anything that a sump can hold.
     /// </summary>
     public static double Rising(Func<double, double> function, double wanted, double low, double high)
     {
-        for (var i = 0; i < 200; i++)
+        for (var i = 0; i < 64; i++)
         {
             var middle = low + ((high - low) / 2);
-            if (middle <= low || middle >= high)
-            {
-                break;
-            }
-
             if (function(middle) < wanted)
             {
                 low = middle;

@@ -52,7 +52,7 @@ public sealed class DistributionTests
             Assert.Equal(expected, Ours.Cumulative(t, freedom), tolerance: (1e-9 * expected) + 1e-14);
         }
 
-        foreach (var p in new[] { 1e-12, 1e-9, 1e-6, 0.0005, 0.025, 0.05, 0.25, 0.4999, 0.5, 0.7, 0.95, 0.975, 0.9995 })
+        foreach (var p in new[] { 1e-12, 1e-9, 1e-6, 0.0005, 0.025, 0.05, 0.25, 0.4999, 0.49999999, 0.5, 0.7, 0.95, 0.975, 0.9995 })
         {
             var t = Ours.Quantile(p, freedom);
             Assert.Equal(p, Ours.Cumulative(t, freedom), tolerance: 1e-11 * p);
@@ -76,6 +76,8 @@ public sealed class DistributionTests
         Assert.Equal(1.9599664, Ours.Quantile(0.975, 1_000_000), tolerance: 1e-6);
         Assert.Equal(0, Ours.Cumulative(-1e300, 3));
         Assert.Equal(0.5, Ours.Cumulative(0, 3));
+        Assert.Equal(1, Ours.Cumulative(1e300, 3));
+        Assert.Equal(0, Ours.Quantile(0.5, 7));
     }
 
     [Fact]

@@ -40,6 +40,18 @@ public sealed class RobustScaleTests
         Assert.Equal([0], RobustScale.ModifiedScores([1, 2, 3])?.Where(score => Math.Abs(score) < 1e-9) ?? []);
     }
 
+    // Whether there is a scale to measure by is a matter of the distances, not of the unit or of how far from 0 the values lie.
+    [Theory]
+    [InlineData(1e-10, 2e-10, 3e-10)]
+    [InlineData(1_000_000_000, 1_000_000_000.1, 1_000_000_000.2)]
+    public void ModifiedScores_TinyOrFarValues_AreWorkedOut(double low, double middle, double high)
+    {
+        var scores = RobustScale.ModifiedScores([low, middle, high]);
+        Assert.NotNull(scores);
+        Assert.Equal(0, scores[1]);
+        Assert.Equal(1 / RobustScale.NormalFactor, scores[2], 5);
+    }
+
     [Fact]
     public void Median_ManyOrders_IsTheMiddleOfTheSorted()
     {

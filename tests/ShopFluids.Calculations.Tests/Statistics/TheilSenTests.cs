@@ -37,6 +37,14 @@ public sealed class TheilSenTests
         Assert.Equal(2.5, TheilSen.Fit(Series.From([0, 1, 1], [0, 2, 3])).Slope);
     }
 
+    // Ten slopes, variance of S 50/3: ⌊(10 − 1.645 √(50/3))/2⌋ = 1, so that the least and the greatest slope are the limits.
+    [Fact]
+    public void Fit_OneSlopeOutside_HasTheOutermostSlopesAsLimits()
+    {
+        var line = TheilSen.Fit(Series.From([0, 1, 2, 3, 4], [0, 1, 3, 4, 8]), 0.9);
+        Assert.Equal((1.0, 4.0), (line.Low ?? 0, line.High ?? 0));
+    }
+
     [Theory]
     [InlineData("smooth")]
     [InlineData("rounded")]

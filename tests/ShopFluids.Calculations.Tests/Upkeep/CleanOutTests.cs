@@ -51,6 +51,20 @@ public sealed class CleanOutTests
         Assert.Equal(0, plan.RinseLitres);
     }
 
+    [Fact]
+    public void Make_DrainedToTheLastDropWithoutRinse_LeavesNothing() =>
+        Assert.Equal(0, CleanOutPlan.Make(With(rinses: 0, rinseLitres: 0, heel: 0)).OldFluidLeftPercent);
+
+    // 200 L of cleaner take the place of all that can be drained above a heel of 800 L; a litre more of heel leaves no room.
+    [Fact]
+    public void Make_CleanerThatTakesAllTheRoom_IsAccepted()
+    {
+        var plan = CleanOutPlan.Make(new(1000, 1000, 800, 20, 12, 0, 0, 0.5, 100, 7, 40, 20, 1.5, 0.5));
+        Assert.Equal((200, 200, 200), (plan.CleanerLitres, plan.RemoveForCleanerLitres, plan.DrainLitres));
+        var error = Assert.Throws<ArgumentOutOfRangeException>("request", () => CleanOutPlan.Make(new(1000, 1000, 801, 20, 12, 0, 0, 0.5, 100, 7, 40, 20, 1.5, 0.5)));
+        Assert.Contains("a cleaner dose that has room", error.Message, StringComparison.Ordinal);
+    }
+
     [Property(MaxTest = 20_000, Replay = "20260101,20260103")]
     public void Make_AnySump_WhatGoesInComesOutOrStays(ushort content, byte heel, byte cleaner, byte rinses, ushort rinse)
     {
@@ -80,6 +94,7 @@ public sealed class CleanOutTests
         Assert.Throws<ArgumentOutOfRangeException>("RinseLitres", () => With(rinseLitres: 401));
         Assert.Throws<ArgumentOutOfRangeException>("RinseLitres", () => With(rinseLitres: 0));
         Assert.Throws<ArgumentOutOfRangeException>("RinseLitres", () => With(rinses: 0, rinseLitres: -1));
+        Assert.Throws<ArgumentOutOfRangeException>("RinseLitres", () => With(rinses: 0, rinseLitres: 401));
         Assert.Throws<ArgumentOutOfRangeException>("RefillLitres", () => With(refill: 400.1));
         Assert.Equal(20, With(rinses: 20).Rinses);
         Assert.Throws<ArgumentOutOfRangeException>("SystemLitres", () => new CleanOutRequest(1, 0, 0, 0, 0, 0, 0, 0, 1, 5, 1, 1, 0, 1));

@@ -166,7 +166,7 @@ public sealed class ShapesTests
         Assert.Throws<ArgumentOutOfRangeException>("Boxes", () => new BoxesSump([box with { LengthMm = 0 }], 400));
         Assert.Throws<ArgumentOutOfRangeException>("Boxes", () => new BoxesSump([box with { WidthMm = 100_001 }], 400));
         Assert.Throws<ArgumentOutOfRangeException>("Boxes", () => new BoxesSump([box, box with { BottomMm = 400 }], 400));
-        Assert.Throws<ArgumentOutOfRangeException>("Boxes", () => new BoxesSump([box with { BottomMm = 10 }], 400));
+        Assert.Equal(10.0, Assert.Throws<ArgumentOutOfRangeException>("Boxes", () => new BoxesSump([box with { BottomMm = 20 }, box with { BottomMm = 10 }], 400)).ActualValue);
         Assert.Throws<ArgumentOutOfRangeException>("BrimMm", () => new BoxesSump([box], 20_001));
         Assert.Throws<ArgumentOutOfRangeException>("TopLengthMm", () => new HopperSump(0, 600, 0, 200, 300, 500));
         Assert.Throws<ArgumentOutOfRangeException>("TopWidthMm", () => new HopperSump(800, 100_001, 400, 200, 300, 500));
@@ -179,6 +179,7 @@ public sealed class ShapesTests
         Assert.Throws<ArgumentOutOfRangeException>("BrimMm", () => new VerticalCylinderSump(500, 0));
         Assert.Throws<ArgumentOutOfRangeException>("DiameterMm", () => new HorizontalCylinderSump(0, 500));
         Assert.Throws<ArgumentOutOfRangeException>("LengthMm", () => new HorizontalCylinderSump(500, 100_001));
+        Assert.Equal(Stepped.BrimLitres, new DisplacedSump(Stepped, 0).BrimLitres);
         Assert.Throws<ArgumentOutOfRangeException>("DisplacedLitres", () => new DisplacedSump(Stepped, 260));
         Assert.Throws<ArgumentOutOfRangeException>("DisplacedLitres", () => new DisplacedSump(Stepped, -0.1));
         Assert.Throws<ArgumentNullException>("Empty", () => new DisplacedSump(null!, 1));

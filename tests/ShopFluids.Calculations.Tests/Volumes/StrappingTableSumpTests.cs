@@ -95,6 +95,7 @@ public sealed class StrappingTableSumpTests
         Assert.Equal(table, same);
         Assert.Equal(table.GetHashCode(), same.GetHashCode());
         Assert.NotEqual(table, new StrappingTableSump(Points[..3]));
+        Assert.NotEqual(table.GetHashCode(), new StrappingTableSump(Points[..3]).GetHashCode());
         Assert.NotEqual(table, new StrappingTableSump([.. Points[..3], new(350, 241)]));
         Assert.False(table.Equals((StrappingTableSump?)null));
     }
