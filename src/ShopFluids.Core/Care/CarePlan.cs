@@ -1,9 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Care;
 
@@ -55,7 +57,23 @@ public sealed class CareStep : Entity, ISetup
 
     public IntervalBasis Basis { get; private set; }
 
+    /// <summary>0 where the interval is in months or in running hours; of an event the days after it.</summary>
     public int IntervalDays { get; private set; }
+
+    public int? IntervalMonths { get; private set; }
+
+    /// <summary>Running hours of the machines.</summary>
+    public int? IntervalHours { get; private set; }
+
+    /// <summary>Of an interval that follows what was found: its shortest, its longest and what is wanted each time.</summary>
+    public int? FloorDays { get; private set; }
+
+    public int? CeilingDays { get; private set; }
+
+    public decimal? WantedFind { get; private set; }
+
+    /// <summary>After a flag: of which parameter; null for any.</summary>
+    public string? EventParameter { get; private set; }
 
     public DateOnly Anchor { get; private set; }
 
@@ -70,7 +88,27 @@ public sealed class CareStep : Entity, ISetup
 
     public void Stop() => IsStopped = true;
 
-    public CareStepFacts ToFacts() => new(Id, Kind, Basis, IntervalDays, Anchor, ClosedDays, Parameters);
+    public ConditionInterval? Condition => FloorDays is { } floor && CeilingDays is { } ceiling && WantedFind is { } wanted ? new(floor, ceiling, wanted) : null;
+
+    public void CountMonths(int months) => IntervalMonths = months;
+
+    public void CountRunningHours(int hours) => IntervalHours = hours;
+
+    public void FollowFinds(ConditionInterval condition)
+    {
+        ArgumentNullException.ThrowIfNull(condition);
+        (FloorDays, CeilingDays, WantedFind) = (condition.FloorDays, condition.CeilingDays, condition.Wanted);
+    }
+
+    public void FollowFlagsOf(string? parameter) => EventParameter = parameter;
+
+    /// <param name="weeklyHours">Of the sump's machine that runs most.</param>
+    public CareStepFacts ToFacts(decimal weeklyHours) =>
+        new(Id, Kind, Basis, IntervalHours is { } hours ? RunningHours.Days(hours, weeklyHours) : IntervalDays, Anchor, ClosedDays, Parameters)
+        {
+            IntervalMonths = IntervalMonths ?? 0,
+            EventParameter = EventParameter ?? "",
+        };
 
     public static string CauseOf(Guid stepId) => $"step:{stepId}";
 }
@@ -85,6 +123,15 @@ internal sealed class CarePlanConfiguration : IEntityTypeConfiguration<CarePlan>
         builder.Navigation(p => p.Steps).HasField("_steps").UsePropertyAccessMode(PropertyAccessMode.Field);
     }
 
-    public void Configure(EntityTypeBuilder<CareStep> builder) =>
+    public void Configure(EntityTypeBuilder<CareStep> builder)
+    {
         builder.Property(s => s.Parameters).HasConversion(JsonColumn.Converter<IReadOnlyList<string>>(), JsonColumn.Comparer<IReadOnlyList<string>>());
+        builder.Property(s => s.IntervalMonths).CameLater();
+        builder.Property(s => s.IntervalHours).CameLater();
+        builder.Property(s => s.FloorDays).CameLater();
+        builder.Property(s => s.CeilingDays).CameLater();
+        builder.Property(s => s.WantedFind).CameLater();
+        builder.Property(s => s.EventParameter).HasMaxLength(60).CameLater();
+        builder.Ignore(s => s.Condition);
+    }
 }

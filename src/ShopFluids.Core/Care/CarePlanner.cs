@@ -5,6 +5,7 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Advice;
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Scheduling;
 using ShopFluids.Rules.Shutdowns;
@@ -14,26 +15,41 @@ namespace ShopFluids.Core.Care;
 /// <summary>Makes the tasks that the steps of a care plan call for; at most one is open for each step.</summary>
 internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopClock clock)
 {
-    /// <summary>Gives every running step of a sump without an open task its task.</summary>
-    public async Task PlanMissingAsync(Guid sumpId, CancellationToken cancellationToken)
+    /// <summary>Gives every running step of a sump without an open task its task; a step after a fill once for each charge.</summary>
+    /// <param name="isFilled">The charge was just filled: what it asks for is planned even where its day has passed.</param>
+    public async Task PlanMissingAsync(Guid sumpId, CancellationToken cancellationToken, bool isFilled = false)
     {
         var steps = await db.CarePlans.Where(p => p.SumpId == sumpId).SelectMany(p => p.Steps).Where(s => !s.IsStopped).ToListAsync(cancellationToken);
         var open = await db.CareTasks.Where(t => t.SumpId == sumpId && t.State == TaskState.Open).Select(t => t.Cause).ToListAsync(cancellationToken);
         foreach (var step in steps.Where(s => !open.Contains(CareSchedule.CauseOf(s.Id), StringComparer.Ordinal)))
         {
-            var last = await db.CareTasks.Where(t => t.StepId == step.Id && t.State == TaskState.Done).MaxAsync(t => t.EndedAtUtc, cancellationToken);
-            DateOnly? lastDay = last is { } done ? setup.Calendar.ShopDayOf(done) : null;
-            Make(sumpId, CareSchedule.First(step.ToFacts(), lastDay, clock.UtcNow, setup.CalendarFor(sumpId)));
+            if (step.Basis == IntervalBasis.AfterFill)
+            {
+                await PlanAfterFillAsync(step, sumpId, isFilled, cancellationToken);
+            }
+
+            var facts = setup.FactsOf(step, sumpId);
+            if (!facts.Recurs)
+            {
+                continue;
+            }
+
+            var last = await db.CareTasks.AsNoTracking().Where(t => t.StepId == step.Id && t.State == TaskState.Done).OrderByDescending(t => t.EndedAtUtc).FirstOrDefaultAsync(cancellationToken);
+            DateOnly? lastDay = last?.EndedAtUtc is { } done ? setup.Calendar.ShopDayOf(done) : null;
+            var interval = step.Condition?.NextDays(last?.IntervalDays ?? step.IntervalDays, null, null);
+            Make(sumpId, CareSchedule.First(After(facts, interval), lastDay, clock.UtcNow, setup.CalendarFor(sumpId)), interval);
         }
     }
 
     /// <summary>Plans the task after one that ended: of a step that was not stopped, or the next circulation while a machine stands.</summary>
     /// <param name="doneAtUtc">When the work was done, where that is not when it was entered.</param>
-    public async Task PlanAfterAsync(CareTask ended, CancellationToken cancellationToken, DateTime? doneAtUtc = null)
+    /// <param name="found">What was found, as number, where it was said.</param>
+    public async Task PlanAfterAsync(CareTask ended, CancellationToken cancellationToken, DateTime? doneAtUtc = null, decimal? found = null)
     {
+        var doneAt = doneAtUtc ?? ended.EndedAtUtc ?? clock.UtcNow;
         if (ShutdownWork.IsDuring(ended.Cause))
         {
-            CirculateOn(ended, setup.Calendar.ShopDayOf(doneAtUtc ?? ended.EndedAtUtc ?? clock.UtcNow));
+            CirculateOn(ended, setup.Calendar.ShopDayOf(doneAt));
             return;
         }
 
@@ -42,8 +58,42 @@ internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopC
             return;
         }
 
-        Make(ended.SumpId, CareSchedule.After(step.ToFacts(), ended.ToOpen(), doneAtUtc ?? ended.EndedAtUtc ?? clock.UtcNow, setup.CalendarFor(ended.SumpId)));
+        var facts = setup.FactsOf(step, ended.SumpId);
+        if (!facts.Recurs)
+        {
+            return;
+        }
+
+        var interval = step.Condition?.NextDays(ended.IntervalDays ?? step.IntervalDays, await DaysSinceLastAsync(ended, doneAt, cancellationToken), ended.State == TaskState.Done ? found : null);
+        Make(ended.SumpId, CareSchedule.After(After(facts, interval), ended.ToOpen(), doneAt, setup.CalendarFor(ended.SumpId)), interval);
     }
+
+    // What was found has gathered since the same work was last done, whatever asked for it then.
+    private async Task<int?> DaysSinceLastAsync(CareTask ended, DateTime doneAtUtc, CancellationToken cancellationToken)
+    {
+        var last = await db.CareTasks.AsNoTracking()
+            .Where(t => t.SumpId == ended.SumpId && t.Kind == ended.Kind && t.State == TaskState.Done && t.EndedAtUtc < doneAtUtc)
+            .MaxAsync(t => t.EndedAtUtc, cancellationToken);
+        return last is { } before ? setup.Calendar.ShopDayOf(doneAtUtc).DayNumber - setup.Calendar.ShopDayOf(before).DayNumber : null;
+    }
+
+    private async Task PlanAfterFillAsync(CareStep step, Guid sumpId, bool isFilled, CancellationToken cancellationToken)
+    {
+        if (await db.Charges.AsNoTracking().FirstOrDefaultAsync(c => c.SumpId == sumpId && c.DrainedAtUtc == null, cancellationToken) is not { } charge
+            || await db.CareTasks.AnyAsync(t => t.StepId == step.Id && t.CreatedAtUtc >= charge.FilledAtUtc, cancellationToken))
+        {
+            return;
+        }
+
+        var (facts, calendar) = (setup.FactsOf(step, sumpId), setup.CalendarFor(sumpId));
+        var filledOn = calendar.ShopDayOf(charge.FilledAtUtc);
+        if (isFilled || facts.Later(filledOn) >= calendar.ShopDayOf(clock.UtcNow))
+        {
+            Make(sumpId, CareSchedule.AfterEvent(facts, filledOn, clock.UtcNow, calendar));
+        }
+    }
+
+    private static CareStepFacts After(CareStepFacts step, decimal? intervalDays) => intervalDays is { } days ? step with { IntervalDays = ConditionInterval.WholeDays(days) } : step;
 
     /// <summary>
     /// After corrective work was ended by hand: a test for each flag that is left open with nothing to do. What was ended must have been
@@ -71,6 +121,14 @@ internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopC
         }
     }
 
-    private void Make(Guid sumpId, ProposedTask proposed) =>
-        db.Add(new CareTask(clock.NewId(), sumpId, proposed.Kind, proposed.Cause, proposed.StepId, proposed.DueAt, clock.UtcNow, null, null));
+    private void Make(Guid sumpId, ProposedTask proposed, decimal? intervalDays = null)
+    {
+        var task = new CareTask(clock.NewId(), sumpId, proposed.Kind, proposed.Cause, proposed.StepId, proposed.DueAt, clock.UtcNow, null, null);
+        if (intervalDays is { } days)
+        {
+            task.PlannedAfter(days);
+        }
+
+        db.Add(task);
+    }
 }

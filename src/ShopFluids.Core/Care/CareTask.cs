@@ -60,6 +60,9 @@ public sealed class CareTask : Entity
 
     public TopUpRecipe? Recipe { get; private set; }
 
+    /// <summary>The interval after which it was planned, where that follows what was found.</summary>
+    public decimal? IntervalDays { get; private set; }
+
     public Guid? AssignedToId { get; private set; }
 
     public TaskState State { get; private set; }
@@ -76,6 +79,8 @@ public sealed class CareTask : Entity
     public WorkFind? Found { get; private set; }
 
     public OpenTask ToOpen() => new(Id, Kind, Cause, DueAtUtc);
+
+    public void PlannedAfter(decimal intervalDays) => IntervalDays = intervalDays;
 
     /// <summary>A later reading gives a fresher recipe for the same adjustment.</summary>
     public void Renew(TopUpRecipe recipe) => Recipe = recipe;
@@ -120,6 +125,7 @@ internal sealed class CareTaskConfiguration : IEntityTypeConfiguration<CareTask>
         builder.Property(t => t.Cause).HasMaxLength(120);
         builder.Property(t => t.EndReason).HasMaxLength(500);
         builder.Property(t => t.Recipe).HasConversion(JsonColumn.Converter<TopUpRecipe>(), JsonColumn.Comparer<TopUpRecipe>());
+        builder.Property(t => t.IntervalDays).CameLater();
         builder.Property(t => t.Found).CameLater().HasConversion(JsonColumn.Converter<WorkFind>(), JsonColumn.Comparer<WorkFind>());
         builder.HasIndex(t => new { t.SumpId, t.Kind, t.Cause }, "IX_CareTasks_OneOpen").IsUnique().HasFilter("\"State\" = 1");
         builder.HasIndex(t => new { t.State, t.DueAtUtc });

@@ -100,7 +100,7 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
         var planner = new CarePlanner(db, setup, clock);
         foreach (var ended in same)
         {
-            await planner.PlanAfterAsync(ended, cancellationToken);
+            await planner.PlanAfterAsync(ended, cancellationToken, found: task.Found?.Value);
         }
 
         await planner.PlanRetestsAsync(task.SumpId, task.Kind, cancellationToken);

@@ -92,17 +92,22 @@ public sealed class DrainSumpHandler(ShopDatabase database, SetupCache setups, S
     private async Task EndWorkAsync(ShopWrite write, Sump sump, ShopSetup setup, DateTime drainedAtUtc, Actor actor, DateTime now, CancellationToken cancellationToken)
     {
         var db = write.Database;
-        var steps = setup.StepsOf(sump.Id).ToDictionary(s => s.Id, s => s.ToFacts());
+        var steps = setup.StepsOf(sump.Id).ToDictionary(s => s.Id, s => setup.FactsOf(s, sump.Id));
         var drained = new List<CareTask>();
         foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken))
         {
             var step = task.StepId is { } stepId ? steps.GetValueOrDefault(stepId) : null;
-            if (task.Kind == TaskKind.DrainClean && (step is null || CareSchedule.CountsFor(step, task.ToOpen(), drainedAtUtc, setup.CalendarFor(sump.Id))))
+            if (step is not null && task.IntervalDays is { } days)
+            {
+                step = step with { IntervalDays = ConditionInterval.WholeDays(days) };
+            }
+
+            if (task.Kind == TaskKind.DrainClean && (step is null || !step.Recurs || CareSchedule.CountsFor(step, task.ToOpen(), drainedAtUtc, setup.CalendarFor(sump.Id))))
             {
                 task.End(TaskState.Done, now, actor.PersonId);
                 drained.Add(task);
             }
-            else if (!CareSchedule.IsPlanned(task.Cause))
+            else if (!CareSchedule.IsPlanned(task.Cause) || step is { Recurs: false })
             {
                 task.End(TaskState.Withdrawn, now, null);
             }

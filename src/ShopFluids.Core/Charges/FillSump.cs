@@ -94,7 +94,7 @@ public sealed class FillSumpHandler(ShopDatabase database, SetupCache setups, Sh
         lot?.Lot.Draw(command.ConcentrateLitres);
         db.Add(new Addition(clock.NewId(), charge.Id, command.FilledAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Lot.Id, null, actor.PersonId ?? Guid.Empty, lot?.OverrideReason));
         await write.FlushAsync(cancellationToken);
-        await new CarePlanner(db, setup, clock).PlanMissingAsync(sump.Id, cancellationToken);
+        await new CarePlanner(db, setup, clock).PlanMissingAsync(sump.Id, cancellationToken, isFilled: true);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.ChargeFilled, actor, now, sump.Tag), cancellationToken);
         news.Publish(sump.Id);

@@ -71,6 +71,12 @@ public enum FieldProblem
     /// <summary>The kind of work has no such find.</summary>
     NotAskedHere,
 
+    /// <summary>The kind of work asks for no number that an interval could follow.</summary>
+    NothingToFind,
+
+    /// <summary>The machines of the sump have no weekly running hours.</summary>
+    NoRunningHours,
+
     /// <summary>It holds a character that no database keeps.</summary>
     NotText,
 }

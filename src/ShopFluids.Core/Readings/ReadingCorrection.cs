@@ -44,9 +44,15 @@ internal sealed class ReadingCorrection(ShopFluidsDbContext db, Sump sump)
         }
 
         // Work of the plan stays: the visit took place. Work that only a withdrawn finding asked for goes.
-        foreach (var task in await db.CareTasks.Where(t => t.ReadingId == supersededId && t.State == TaskState.Open && t.StepId == null).ToListAsync(cancellationToken))
+        var afterFlags = await db.CareSteps.AsNoTracking().Where(s => s.Basis == IntervalBasis.AfterFlag).ToDictionaryAsync(s => s.Id, s => s.EventParameter, cancellationToken);
+        foreach (var task in await db.CareTasks.Where(t => t.ReadingId == supersededId && t.State == TaskState.Open).ToListAsync(cancellationToken))
         {
-            if (!kept.Contains(task.Cause))
+            string? parameter = null;
+            var isAfterFlag = task.StepId is { } stepId && afterFlags.TryGetValue(stepId, out parameter);
+            var isKept = isAfterFlag
+                ? kept.Any(cause => parameter is null || cause.EndsWith($":{parameter}", StringComparison.Ordinal))
+                : task.StepId is not null || kept.Contains(task.Cause);
+            if (!isKept)
             {
                 task.End(TaskState.Withdrawn, nowUtc, null);
             }

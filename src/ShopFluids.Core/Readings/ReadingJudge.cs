@@ -28,7 +28,7 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
             standing,
             reading,
             Limits.Limits,
-            [.. Steps.Select(s => s.ToFacts())],
+            [.. Steps.Select(s => Setup.FactsOf(s, Sump.Id))],
             Calendar,
             nowUtc)
         {

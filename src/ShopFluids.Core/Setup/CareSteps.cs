@@ -8,10 +8,12 @@ using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Setup;
 
 /// <summary>Adds a recurring step to a sump's care plan; its first task is made at once.</summary>
+/// <param name="IntervalDays">Of an interval that follows what was found, the first; of an event the days after it; 0 with months or running hours.</param>
 /// <param name="Parameters">For a test: what has to be measured; otherwise empty.</param>
 public sealed record AddCareStep(
     Guid Id,
@@ -22,12 +24,29 @@ public sealed record AddCareStep(
     DateOnly Anchor,
     ClosedDayPolicy ClosedDays,
     IReadOnlyList<string> Parameters,
-    int EstimatedMinutes);
+    int EstimatedMinutes)
+{
+    /// <summary>By the calendar or from last done, in place of days; 0 for none.</summary>
+    public int IntervalMonths { get; init; }
+
+    /// <summary>With the basis of running hours.</summary>
+    public int IntervalHours { get; init; }
+
+    /// <summary>With the basis of what was found: the shortest interval, the longest, and what one likes to find each time.</summary>
+    public int FloorDays { get; init; }
+
+    public int CeilingDays { get; init; }
+
+    public decimal WantedFind { get; init; }
+
+    /// <summary>After a flag: of which parameter; empty for any.</summary>
+    public string EventParameter { get; init; } = "";
+}
 
 public sealed class AddCareStepHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     /// <summary>The longest interval, and how far from today its first day may lie: ten years. Common practice, no source.</summary>
-    private const int MaximumDays = 3660;
+    private const int MaximumDays = RunningHours.MaximumDays;
 
     /// <summary>Whether work can recur by the calendar. An adjustment follows from a reading, never from the calendar.</summary>
     public static bool IsOfACalendar(TaskKind kind) => Enum.IsDefined(kind) && kind != TaskKind.Adjust;
@@ -48,7 +67,7 @@ public sealed class AddCareStepHandler(ShopDatabase database, SetupCache setups,
             return new Saved(command.Id);
         }
 
-        var errors = Check(command, setup, setup.Calendar.ShopDayOf(clock.UtcNow));
+        var errors = Check(command, setup, sump, setup.Calendar.ShopDayOf(clock.UtcNow));
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);
@@ -61,7 +80,7 @@ public sealed class AddCareStepHandler(ShopDatabase database, SetupCache setups,
             db.Add(plan);
         }
 
-        db.Add(new CareStep(command.Id, plan.Id, command.Kind, command.Basis, command.IntervalDays, command.Anchor, command.ClosedDays, command.Parameters, command.EstimatedMinutes));
+        db.Add(Made(command, plan.Id));
         await write.FlushAsync(cancellationToken);
         if (setup.OpenCharge(sump.Id) is not null)
         {
@@ -73,10 +92,35 @@ public sealed class AddCareStepHandler(ShopDatabase database, SetupCache setups,
         return new Saved(command.Id);
     }
 
-    private static List<FieldError> Check(AddCareStep command, ShopSetup setup, DateOnly today)
+    private static CareStep Made(AddCareStep command, Guid planId)
+    {
+        var isInDays = command is { IntervalMonths: 0, Basis: not IntervalBasis.RunningHours };
+        var step = new CareStep(command.Id, planId, command.Kind, command.Basis, isInDays ? command.IntervalDays : 0, command.Anchor, command.ClosedDays, command.Parameters, command.EstimatedMinutes);
+        if (command.IntervalMonths > 0)
+        {
+            step.CountMonths(command.IntervalMonths);
+        }
+
+        switch (command.Basis)
+        {
+            case IntervalBasis.Condition:
+                step.FollowFinds(new(command.FloorDays, command.CeilingDays, command.WantedFind));
+                break;
+            case IntervalBasis.RunningHours:
+                step.CountRunningHours(command.IntervalHours);
+                break;
+            case IntervalBasis.AfterFlag:
+                step.FollowFlagsOf(command.EventParameter.Length == 0 ? null : command.EventParameter);
+                break;
+        }
+
+        return step;
+    }
+
+    private static List<FieldError> Check(AddCareStep command, ShopSetup setup, Sump sump, DateOnly today)
     {
         var errors = new List<FieldError>();
-        SetupFields.Range(errors, "intervalDays", command.IntervalDays, 1, MaximumDays, "d");
+        CareIntervals.Check(errors, command, setup, sump);
         SetupFields.Range(errors, "estimatedMinutes", command.EstimatedMinutes, 0, 10_000, "min");
         if (!IsOfACalendar(command.Kind))
         {

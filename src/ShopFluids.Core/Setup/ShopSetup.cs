@@ -116,6 +116,16 @@ public sealed class ShopSetup
 
     public IReadOnlyList<Machine> MachinesOf(Sump sump) => [.. Machines.Where(m => sump.Machines.Any(s => s.MachineId == m.Id))];
 
+    /// <summary>A step as the rules see it: running hours are days by the hours of the machine that runs most.</summary>
+    public CareStepFacts FactsOf(CareStep step, Guid sumpId)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        return step.ToFacts(WeeklyHoursOf(sumpId));
+    }
+
+    /// <summary>Running hours a week of the sump's machine that runs most; 0 where it serves none.</summary>
+    public decimal WeeklyHoursOf(Guid sumpId) => FindSump(sumpId) is { } sump ? MachinesOf(sump).Select(m => m.WeeklyHours).DefaultIfEmpty(0).Max() : 0;
+
     public IReadOnlyList<CareStep> StepsOf(Guid sumpId) => [.. _stepsBySump[sumpId]];
 
     /// <summary>What the test of a cause measures, in the order of pages: of a step all its parameters, a stopped one too; of a flag its own.</summary>

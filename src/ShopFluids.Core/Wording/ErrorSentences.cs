@@ -78,6 +78,8 @@ public static class ErrorSentences
         FieldProblem.UnknownMethod => Texts.Field_UnknownMethod,
         FieldProblem.UnknownChoice => Texts.Field_UnknownChoice,
         FieldProblem.NotAskedHere => Texts.Field_NotAskedHere,
+        FieldProblem.NothingToFind => Texts.Field_NothingToFind,
+        FieldProblem.NoRunningHours => Texts.Field_NoRunningHours,
         FieldProblem.UnknownInstrument => Texts.Field_UnknownInstrument,
         FieldProblem.InTheFuture => Texts.Field_InTheFuture,
         FieldProblem.BeforeTheFill => Texts.Field_BeforeTheFill,

@@ -205,14 +205,35 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<Guid>("CarePlanId")
                         .HasColumnType("uuid");
 
+                    b.Property<int?>("CeilingDays")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<short>("ClosedDays")
                         .HasColumnType("smallint");
 
                     b.Property<int>("EstimatedMinutes")
                         .HasColumnType("integer");
 
+                    b.Property<string>("EventParameter")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<int?>("FloorDays")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<int>("IntervalDays")
                         .HasColumnType("integer");
+
+                    b.Property<int?>("IntervalHours")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<int?>("IntervalMonths")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<bool>("IsStopped")
                         .HasColumnType("boolean");
@@ -227,6 +248,11 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("bigint");
+
+                    b.Property<decimal?>("WantedFind")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.HasKey("Id");
 
@@ -269,6 +295,11 @@ namespace ShopFluids.Data.Postgres.Migrations
 
                     b.Property<string>("Found")
                         .HasColumnType("text")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<decimal?>("IntervalDays")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)")
                         .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<short>("Kind")

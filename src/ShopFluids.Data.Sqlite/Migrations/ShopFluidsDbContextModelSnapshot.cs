@@ -194,14 +194,35 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<Guid>("CarePlanId")
                         .HasColumnType("TEXT");
 
+                    b.Property<int?>("CeilingDays")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<short>("ClosedDays")
                         .HasColumnType("INTEGER");
 
                     b.Property<int>("EstimatedMinutes")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("EventParameter")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<int?>("FloorDays")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<int>("IntervalDays")
                         .HasColumnType("INTEGER");
+
+                    b.Property<int?>("IntervalHours")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<int?>("IntervalMonths")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<bool>("IsStopped")
                         .HasColumnType("INTEGER");
@@ -216,6 +237,11 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("WantedFind")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.HasKey("Id");
 
@@ -257,6 +283,11 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Found")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<decimal?>("IntervalDays")
+                        .HasPrecision(18, 6)
                         .HasColumnType("TEXT")
                         .HasAnnotation("ShopFluids:LaterColumn", true);
 

@@ -33,7 +33,7 @@ public sealed record WorkPlan(
             .ToList();
         var open = input.Standing.OpenTasks.Except(done).Except(withdrawn).ToList();
         return new(
-            [.. Corrections(input, flags, open, withdrawn, hasRecipe), .. Care(input, done, open)],
+            [.. Corrections(input, flags, open, withdrawn, hasRecipe), .. Care(input, done, open), .. AfterFlags(input, flags, open)],
             done,
             withdrawn,
             asked.Values.SelectMany(k => k).ToHashSet());
@@ -99,7 +99,7 @@ public sealed record WorkPlan(
     {
         // From a reading of which everything is known from later, nothing follows.
         var isOutdated = input.Reading.Measurements.Count > 0 && !input.Reading.Measurements.Any(m => input.IsLatest(m.Parameter));
-        foreach (var step in isOutdated ? [] : input.Plan)
+        foreach (var step in isOutdated ? [] : input.Plan.Where(s => s.Recurs))
         {
             var cause = CareSchedule.CauseOf(step.Id);
             if (done.Find(t => t.Cause == cause) is { } test)
@@ -113,4 +113,11 @@ public sealed record WorkPlan(
             }
         }
     }
+
+    // A flag that gives way to a worse one is another flag; while the step's task is open it serves both.
+    private static IEnumerable<ProposedTask> AfterFlags(EvaluationInput input, FlagChanges flags, List<OpenTask> open) => input.Plan
+        .Where(s => s.Basis == IntervalBasis.AfterFlag
+            && flags.Raised.Any(f => s.EventParameter.Length == 0 || s.EventParameter == f.Parameter)
+            && !open.Exists(t => t.Kind == s.Kind && t.Cause == CareSchedule.CauseOf(s.Id)))
+        .Select(s => CareSchedule.AfterEvent(s, input.Calendar.ShopDayOf(input.Now), input.Now, input.Calendar));
 }

@@ -11,6 +11,7 @@ namespace ShopFluids.Rules.Scheduling;
 public static class CareSchedule
 {
     private const string CausePrefix = "step:";
+    private const int HalfAMonthDays = 15;
 
     /// <summary>The cause that the tasks of a step carry.</summary>
     public static string CauseOf(Guid stepId) => $"{CausePrefix}{stepId}";
@@ -23,7 +24,7 @@ public static class CareSchedule
 
     /// <summary>
     /// The next due day. Anchored: the first anchor + k intervals, k from 0, that lies after the last done day, and whose shown day lies after it
-    /// too and on or after <paramref name="notBefore"/>. From last done: that day + interval, or the anchor before it was ever done, not
+    /// too and on or after <paramref name="notBefore"/>. Every other basis from last done: that day + interval, or the anchor before it was ever done, not
     /// before <paramref name="notBefore"/>.
     /// </summary>
     /// <param name="step">The step.</param>
@@ -33,9 +34,14 @@ public static class CareSchedule
     /// <exception cref="ArgumentOutOfRangeException">The interval is below one day.</exception>
     public static DateOnly NextDueDay(CareStepFacts step, DateOnly? lastDone, DateOnly notBefore, ShopCalendar calendar)
     {
-        if (step.IntervalDays < 1)
+        if (step.IntervalDays < 1 && step.IntervalMonths < 1)
         {
             throw new ArgumentOutOfRangeException(nameof(step), step.IntervalDays, "An interval has one day or more.");
+        }
+
+        if (!step.Recurs)
+        {
+            throw new ArgumentOutOfRangeException(nameof(step), step.Basis, "A step after an event has no next day by itself.");
         }
 
         return step.Basis == IntervalBasis.CalendarAnchored
@@ -73,6 +79,19 @@ public static class CareSchedule
         return Task(step, NextDueDay(step, day, notBefore, calendar), calendar);
     }
 
+    /// <summary>The task of a step after an event: so many days after the event's day, never in the past and never before the event.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="eventDay">The shop day of the event.</param>
+    /// <param name="now">The moment of planning, UTC.</param>
+    /// <param name="calendar">The shop's days.</param>
+    public static ProposedTask AfterEvent(CareStepFacts step, DateOnly eventDay, DateTime now, ShopCalendar calendar)
+    {
+        var (wanted, today) = (step.Later(eventDay), calendar.ShopDayOf(now));
+        wanted = wanted < today ? today : wanted;
+        var shown = Shown(wanted, step.ClosedDays, calendar);
+        return Task(step, shown < today || shown <= eventDay ? OpenDays.OnOrAfter(wanted, calendar) : shown, calendar);
+    }
+
     /// <summary>
     /// Whether work done at a moment counts for a task: not before the interval that ends with it has begun. Without this, a shop that
     /// tests daily would push a weekly test a week further out with every reading.
@@ -82,7 +101,27 @@ public static class CareSchedule
     /// <param name="doneAt">When the work was done, UTC.</param>
     /// <param name="calendar">The shop's days.</param>
     public static bool CountsFor(CareStepFacts step, OpenTask open, DateTime doneAt, ShopCalendar calendar) =>
-        calendar.ShopDayOf(doneAt) > DueDayOf(open.DueAt, calendar).AddDays(-step.IntervalDays);
+        calendar.ShopDayOf(doneAt) > BeginOf(step, DueDayOf(open.DueAt, calendar));
+
+    // What is due after an event is asked on a day of its own: the day before still serves. In a series of months the one before may have
+    // fallen on a later day of its month: half a month covers that and every shift for closed days.
+    private static DateOnly BeginOf(CareStepFacts step, DateOnly due)
+    {
+        if (!step.Recurs)
+        {
+            return due.AddDays(-Math.Min(2, step.IntervalDays));
+        }
+
+        var begin = step.Later(due, -1);
+        if (step.IntervalMonths == 0 || step.Basis != IntervalBasis.CalendarAnchored)
+        {
+            return begin;
+        }
+
+        var next = IntervalsUntil(step, begin.AddDays(HalfAMonthDays + 1));
+        var before = step.Later(step.Anchor, next - 1);
+        return next > 0 && before > begin ? before : begin;
+    }
 
     private static ProposedTask Task(CareStepFacts step, DateOnly day, ShopCalendar calendar) =>
         new(step.Kind, CauseOf(step.Id), step.Id, DueAt(day, calendar), FromRecipe: false);
@@ -95,17 +134,33 @@ public static class CareSchedule
             earliest = done.AddDays(1);
         }
 
-        var behind = earliest.DayNumber - step.Anchor.DayNumber;
-        var intervals = behind <= 0 ? 0 : ((behind - 1) / step.IntervalDays) + 1;
-        var series = step.Anchor.AddDays(intervals * step.IntervalDays);
-        var shown = Shown(series, step.ClosedDays, calendar);
+        // Always counted from the anchor: a series on the 31st does not drift to the 28th over a February.
+        var intervals = IntervalsUntil(step, earliest);
+        var shown = Shown(step.Later(step.Anchor, intervals), step.ClosedDays, calendar);
         while (shown < notBefore || shown <= lastDone)
         {
-            series = series.AddDays(step.IntervalDays);
-            shown = Shown(series, step.ClosedDays, calendar);
+            intervals++;
+            shown = Shown(step.Later(step.Anchor, intervals), step.ClosedDays, calendar);
         }
 
         return shown;
+    }
+
+    // The number of intervals from the anchor to the first day of the series on or after a day.
+    private static int IntervalsUntil(CareStepFacts step, DateOnly day)
+    {
+        if (day <= step.Anchor)
+        {
+            return 0;
+        }
+
+        if (step.IntervalMonths == 0)
+        {
+            return ((day.DayNumber - step.Anchor.DayNumber - 1) / step.IntervalDays) + 1;
+        }
+
+        var intervals = (((day.Year - step.Anchor.Year) * 12) + day.Month - step.Anchor.Month) / step.IntervalMonths;
+        return step.Later(step.Anchor, intervals) < day ? intervals + 1 : intervals;
     }
 
     // The first day of a series that can be shown on or after a day: with "later", a closed day just before it can.
@@ -114,7 +169,7 @@ public static class CareSchedule
 
     private static DateOnly FromLastDone(CareStepFacts step, DateOnly? lastDone, DateOnly notBefore, ShopCalendar calendar)
     {
-        var wanted = lastDone?.AddDays(step.IntervalDays) ?? step.Anchor;
+        var wanted = lastDone is { } done ? step.Later(done) : step.Anchor;
         wanted = wanted < notBefore ? notBefore : wanted;
         var shown = Shown(wanted, step.ClosedDays, calendar);
 

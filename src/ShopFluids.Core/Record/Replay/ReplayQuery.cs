@@ -107,6 +107,7 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
         private bool IsSetupChangedAfter(long sequence, Charge charge) =>
             order.IsChangedAfter<Sump>(past.Sump.Id, sequence)
             || order.IsChangedAfter<Fluid>(charge.FluidId, sequence)
+            || setup.MachinesOf(past.Sump).Any(m => order.IsChangedAfter<Machine>(m.Id, sequence))
             || (setup.Site is { } site && order.IsChangedAfter<Site>(site.Id, sequence))
             || setup.Shutdowns.Any(s => order.MadeIn<Shutdown>(s.Id) < sequence && order.IsChangedAfter<Shutdown>(s.Id, sequence));
     }

@@ -1,3 +1,5 @@
+using System.Globalization;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -10,15 +12,60 @@ namespace ShopFluids.Web.Pages.Setup.Care;
 /// <summary>A step as it is being typed.</summary>
 public sealed class CareDraft(Guid id)
 {
+    public const string InDays = "days";
+    public const string InMonths = "months";
+
+    private string _kind = nameof(TaskKind.Test);
+    private NumberBox? _wanted;
+
     public Guid Id { get; } = id;
 
-    public string Kind { get; set; } = nameof(TaskKind.Test);
+    /// <summary>Work that finds nothing to count cannot be reckoned by it.</summary>
+    public string Kind
+    {
+        get => _kind;
+        set
+        {
+            (_kind, _wanted, WantedGrade) = (value, null, "");
+            if (IsByFind && Asked is null)
+            {
+                Basis = nameof(IntervalBasis.FromLastDone);
+            }
+        }
+    }
 
     public bool IsTest => Kind == nameof(TaskKind.Test);
 
     public string Basis { get; set; } = nameof(IntervalBasis.CalendarAnchored);
 
+    public bool IsByFind => Basis == nameof(IntervalBasis.Condition);
+
+    public bool IsByHours => Basis == nameof(IntervalBasis.RunningHours);
+
+    public bool IsAfterFlag => Basis == nameof(IntervalBasis.AfterFlag);
+
+    public bool IsAfterEvent => IsAfterFlag || Basis == nameof(IntervalBasis.AfterFill);
+
+    public bool MayCountMonths => Basis is nameof(IntervalBasis.CalendarAnchored) or nameof(IntervalBasis.FromLastDone);
+
+    public bool CountsMonths => MayCountMonths && IntervalIn == InMonths;
+
+    public string IntervalIn { get; set; } = InDays;
+
     public NumberBox Interval { get; } = new();
+
+    public NumberBox Floor { get; } = new();
+
+    public NumberBox Ceiling { get; } = new();
+
+    /// <summary>What the work asks for when it is done; null where it asks for no number.</summary>
+    public FindQuestion? Asked => Enum.TryParse<TaskKind>(Kind, out var kind) ? FindQuestion.Of(kind) : null;
+
+    public NumberBox Wanted => _wanted ??= new(QuantityInput.OfUnit(Asked?.Unit ?? ""));
+
+    public string WantedGrade { get; set; } = "";
+
+    public string EventParameter { get; set; } = "";
 
     public string Anchor { get; set; } = "";
 
@@ -30,7 +77,13 @@ public sealed class CareDraft(Guid id)
 
     public static IReadOnlyList<Choice> Kinds => [.. Enum.GetValues<TaskKind>().Where(AddCareStepHandler.IsOfACalendar).Select(k => new Choice(k.ToString(), Sentences.Task(k)))];
 
-    public static IReadOnlyList<Choice> Bases => [.. Enum.GetValues<IntervalBasis>().Select(b => new Choice(b.ToString(), BasisWord(b)))];
+    public IReadOnlyList<Choice> Bases => [.. Enum.GetValues<IntervalBasis>().Where(b => b != IntervalBasis.Condition || Asked is not null).Select(b => new Choice(b.ToString(), BasisWord(b)))];
+
+    public static IReadOnlyList<Choice> Units => [new(InDays, Texts.Setup_InDays), new(InMonths, Texts.Setup_InMonths)];
+
+    // A clean filter cannot be wanted: there would be nothing to compare with.
+    public static IReadOnlyList<Choice> Grades =>
+        [.. Enum.GetValues<FilterState>().Where(s => s != FilterState.Clean).Select(s => new Choice(((short)s).ToString(CultureInfo.InvariantCulture), FindSentences.Filter(s)))];
 
     public static IReadOnlyList<Choice> Policies => [.. Enum.GetValues<ClosedDayPolicy>().Select(p => new Choice(p.ToString(), PolicyWord(p)))];
 
@@ -38,6 +91,10 @@ public sealed class CareDraft(Guid id)
     {
         IntervalBasis.CalendarAnchored => Texts.Setup_BasisCalendar,
         IntervalBasis.FromLastDone => Texts.Setup_BasisLastDone,
+        IntervalBasis.Condition => Texts.Setup_BasisCondition,
+        IntervalBasis.RunningHours => Texts.Setup_BasisRunningHours,
+        IntervalBasis.AfterFill => Texts.Setup_BasisAfterFill,
+        IntervalBasis.AfterFlag => Texts.Setup_BasisAfterFlag,
         _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "There is no text for this basis."),
     };
 

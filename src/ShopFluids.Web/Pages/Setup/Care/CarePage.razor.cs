@@ -19,6 +19,7 @@ public sealed partial class CarePage
     private CareDraft _draft = new(Guid.Empty);
     private string _said = "";
     private string _tag = "";
+    private DateOnly _today;
 
     // A list that was left as it was after all is drawn anew.
     private int _picks;
@@ -35,10 +36,10 @@ public sealed partial class CarePage
     protected override Task<CareView> ReadAsync(DeskWords words, CancellationToken cancellationToken)
     {
         var sump = (SumpTag is null ? null : words.Setup.FindSump(SumpTag)) ?? words.Setup.Sumps.FirstOrDefault(s => !s.IsRetired);
-        var today = words.Setup.Calendar.ShopDayOf(Clock.UtcNow);
+        _today = words.Setup.Calendar.ShopDayOf(Clock.UtcNow);
         if (_draft.Id == Guid.Empty)
         {
-            _draft = new CareDraft(Clock.NewId()) { Anchor = DayInput.Write(today) };
+            _draft = new CareDraft(Clock.NewId()) { Anchor = DayInput.Write(_today) };
             _draft.Interval.Show(7, words.Format);
             _draft.Minutes.Show(5, words.Format);
         }
@@ -48,7 +49,7 @@ public sealed partial class CarePage
             (_tag, _said) = (sump?.Tag ?? "", "");
         }
 
-        var missing = sump is null ? 0 : UsualSteps.Missing(sump.Tag, words.Setup.StepsOf(sump.Id), today, Clock.NewId).Count;
+        var missing = sump is null ? 0 : UsualSteps.Missing(sump.Tag, words.Setup.StepsOf(sump.Id), _today, Clock.NewId).Count;
         return Task.FromResult(new CareView(words, sump, missing));
     }
 
@@ -61,17 +62,42 @@ public sealed partial class CarePage
     private async Task<Error?> SaveAsync(FormReader read)
     {
         var kind = read.Choice<TaskKind>("kind", _draft.Kind);
+        var isInDays = !_draft.CountsMonths && !_draft.IsByHours;
         var command = new AddCareStep(
             _draft.Id,
             _tag,
             kind,
             read.Choice<IntervalBasis>("basis", _draft.Basis),
-            read.WholeNumber("intervalDays", _draft.Interval),
-            read.Day("anchor", _draft.Anchor),
+            isInDays ? read.WholeNumber("intervalDays", _draft.Interval) : 0,
+            _draft.IsAfterEvent ? _today : read.Day("anchor", _draft.Anchor),
             read.Choice<ClosedDayPolicy>("closedDays", _draft.ClosedDays),
             kind == TaskKind.Test ? [.. _draft.Parameters] : [],
-            read.WholeNumber("estimatedMinutes", _draft.Minutes));
+            read.WholeNumber("estimatedMinutes", _draft.Minutes))
+        {
+            IntervalMonths = _draft.CountsMonths ? read.WholeNumber("intervalMonths", _draft.Interval) : 0,
+            IntervalHours = _draft.IsByHours ? read.WholeNumber("intervalHours", _draft.Interval) : 0,
+            FloorDays = _draft.IsByFind ? read.WholeNumber("floorDays", _draft.Floor) : 0,
+            CeilingDays = _draft.IsByFind ? read.WholeNumber("ceilingDays", _draft.Ceiling) : 0,
+            WantedFind = _draft.IsByFind ? Wanted(read) : 0,
+            EventParameter = _draft.IsAfterFlag ? _draft.EventParameter : "",
+        };
         return read.HasFaults ? null : (await Add.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
+    }
+
+    private decimal Wanted(FormReader read)
+    {
+        if (_draft.Asked is not { IsGrade: true })
+        {
+            return read.Number("wantedFind", _draft.Wanted);
+        }
+
+        if (NumberInput.TryRead(_draft.WantedGrade, out var grade))
+        {
+            return grade;
+        }
+
+        read.Refuse("wantedFind", FieldProblem.Missing);
+        return 0;
     }
 
     private async Task<string?> SavedAsync()

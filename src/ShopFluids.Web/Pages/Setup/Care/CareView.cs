@@ -13,7 +13,17 @@ public sealed record CareView(DeskWords Words, Sump? Sump, int MissingUsual)
 {
     public string Tag => Sump?.Tag ?? "";
 
-    public IReadOnlyList<CareStep> Steps { get; } = Sump is null ? [] : [.. Words.Setup.StepsOf(Sump.Id).OrderBy(s => s.Kind).ThenBy(s => s.IntervalDays)];
+    public IReadOnlyList<CareStep> Steps { get; } = Sump is null ? [] : [.. Words.Setup.StepsOf(Sump.Id).OrderBy(s => s.Kind).ThenBy(s => s.Basis).ThenBy(s => s.IntervalDays)];
+
+    /// <summary>Running hours a week of its machine that runs most.</summary>
+    public decimal WeeklyHours => Sump is null ? 0 : Words.Setup.WeeklyHoursOf(Sump.Id);
+
+    /// <summary>The interval of a step in days as it is planned now.</summary>
+    public int DaysOf(CareStep step)
+    {
+        ArgumentNullException.ThrowIfNull(step);
+        return step.ToFacts(WeeklyHours).IntervalDays;
+    }
 
     public IReadOnlyList<Choice> Sumps => SumpChoices.Sumps(Words.Setup);
 

@@ -6,6 +6,8 @@ namespace ShopFluids.Web.Pages.Setup.Fields;
 /// <summary>What every field of a set-up form has: a name, a label, a hint, and the fault that the form found at it.</summary>
 public abstract class FieldBase : ComponentBase, IDisposable
 {
+    private FormField? _shown;
+
     [CascadingParameter]
     public required FormState Form { get; set; }
 
@@ -44,11 +46,19 @@ public abstract class FieldBase : ComponentBase, IDisposable
 
     public void Dispose()
     {
-        Form.Unregister(Name);
+        if (_shown is { } shown)
+        {
+            Form.Unregister(Name, shown);
+        }
+
         GC.SuppressFinalize(this);
     }
 
-    protected override void OnParametersSet() => Form.Register(Name, new FormField(Label, FocusAsync, StateHasChanged));
+    protected override void OnParametersSet()
+    {
+        _shown = new FormField(Label, FocusAsync, StateHasChanged);
+        Form.Register(Name, _shown);
+    }
 
     protected abstract ValueTask FocusAsync();
 

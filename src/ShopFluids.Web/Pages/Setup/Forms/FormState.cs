@@ -38,7 +38,14 @@ public sealed class FormState(string name, Action changed)
 
     public void Register(string field, FormField shown) => _fields[field] = shown;
 
-    public void Unregister(string field) => _fields.Remove(field);
+    /// <summary>Not where another field of that name has taken its place meanwhile.</summary>
+    public void Unregister(string field, FormField shown)
+    {
+        if (_fields.TryGetValue(field, out var known) && known == shown)
+        {
+            _fields.Remove(field);
+        }
+    }
 
     public void Touch(string field)
     {
