@@ -6,6 +6,7 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
@@ -40,6 +41,7 @@ public static class CoreServices
         .AddSingleton<FillSumpHandler>()
         .AddSingleton<DrainSumpHandler>()
         .AddSingleton<RecordAdditionHandler>()
+        .AddSingleton<LotByNumberQuery>()
         .AddSingleton<AdjustmentQuery>();
 
     private static IServiceCollection AddCare(this IServiceCollection services) => services

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Setup;
@@ -25,6 +26,9 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
 {
     public const int DaysShown = 7;
 
+    // The longest shutdown that can be planned, and the week-ends around it.
+    private const int MostClosedDays = PlanShutdownHandler.MostDays + 7;
+
     public async Task<ShopBoard> RunAsync(BoardFilter filter, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(filter);
@@ -48,6 +52,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             now,
             setup,
             Days(setup.Calendar, now),
+            NextClosure(setup.Calendar, setup.Calendar.ShopDayOf(now)),
             counts,
             [.. wanted.Where(r => !r.IsQuiet || filter.AsksForWork || filter.Show is SumpState.InRange)
                 .OrderBy(r => r.Standing.State)
@@ -72,7 +77,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             SumpStanding.Of(standing?.ChargeId is null ? null : standing.Facts, now),
             setup.OpenCharge(sump.Id)?.FilledAtUtc,
             standing?.LastReadAtUtc,
-            OpenWorkQuery.Flags(flags),
+            OpenWorkQuery.Flags(flags, standing?.Facts),
             work)
         {
             DaysToNext = work.Count == 0 ? null : work[0].DueDay.DayNumber - setup.Calendar.ShopDayOf(now).DayNumber,
@@ -91,6 +96,13 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
     {
         var today = calendar.ShopDayOf(now);
         return [.. Enumerable.Range(0, DaysShown).Select(n => today.AddDays(n)).Select(d => new BoardDay(d, calendar.IsOpen(d)))];
+    }
+
+    // To its last day, also where that lies beyond the strip.
+    private static ClosedDays? NextClosure(ShopCalendar calendar, DateOnly today)
+    {
+        var first = Enumerable.Range(1, DaysShown - 1).Select(today.AddDays).Where(d => !calendar.IsOpen(d)).Select(d => (DateOnly?)d).FirstOrDefault();
+        return first is { } from ? new(from, Enumerable.Range(0, MostClosedDays).Select(from.AddDays).TakeWhile(d => !calendar.IsOpen(d)).Last()) : null;
     }
 
     private sealed record StandingRow(Guid SumpId, Guid? ChargeId, DateTime? LastReadAtUtc, StandingFacts? Facts);

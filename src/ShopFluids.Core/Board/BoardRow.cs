@@ -7,6 +7,7 @@ namespace ShopFluids.Core.Board;
 /// <summary>What the supervisor sees: everything open, in the order in which it needs somebody.</summary>
 /// <param name="Setup">The snapshot that the rows were made with; names and numbers are worded with it.</param>
 /// <param name="Days">The days of the strip, today first.</param>
+/// <param name="NextClosure">The closed days that begin within the strip after today; null when none do.</param>
 /// <param name="Rows">Sumps that need somebody.</param>
 /// <param name="Quiet">Sumps in range with nothing late.</param>
 /// <param name="People">Who can be given work.</param>
@@ -14,10 +15,14 @@ public sealed record ShopBoard(
     DateTime AtUtc,
     ShopSetup Setup,
     IReadOnlyList<BoardDay> Days,
+    ClosedDays? NextClosure,
     BoardCounts Counts,
     IReadOnlyList<BoardRow> Rows,
     IReadOnlyList<BoardRow> Quiet,
     IReadOnlyList<BoardPerson> People);
+
+/// <summary>Closed days in a row, both included.</summary>
+public sealed record ClosedDays(DateOnly First, DateOnly Last);
 
 public sealed record BoardDay(DateOnly Day, bool IsOpen);
 
@@ -51,7 +56,11 @@ public sealed record BoardMachine(string Tag, string Name);
 
 /// <param name="Numbers">What the rule was raised with.</param>
 public sealed record BoardFlag(
-    Guid Id, string Rule, string Parameter, Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers, DateTime RaisedAtUtc);
+    Guid Id, string Rule, string Parameter, Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers, DateTime RaisedAtUtc)
+{
+    /// <summary>What the parameter was last found to be, where that is newer than what the flag was raised with and differs from it.</summary>
+    public decimal? Latest { get; init; }
+}
 
 /// <param name="DueDay">The shop day at whose end it becomes late.</param>
 /// <param name="IsOfPlan">Recurring work of the care plan; otherwise a flag asked for it.</param>

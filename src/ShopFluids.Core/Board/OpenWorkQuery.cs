@@ -5,6 +5,8 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Board;
@@ -21,13 +23,17 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
         var names = (await PeopleAsync(db, cancellationToken)).ToDictionary(p => p.Person.Id, p => p.Person);
         var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sumpId && f.EndedAtUtc == null).ToListAsync(cancellationToken);
         var tasks = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sumpId && t.State == TaskState.Open).ToListAsync(cancellationToken);
-        return new(Flags(flags), Tasks(tasks, names, setup.Calendar, clock.UtcNow));
+        var facts = (await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sumpId, cancellationToken))?.Facts;
+        return new(Flags(flags, facts), Tasks(tasks, names, setup.Calendar, clock.UtcNow));
     }
 
     /// <summary>The worst first, then in the order they were raised.</summary>
-    internal static List<BoardFlag> Flags(IEnumerable<Flag> flags) =>
+    internal static List<BoardFlag> Flags(IEnumerable<Flag> flags, StandingFacts? facts) =>
         [.. flags.OrderByDescending(f => f.Severity).ThenBy(f => f.RaisedAtUtc).ThenBy(f => f.Rule, StringComparer.Ordinal).ThenBy(f => f.Parameter, StringComparer.Ordinal)
-            .Select(f => new BoardFlag(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc))];
+            .Select(f => new BoardFlag(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc) { Latest = LatestOf(f, facts) })];
+
+    private static decimal? LatestOf(Flag flag, StandingFacts? facts) =>
+        flag.Numbers.TryGetValue(NumberNames.Value, out var raisedWith) && facts?.Latest.TryGetValue(flag.Parameter, out var latest) == true && latest.Value != raisedWith ? latest.Value : null;
 
     /// <summary>The earliest first; what plan and flags both ask for on one day is one piece of work.</summary>
     internal static List<BoardTask> Tasks(IEnumerable<CareTask> tasks, Dictionary<Guid, BoardPerson> names, ShopCalendar calendar, DateTime nowUtc) =>

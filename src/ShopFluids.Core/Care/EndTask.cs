@@ -7,6 +7,7 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
+using ShopFluids.Rules;
 using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Scheduling;
 
@@ -29,9 +30,15 @@ public sealed record TaskEndedAlready(Guid TaskId, TaskState State, DateTime End
 /// <summary>Its flag stands beyond an action limit: only a supervisor may skip the draining.</summary>
 public sealed record OnlyASupervisorSkips(Guid TaskId) : Error;
 
+/// <summary>A test is done by a reading, an adjustment by noting what was added: neither is ticked off.</summary>
+public sealed record NotTickedOff(Guid TaskId, TaskKind Kind) : Error;
+
 public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
 {
     public const int MaximumReasonLength = 500;
+
+    /// <summary>Whether saying that it is done is enough; of the others the record needs what was measured or poured.</summary>
+    public static bool IsTickedOff(TaskKind kind) => kind is not (TaskKind.Test or TaskKind.Adjust);
 
     public async Task<Result<EndedTask>> HandleAsync(EndTask command, Actor actor, bool isSupervisor, CancellationToken cancellationToken)
     {
@@ -67,6 +74,11 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
         {
             // A second press of the same button is the same act; what it says anew is refused rather than lost.
             return task.State == command.State && FindQuestion.Kept(command.Found) is var again && (again is null || again == task.Found) ? new EndedTask(task.Id, task.State, task.EndedAtUtc ?? now) : new TaskEndedAlready(task.Id, task.State, task.EndedAtUtc ?? now);
+        }
+
+        if (command.State == TaskState.Done && !IsTickedOff(task.Kind))
+        {
+            return new NotTickedOff(task.Id, task.Kind);
         }
 
         if (command.Found is { } find)

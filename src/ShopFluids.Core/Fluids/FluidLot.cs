@@ -16,7 +16,7 @@ public sealed class FluidLot : Entity
         Id = id;
         FluidId = fluidId;
         Number = number;
-        NumberKey = number.Trim().ToUpperInvariant();
+        NumberKey = KeyOf(number);
         ReceivedOn = receivedOn;
         ExpiresOn = expiresOn;
         ReceivedLitres = receivedLitres;
@@ -66,6 +66,13 @@ public sealed class FluidLot : Entity
     {
         IsQuarantined = false;
         QuarantineReason = null;
+    }
+
+    /// <summary>The number as it is compared: its case and the blanks around it do not matter.</summary>
+    public static string KeyOf(string number)
+    {
+        ArgumentNullException.ThrowIfNull(number);
+        return number.Trim().ToUpperInvariant();
     }
 }
 

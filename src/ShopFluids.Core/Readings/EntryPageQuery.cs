@@ -106,7 +106,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         var fluid = setup.Fluid(charge.FluidId);
         var today = setup.Calendar.ShopDayOf(now);
         var tests = DueTests.Of(setup, sump.Id, standing?.Facts, today);
-        var due = tests.Remaining.Count == 0 ? Usual : tests.Remaining;
+        var due = AskedFor(tests);
         var limits = setup.LimitsAt(sump.Id, charge.FluidId, now)?.Limits ?? [];
         var fields = setup.Parameters.SelectMany(parameter => FieldsOf(parameter, fluid.TitrationFactor is not null, sump).Select(field => field with
         {
@@ -127,6 +127,12 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             tests.Done,
             FilledTo(sump, standing));
     }
+
+    // A concentration is put right by a recipe, and a recipe takes the level as well: who is sent to look again brings both.
+    private static IReadOnlyList<string> AskedFor(DueTests tests) =>
+        tests.Remaining.Count == 0 ? Usual
+        : tests.Remaining.Contains(ParameterCodes.Concentration, StringComparer.Ordinal) && !tests.Done.Contains(ParameterCodes.Level, StringComparer.Ordinal) ? [.. tests.Remaining.Append(ParameterCodes.Level).Distinct(StringComparer.Ordinal)]
+        : tests.Remaining;
 
     // Titration stands beside the refractometer, not instead of it: both may be taken from one sample.
     private static IEnumerable<EntryField> FieldsOf(Parameter parameter, bool hasTitration, Sump sump)

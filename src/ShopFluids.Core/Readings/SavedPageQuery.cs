@@ -42,7 +42,8 @@ public sealed record SavedPage(
     IReadOnlyList<SavedTask> Tasks,
     DateTime? NextTestDueAtUtc);
 
-public sealed record SavedAddition(DateTime AddedAtUtc, decimal WaterLitres, decimal ConcentrateLitres, string? LotNumber);
+/// <param name="RemovedLitres">Taken out before.</param>
+public sealed record SavedAddition(DateTime AddedAtUtc, decimal WaterLitres, decimal ConcentrateLitres, decimal RemovedLitres, string? LotNumber);
 
 /// <param name="OnlyASupervisorSkips">The fluid is beyond an action limit that asks for this draining.</param>
 public sealed record SavedTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAtUtc, TaskState State, DateTime? EndedAtUtc, string? EndReason, bool OnlyASupervisorSkips, WorkFind? Found = null);
@@ -106,7 +107,12 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
         await db.Additions.AsNoTracking()
             .Where(a => a.ReadingId == readingId)
             .OrderBy(a => a.AddedAtUtc)
-            .Select(a => new SavedAddition(a.AddedAtUtc, a.WaterLitres, a.ConcentrateLitres, db.FluidLots.Where(l => l.Id == a.LotId).Select(l => l.Number).FirstOrDefault()))
+            .Select(a => new SavedAddition(
+                a.AddedAtUtc,
+                a.WaterLitres,
+                a.ConcentrateLitres,
+                db.Removals.Where(r => r.Id == a.Id).Select(r => r.Litres).FirstOrDefault(),
+                db.FluidLots.Where(l => l.Id == a.LotId).Select(l => l.Number).FirstOrDefault()))
             .ToListAsync(cancellationToken);
 
     // Work to do now: made by this reading or due in this shop day. A test is done by reading, an adjustment by adding: neither is ticked.

@@ -73,7 +73,7 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
                 TaskState.Skipped => Texts.Sheet_TaskSkipped,
                 _ => Texts.Sheet_TaskWithdrawn,
             },
-            string.Join(": ", new[] { say.Task(t.Kind, t.Cause, t.Recipe), t.Found is { } found ? say.Found(found) : t.Reason }.Where(text => text.Length > 0)),
+            string.Join(": ", new[] { say.Task(t.Kind, t.Cause, null), t.Found is { } found ? say.Found(found) : t.Reason }.Where(text => text.Length > 0)),
             t.By))];
 
     /// <summary>One column for each parameter that was measured; the scale beside its concentration, the volume beside its level.</summary>

@@ -5,6 +5,7 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
+using ShopFluids.Rules;
 
 namespace ShopFluids.Core.Wording;
 
@@ -26,6 +27,8 @@ public static class ErrorSentences
             AlreadySuperseded => Texts.Error_AlreadySuperseded,
             TaskNotFound => Texts.Error_TaskNotFound,
             TaskEndedAlready => Texts.Error_TaskEnded,
+            NotTickedOff { Kind: TaskKind.Test } => Texts.Error_TestNotTickedOff,
+            NotTickedOff => Texts.Error_AdjustmentNotTickedOff,
             OnlyASupervisorSkips => Texts.Error_OnlyASupervisorSkips,
             FlagNotFound => Texts.Error_FlagNotFound,
             FlagEndedAlready => Texts.Error_FlagEnded,

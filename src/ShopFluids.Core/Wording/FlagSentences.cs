@@ -1,3 +1,4 @@
+using ShopFluids.Core.Board;
 using ShopFluids.Core.Wording.Flags;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Disagreement;
@@ -46,6 +47,15 @@ public static class FlagSentences
             RunDryRule.RuleCode => RunDrySentence.Found(say, severity, numbers),
             _ => say.Format.Say(Texts.Flag_Other, say.Parameter(parameter), rule),
         };
+    }
+
+    /// <summary>What a flag found and, where a later reading found another value, that one.</summary>
+    public static string FlagNow(this Sentences say, BoardFlag flag)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        ArgumentNullException.ThrowIfNull(flag);
+        var found = say.Flag(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, flag.Numbers);
+        return flag.Latest is { } latest ? $"{found} {say.Format.Say(Texts.Flag_LatestValue, say.Value(flag.Parameter, latest))}" : found;
     }
 
     /// <summary>What clears the flag; empty when only a person can.</summary>

@@ -1,5 +1,6 @@
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Api.Access;
+using ShopFluids.Web.Api.Additions;
 using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.Json;
 using ShopFluids.Web.Api.Readings;
@@ -15,7 +16,7 @@ internal static class ApiServices
 
     public static IServiceCollection AddApi(this IServiceCollection services) => services
         .AddProblemDetails()
-        .AddOpenApi(Version)
+        .AddOpenApi(Version, o => o.ShouldInclude = d => d.RelativePath?.StartsWith($"api/{Version}/", StringComparison.Ordinal) == true)
         .AddSingleton<ApiSentences>();
 
     public static IEndpointRouteBuilder MapApi(this IEndpointRouteBuilder app)
@@ -23,6 +24,7 @@ internal static class ApiServices
         app.MapOpenApi("/api/{documentName}/openapi.json").RequireAuthorization(Policies.CanRead);
         var api = app.MapGroup($"/api/{Version}").RequireAuthorization(Policies.CanRead).AddEndpointFilter(ApiRefusals.RequireOwnHeader);
         api.MapReadings();
+        api.MapAdditions();
         api.MapSumps();
         api.MapWork();
         api.MapBench();

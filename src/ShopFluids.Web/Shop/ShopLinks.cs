@@ -5,6 +5,8 @@ namespace ShopFluids.Web.Shop;
 /// <summary>The addresses of the shop-floor pages, under the base path that the proxy gave.</summary>
 public sealed class ShopLinks(PathString basePath)
 {
+    public const string ToDoId = "todo";
+
     private readonly string _base = basePath.Value ?? "";
 
     public string Round => $"{_base}/round";
@@ -16,6 +18,9 @@ public sealed class ShopLinks(PathString basePath)
     public string Enter(string sumpTag) => $"{_base}/enter/{Uri.EscapeDataString(sumpTag)}";
 
     public string Saved(string sumpTag, Guid readingId) => $"{Enter(sumpTag)}/saved/{readingId:D}";
+
+    /// <summary>The work on the page after saving, so that a tick does not lead back to its top.</summary>
+    public string ToDo(string sumpTag, Guid readingId) => $"{Saved(sumpTag, readingId)}#{ToDoId}";
 
     public string Added(string sumpTag, Guid readingId) => $"{Saved(sumpTag, readingId)}/added";
 

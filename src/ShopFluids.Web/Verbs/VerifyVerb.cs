@@ -2,6 +2,7 @@ using System.Globalization;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Replay;
 using ShopFluids.Core.Wording;
+using ShopFluids.Web.Settings;
 
 namespace ShopFluids.Web.Verbs;
 
@@ -22,6 +23,13 @@ internal sealed class VerifyVerb : Verb
     public override async Task<int> RunAsync(VerbCall call, CancellationToken cancellationToken)
     {
         call.ExpectArguments(0);
+        // Opening would make an empty one, and of that everything is sound.
+        if (call.Settings.Engine == DatabaseEngine.Sqlite && BackupVerb.SqliteSource(call.Settings) is { } file && !File.Exists(file))
+        {
+            await call.Error.WriteLineAsync(Say(Texts.Verify_NoDatabase, file));
+            return ExitCodes.Failed;
+        }
+
         await using var services = await VerbServices.OpenAsync(call, cancellationToken);
         if (services is null)
         {

@@ -1,5 +1,7 @@
+using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
@@ -158,6 +160,18 @@ public sealed class BoardQueryTests
         Assert.Equal(7, days.Count);
         Assert.Equal(new DateOnly(2026, 3, 2), days[0].Day);
         Assert.Equal([new DateOnly(2026, 3, 7), new DateOnly(2026, 3, 8)], days.Where(d => !d.IsOpen).Select(d => d.Day));
+    }
+
+    // The strip shows seven days; a closure that begins in it is said to its end.
+    [Theory, EachDatabase]
+    public async Task RunAsync_ClosureLongerThanTheStrip_IsSaidToItsLastDay(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database, also: s => s.AddSingleton<PlanShutdownHandler>());
+        Assert.Equal(new ClosedDays(new(2026, 3, 7), new(2026, 3, 8)), (await BoardAsync(shop)).NextClosure);
+
+        (await shop.Get<PlanShutdownHandler>().HandleAsync(new(Some.Id(), null, new(2026, 3, 4), new(2026, 3, 19), "Works holiday"), Some.Supervisor, Token)).Done();
+
+        Assert.Equal(new ClosedDays(new(2026, 3, 4), new(2026, 3, 19)), (await BoardAsync(shop)).NextClosure);
     }
 
     [Theory, EachDatabase]

@@ -81,17 +81,33 @@ public sealed class EndTaskTests
         Assert.NotEqual(task.Id, (await OpenTaskAsync(shop)).Id);
     }
 
-    // Only a reading closes a flag: whoever ends its work without one leaves it with nothing to do.
+    // Of a test the record needs what was measured, of an adjustment what was poured.
     [Theory]
-    [EachDatabase(TaskState.Done)]
-    [EachDatabase(TaskState.Skipped)]
-    public async Task HandleAsync_AdjustmentEndedFlagOpen_TestFallsDueToday(TestDatabase database, TaskState state)
+    [EachDatabase(TaskKind.Test)]
+    [EachDatabase(TaskKind.Adjust)]
+    public async Task HandleAsync_TestOrAdjustmentDone_IsRefusedAndChangesNothing(TestDatabase database, TaskKind kind)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Concentration, 4)));
+        var task = await shop.ReadAsync(db => db.CareTasks.FirstAsync(t => t.Kind == kind && t.State == TaskState.Open));
+        var before = await shop.FootprintAsync();
+
+        Assert.Equal(new NotTickedOff(task.Id, kind), (await EndAsync(shop, task.Id)).Refused());
+
+        Assert.Equal(before, await shop.FootprintAsync());
+        (await EndAsync(shop, task.Id, TaskState.Skipped, "Machine is sold")).Done();
+    }
+
+    // Only a reading closes a flag: whoever ends its work without one leaves it with nothing to do.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_AdjustmentSkippedFlagOpen_TestFallsDueToday(TestDatabase database)
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         var outcome = await shop.StoreAsync(Some.Reading(brix: 4.0m));
         shop.Clock.Advance(TimeSpan.FromMinutes(5));
 
-        (await EndAsync(shop, Assert.Single(outcome.Made).Id, state, "Next shift")).Done();
+        (await EndAsync(shop, Assert.Single(outcome.Made).Id, TaskState.Skipped, "Next shift")).Done();
 
         var test = await OpenTaskAsync(shop);
         Assert.Equal((TaskKind.Test, "limit:concentration", null, outcome.ReadingId), (test.Kind, test.Cause, test.StepId, test.ReadingId));
@@ -106,7 +122,7 @@ public sealed class EndTaskTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         var outcome = await shop.StoreAsync(Some.Reading(brix: 4.0m));
-        (await EndAsync(shop, outcome.Made[0].Id)).Done();
+        (await EndAsync(shop, outcome.Made[0].Id, TaskState.Skipped, "Next shift")).Done();
         var test = await OpenTaskAsync(shop);
         shop.Clock.Advance(TimeSpan.FromMinutes(30));
 
@@ -124,7 +140,7 @@ public sealed class EndTaskTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         var outcome = await shop.StoreAsync(Some.Reading(brix: 4.0m));
-        (await EndAsync(shop, outcome.Made[0].Id)).Done();
+        (await EndAsync(shop, outcome.Made[0].Id, TaskState.Skipped, "Next shift")).Done();
 
         await shop.StoreAsync(Some.Reading(supersedes: outcome.ReadingId, reason: "Read 8, typed 4"));
 

@@ -25,6 +25,16 @@ public sealed class EntryPageQueryTests
         Assert.Equal(11, page.DayOfCharge);
     }
 
+    // A second look at a low concentration leads to a recipe, and that takes the level.
+    [Theory, EachDatabase]
+    public async Task RunAsync_ConcentrationIsToBeTestedAgain_AsksForTheLevelToo(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.Concentration]));
+
+        Assert.Equal([ParameterCodes.Concentration, ParameterCodes.Level], (await RunAsync(shop)).Due.Select(f => f.Key));
+    }
+
     [Theory, EachDatabase]
     public async Task RunAsync_ReadWithoutOneOfTheDueParameters_AsksForThatAndNamesTheRest(TestDatabase database)
     {

@@ -57,7 +57,7 @@ public sealed class SavedPageQueryTests
 
         var page = await RunAsync(shop, outcome.ReadingId);
 
-        Assert.Equal(new SavedAddition(Some.Start, 30, 5, "L-1"), Assert.Single(page.Additions));
+        Assert.Equal(new SavedAddition(Some.Start, 30, 5, 0, "L-1"), Assert.Single(page.Additions));
         Assert.Equal(125, page.LevelLitres);
         Assert.Equal(170, page.FullMarkLitres, 6);
     }

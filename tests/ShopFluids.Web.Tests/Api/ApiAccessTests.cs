@@ -86,5 +86,9 @@ public sealed class ApiAccessTests
 
         Assert.Contains("/api/v1/readings", text, StringComparison.Ordinal);
         Assert.Contains("/api/v1/tasks/{id}/done", text, StringComparison.Ordinal);
+        using var described = System.Text.Json.JsonDocument.Parse(text);
+        Assert.All(described.RootElement.GetProperty("paths").EnumerateObject(), p => Assert.StartsWith("/api/v1/", p.Name, StringComparison.Ordinal));
+        var reading = described.RootElement.GetProperty("components").GetProperty("schemas").GetProperty("ReadingRequest");
+        Assert.Equal(["id", "measurements", "sump", "takenAt"], reading.GetProperty("required").EnumerateArray().Select(r => r.GetString() ?? "").Order(StringComparer.Ordinal));
     }
 }

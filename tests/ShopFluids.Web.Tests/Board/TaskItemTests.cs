@@ -110,6 +110,41 @@ public sealed class TaskItemTests
         Assert.Equal((TaskState.Skipped, "the next shift tops up"), (task.State, task.EndReason));
     }
 
+    // Without a level there is no recipe: what was poured is asked for all the same, and nothing is ticked off in one press.
+    [Fact]
+    public async Task Adjustment_WithoutARecipe_AsksWhatWasAdded()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var outcome = await desk.Shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Concentration, 4.0m)));
+        Assert.Null(outcome.Recipe);
+        var item = await ItemAsync(desk, TaskKind.Adjust);
+        Assert.DoesNotContain(item.FindAll("button"), b => b.TextContent == Texts.Board_Done || b.TextContent == Texts.Saved_AddedAsAbove);
+        Assert.Equal("enter/S-07", item.Find(".adjust a").GetAttribute("href"));
+
+        await Button(item, Texts.Board_SayWhatWasAdded).ClickAsync(new());
+        Assert.Equal("", item.FindAll(".box input")[0].GetAttribute("value"));
+        await item.FindAll(".box input")[0].ChangeAsync(new() { Value = "4" });
+        await item.FindAll(".box input")[1].ChangeAsync(new() { Value = "1" });
+        await item.Find(".adjust select").ChangeAsync(new() { Value = desk.Shop.LotId.ToString() });
+        await Button(item, Texts.Saved_NoteAddition).ClickAsync(new());
+
+        var added = await desk.Shop.ReadAsync(db => db.Additions.SingleAsync(a => a.ReadingId != null));
+        Assert.Equal((4m, 1m, outcome.ReadingId), (added.WaterLitres, added.ConcentrateLitres, added.ReadingId));
+        Assert.Equal(TaskState.Done, await StateAsync(desk, outcome.Made.Single(t => t.Kind == TaskKind.Adjust).Id));
+    }
+
+    [Fact]
+    public async Task Test_Open_LeadsToItsReadingAndIsNotTickedOff()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Test));
+
+        var item = await ItemAsync(desk, TaskKind.Test);
+
+        Assert.DoesNotContain(item.FindAll("button"), b => b.TextContent == Texts.Board_Done);
+        Assert.Equal("enter/S-07", item.Find(".acts a").GetAttribute("href"));
+    }
+
     [Fact]
     public async Task Done_OtherWork_IsTickedOffAsBefore()
     {
@@ -165,7 +200,7 @@ public sealed class TaskItemTests
         var board = await desk.Services.GetRequiredService<BoardQuery>().RunAsync(new(), Xunit.TestContext.Current.CancellationToken);
         var words = await desk.Services.GetRequiredService<DeskSession>().WordsAsync(board.Setup);
         var item = desk.Render<TaskItem>(p => p
-            .Add(t => t.Task, board.Rows[0].Tasks.First(t => t.Kind == kind)).Add(t => t.People, board.People).Add(t => t.Words, words)
+            .Add(t => t.Task, board.Rows[0].Tasks.First(t => t.Kind == kind)).Add(t => t.SumpTag, "S-07").Add(t => t.People, board.People).Add(t => t.Words, words)
             .Add(t => t.NowUtc, board.AtUtc).Add(t => t.MayAct, true).Add(t => t.Changed, () => { }));
         if (kind == TaskKind.Adjust)
         {

@@ -25,6 +25,25 @@ public sealed class ShutdownsPageTests
         Assert.Contains(page.FindAll("[role=status]"), s => s.TextContent.StartsWith("The shutdown is planned, with", StringComparison.Ordinal));
     }
 
+    // The second press of an impatient finger finds the form saved and empty.
+    [Fact]
+    public async Task Save_PressedTwice_SavesOnceAndComplainsOfNothing()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = Page(desk);
+        page.Type("firstDay", "2026-03-16");
+        page.Type("lastDay", "2026-03-29");
+        page.Type("reason", "Works holiday");
+        await page.SaveAsync();
+        page.WaitForAssertion(() => Assert.Contains("Works holiday", page.Find("tbody tr").TextContent, StringComparison.Ordinal), SetupDesk.Patience);
+
+        await page.SaveAsync();
+
+        Assert.Empty(page.FindAll("[aria-invalid=true]"));
+        Assert.Equal(1, await desk.Shop.CountAsync<Shutdown>());
+        Assert.Contains(page.FindAll("[role=status]"), s => s.TextContent.StartsWith("The shutdown is planned, with", StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task Save_LastDayBeforeTheFirst_RefusesAtTheLastDayAndKeepsWhatWasTyped()
     {

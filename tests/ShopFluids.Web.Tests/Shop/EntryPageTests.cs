@@ -28,11 +28,11 @@ public sealed class EntryPageTests
         var page = await host.GetAsync(Enter);
 
         Assert.Equal(HttpStatusCode.OK, page.Status);
-        Assert.Contains("2 to measure", page.Text, StringComparison.Ordinal);
+        Assert.Contains("3 to measure", page.Text, StringComparison.Ordinal);
         Assert.Contains("R-2, checked 20 Feb, not compensated", page.Text, StringComparison.Ordinal);
         Assert.Contains("id=\"temperature-concentration\"", page.Html, StringComparison.Ordinal);
         Assert.True(page.Html.IndexOf("id=\"value-ph\"", StringComparison.Ordinal) < page.Html.IndexOf("<details class=\"more\"", StringComparison.Ordinal));
-        Assert.True(page.Html.IndexOf("id=\"value-level\"", StringComparison.Ordinal) > page.Html.IndexOf("<details class=\"more\"", StringComparison.Ordinal));
+        Assert.True(page.Html.IndexOf("id=\"value-chloride\"", StringComparison.Ordinal) > page.Html.IndexOf("<details class=\"more\"", StringComparison.Ordinal));
         Assert.Contains("Concentration by titration", page.Text, StringComparison.Ordinal);
         Assert.Equal(7, Guid.Parse(page.Hidden("id")).Version);
     }

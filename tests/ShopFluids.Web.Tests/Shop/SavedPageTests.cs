@@ -109,6 +109,52 @@ public sealed class SavedPageTests
         Assert.Equal(before, await host.Shop.FootprintAsync());
     }
 
+    // What is wrong lies far down the page: it opens there.
+    [Fact]
+    public async Task Post_TwoFaults_PutsTheCursorInTheFirst()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+
+        var page = await host.PostAsync($"{address}/added", new() { ["waterLitres"] = "5", ["concentrateLitres"] = "some", ["lot"] = "" }, from: address);
+
+        var focused = Assert.Single(page.Html.Split('<'), tag => tag.Contains(" autofocus", StringComparison.Ordinal));
+        Assert.Contains("name=\"concentrateLitres\"", focused, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_OtherAmountsPoured_SaysThemWithWhatWasTakenOutAndNotWhereTheRecipeWouldLead()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        var recipe = (await host.GetAsync(address)).Text;
+        Assert.Contains("Then", recipe, StringComparison.Ordinal);
+
+        await host.PostAsync($"{address}/added", new() { ["waterLitres"] = "10", ["concentrateLitres"] = "2", ["removedLitres"] = "4", ["lot"] = host.Shop.LotId.ToString() }, from: address);
+
+        var page = await host.GetAsync(address);
+        Assert.Contains("10.0 L water, 2.0 L concentrate, lot L-1, after 4.0 L were taken out", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("class=\"then\"", page.Html, StringComparison.Ordinal);
+    }
+
+    // A reading of the smell alone: nothing to reckon from, but what was poured can be noted.
+    [Fact]
+    public async Task Get_NeitherLevelNorConcentration_SaysSoAndTakesWhatWasAdded()
+    {
+        var address = "";
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StoreAsync(Some.Reading(takenAt: shop.Now.AddHours(-1)));
+            address = $"/enter/S-07/saved/{(await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Ph, 9.1m)))).ReadingId}";
+        });
+
+        Assert.Contains("neither a level nor a concentration", (await host.GetAsync(address)).Text, StringComparison.Ordinal);
+        var posted = await host.PostAsync($"{address}/added", new() { ["waterLitres"] = "3" }, from: address);
+
+        Assert.Equal(HttpStatusCode.SeeOther, posted.Status);
+        Assert.Contains("3.0 L water", (await host.GetAsync(address)).Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Post_ExpiredLot_IsRefusedForAnOperatorAndAllowedToASupervisorWithAReason()
     {

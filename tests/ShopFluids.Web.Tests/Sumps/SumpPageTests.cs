@@ -64,6 +64,53 @@ public sealed class SumpPageTests
         Assert.DoesNotContain(entries, e => e.Contains("Flag cleared", StringComparison.Ordinal));
     }
 
+    // What was taken out first carries the id of the addition: both stand in the timeline, side by side.
+    [Fact]
+    public async Task Render_AdditionAfterTakingOut_ShowsBothAndKeepsItsCircuitOnAllEntries()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var outcome = await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 250));
+        (await desk.Shop.AddAsync(Some.Addition(desk.Shop.LotId, water: 30, concentrate: 5, removed: 10, readingId: outcome.ReadingId))).Done();
+        for (var hour = 1; hour <= 12; hour++)
+        {
+            desk.Shop.Clock.Advance(TimeSpan.FromHours(1));
+            await desk.Shop.StoreAsync(Some.Reading(brix: 8.0m, takenAt: desk.Shop.Now));
+        }
+
+        var page = Page(desk, "S-07");
+        await page.Find(".panel [aria-expanded=false]").ClickAsync(new());
+
+        var entries = page.FindAll(".tl li").Select(l => l.TextContent).ToList();
+        Assert.Contains(entries, e => e.Contains("30.0 L", StringComparison.Ordinal) && e.Contains("5.0 L", StringComparison.Ordinal));
+        Assert.Contains(entries, e => e.Contains("10.0 L", StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public async Task Render_FlagReadAgainBeyond_SaysWhatItWasRaisedWithAndTheLatest()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.4m, takenAt: Some.Start.AddHours(-2)));
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.1m));
+
+        var flag = Page(desk, "S-07").Find(".flag").TextContent;
+
+        Assert.Contains("4.4 %", flag, StringComparison.Ordinal);
+        Assert.Contains("Latest: 4.1 %.", flag, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Render_AdjustmentDoneWithOtherAmounts_SaysNoRecipe()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var outcome = await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 250));
+        Assert.NotNull(outcome.Recipe);
+        (await desk.Shop.AddAsync(Some.Addition(desk.Shop.LotId, water: 3, concentrate: 1, readingId: outcome.ReadingId))).Done();
+
+        var done = Page(desk, "S-07").FindAll(".tl li").Select(l => l.TextContent).Single(e => e.Contains("Task done", StringComparison.Ordinal));
+
+        Assert.DoesNotContain(" L", done, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Render_UnknownTag_SaysSo()
     {

@@ -66,6 +66,19 @@ public sealed class CommandLineTests : IDisposable
         Assert.Contains("SHOPFLUIDS_COLOUR", _run.Error, StringComparison.Ordinal);
     }
 
+    // An empty database would be made, and found sound.
+    [Fact]
+    public async Task RunAsync_VerifyWithoutADatabase_SaysWhereItLookedAndMakesNone()
+    {
+        _run.Environment["SHOPFLUIDS_DATA"] = _run.At("data");
+
+        Assert.Equal(ExitCodes.Failed, await _run.RunAsync("verify"));
+
+        Assert.Contains(_run.At("data"), _run.Error, StringComparison.Ordinal);
+        Assert.Contains("--demo", _run.Error, StringComparison.Ordinal);
+        Assert.Empty(Directory.GetFiles(_run.Folder, "*.db", SearchOption.AllDirectories));
+    }
+
     [Fact]
     public async Task RunAsync_Config_MasksSecretsAndSaysWhereFrom()
     {

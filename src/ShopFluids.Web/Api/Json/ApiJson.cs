@@ -2,6 +2,7 @@ using System.Text.Json;
 using System.Text.Json.Nodes;
 using System.Text.Json.Serialization;
 using ShopFluids.Core.Exchange;
+using ShopFluids.Web.Api.Additions;
 using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.Readings;
 using ShopFluids.Web.Api.Sumps;
@@ -18,6 +19,7 @@ namespace ShopFluids.Web.Api.Json;
 [JsonSerializable(typeof(SumpAnswer))]
 [JsonSerializable(typeof(ListPage<TaskRow>))]
 [JsonSerializable(typeof(ListPage<FlagRow>))]
+[JsonSerializable(typeof(AdditionAnswer))]
 [JsonSerializable(typeof(EndedTaskAnswer))]
 [JsonSerializable(typeof(BenchRunAnswer))]
 [JsonSerializable(typeof(JsonObject))]

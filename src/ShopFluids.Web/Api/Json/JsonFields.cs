@@ -52,6 +52,27 @@ internal sealed partial class JsonFields(Sentences say)
         return text ?? "";
     }
 
+    public Guid? RequiredId(JsonElement parent, string name, string field)
+    {
+        RequireGiven(parent, name, field);
+        return Id(parent, name, field);
+    }
+
+    /// <inheritdoc cref="Instant"/>
+    public DateTime? RequiredInstant(JsonElement parent, string name, string field)
+    {
+        RequireGiven(parent, name, field);
+        return Instant(parent, name, field);
+    }
+
+    public void RequireGiven(JsonElement parent, string name, string field)
+    {
+        if (!parent.TryGetProperty(name, out var value) || value.ValueKind == JsonValueKind.Null)
+        {
+            Refuse(field, FieldProblem.Missing);
+        }
+    }
+
     public Guid? Id(JsonElement parent, string name, string field)
     {
         if (Text(parent, name, field) is not { } text)

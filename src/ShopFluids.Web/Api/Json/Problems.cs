@@ -21,6 +21,7 @@ internal static class Problems
         NoOpenCharge => Make(StatusCodes.Status409Conflict, "noOpenCharge", say.Error(error)),
         AlreadySuperseded => Make(StatusCodes.Status409Conflict, "alreadySuperseded", say.Error(error)),
         TaskEndedAlready => Make(StatusCodes.Status409Conflict, "taskEnded", say.Error(error)),
+        NotTickedOff => Make(StatusCodes.Status409Conflict, "notTickedOff", say.Error(error)),
         OtherContentForId => Make(StatusCodes.Status422UnprocessableEntity, "otherContentForId", say.Error(error)),
         _ => Make(StatusCodes.Status409Conflict, "notPossible", say.Error(error)),
     };

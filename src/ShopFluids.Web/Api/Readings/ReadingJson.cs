@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Api.Json;
@@ -16,26 +15,16 @@ internal static class ReadingJson
     public static (RecordReading? Command, IReadOnlyList<ApiField> Faults) Read(JsonElement body, Sentences say)
     {
         var fields = new JsonFields(say);
-        var id = fields.Id(body, FieldNames.Id, FieldNames.Id);
+        var id = fields.RequiredId(body, FieldNames.Id, FieldNames.Id);
         var sump = fields.RequiredText(body, FieldNames.Sump, FieldNames.Sump);
-        var takenAt = fields.Instant(body, FieldNames.TakenAt, FieldNames.TakenAt);
+        var takenAt = fields.RequiredInstant(body, FieldNames.TakenAt, FieldNames.TakenAt);
         var note = fields.Text(body, FieldNames.Note, FieldNames.Note) ?? "";
         var supersedes = fields.Id(body, Supersedes, Supersedes);
         var reason = fields.Text(body, FieldNames.CorrectionReason, FieldNames.CorrectionReason);
         var measurements = ReadMeasurements(body, fields, say, sump);
-        RequireGiven(body, FieldNames.Id, fields);
-        RequireGiven(body, FieldNames.TakenAt, fields);
         return fields.Faults.Count == 0
             ? (new RecordReading(id.GetValueOrDefault(), sump, takenAt.GetValueOrDefault(), note, measurements, supersedes, reason), [])
             : (null, fields.Faults);
-    }
-
-    private static void RequireGiven(JsonElement body, string name, JsonFields fields)
-    {
-        if (!body.TryGetProperty(name, out var value) || value.ValueKind == JsonValueKind.Null)
-        {
-            fields.Refuse(name, FieldProblem.Missing);
-        }
     }
 
     private static List<TypedMeasurement> ReadMeasurements(JsonElement body, JsonFields fields, Sentences say, string sump)
@@ -79,10 +68,7 @@ internal static class ReadingJson
         var method = fields.Text(item, "method", field + ".method");
         var unit = fields.Text(item, "unit", field + ".unit");
         var value = fields.Number(item, "value", field, say.RangeOf(sump, parameter, method, unit));
-        if (!item.TryGetProperty("value", out var given) || given.ValueKind == JsonValueKind.Null)
-        {
-            fields.Refuse(field, FieldProblem.Missing);
-        }
+        fields.RequireGiven(item, "value", field);
 
         var temperature = fields.Number(item, "temperatureC", field + ".temperatureC");
         var instrument = fields.Text(item, "instrument", field + ".instrument");

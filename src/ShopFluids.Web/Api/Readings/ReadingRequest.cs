@@ -10,14 +10,15 @@ internal sealed record ReadingRequest(
     Guid Id,
     string Sump,
     DateTimeOffset TakenAt,
-    string? Note,
     IReadOnlyList<MeasurementRequest> Measurements,
-    Guid? Supersedes,
-    string? CorrectionReason);
+    string? Note = null,
+    Guid? Supersedes = null,
+    string? CorrectionReason = null);
 
 /// <param name="Method">refractometer, titration or direct; left out, the usual way of the parameter.</param>
 /// <param name="Value">A number, or a text with a point or a comma.</param>
 /// <param name="Unit">Left out, the usual unit of the method.</param>
 /// <param name="Instrument">The instrument's tag.</param>
 /// <param name="Confirmed">The person was asked about an unlikely value and kept it.</param>
-internal sealed record MeasurementRequest(string Parameter, string? Method, decimal Value, string? Unit, decimal? TemperatureC, string? Instrument, bool? Confirmed);
+internal sealed record MeasurementRequest(
+    string Parameter, decimal Value, string? Method = null, string? Unit = null, decimal? TemperatureC = null, string? Instrument = null, bool? Confirmed = null);

@@ -11,7 +11,8 @@ namespace ShopFluids.Web.Api.Work;
 /// <param name="FilterState">Of a change of filter: clean, half, full or blocked.</param>
 /// <param name="SludgeMm">Of draining and cleaning: depth of the sludge, mm.</param>
 /// <param name="CirculatedMinutes">Of circulating, min.</param>
-internal sealed record FoundRequest(decimal? OilLitres, string? FilterState, decimal? SludgeMm, decimal? CirculatedMinutes, string? FoundNote);
+internal sealed record FoundRequest(
+    decimal? OilLitres = null, string? FilterState = null, decimal? SludgeMm = null, decimal? CirculatedMinutes = null, string? FoundNote = null);
 
 /// <param name="What">oilLitres, filterState, sludgeMm or circulatedMinutes; null where there is only a note.</param>
 /// <param name="State">Of a filter: clean, half, full or blocked.</param>

@@ -57,7 +57,7 @@ public sealed partial class BoardTableRow
 
             if (Row.Flags.Count > 0)
             {
-                var shown = Row.Flags.Take(MostReasons).Select(f => Words.Sentences.Flag(f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers));
+                var shown = Row.Flags.Take(MostReasons).Select(f => Words.Sentences.FlagNow(f));
                 return Row.Flags.Count > MostReasons ? shown.Append(MoreFlags) : shown;
             }
 

@@ -20,8 +20,7 @@ internal sealed record BoardView(ShopBoard Board, DeskWords Words)
                 1 => Texts.Board_NeedOne,
                 var count => Format.Say(Texts.Board_NeedMany, Format.Count(count)),
             };
-            var closed = Board.Days.Skip(1).SkipWhile(d => d.IsOpen).TakeWhile(d => !d.IsOpen).Select(d => d.Day).ToList();
-            return closed.Count == 0 ? need : $"{need} {Format.Say(Texts.Board_NextClosure, Format.Days(closed[0], closed[^1]))}";
+            return Board.NextClosure is { } closed ? $"{need} {Format.Say(Texts.Board_NextClosure, Format.Days(closed.First, closed.Last))}" : need;
         }
     }
 

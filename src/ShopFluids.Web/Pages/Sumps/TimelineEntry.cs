@@ -58,12 +58,14 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
             MovementKind.Drain => format.Say(Texts.Sump_EntryDrain, format.Volume((double)movement.RemovedLitres)),
             _ => format.Say(Texts.Sump_EntryRemoval, format.Volume((double)movement.RemovedLitres)),
         };
-        return new($"m{movement.Id}", movement.AtUtc, null, Direction.None, "", movement.Lot is { } lot ? $"{text}, {format.Say(Texts.Sump_EntryLot, lot.Number)}. {movement.By}" : $"{text}. {movement.By}");
+        // What was taken out first has the id of the addition that followed it.
+        return new($"m{(int)movement.Kind}{movement.Id}", movement.AtUtc, null, Direction.None, "", movement.Lot is { } lot ? $"{text}, {format.Say(Texts.Sump_EntryLot, lot.Number)}. {movement.By}" : $"{text}. {movement.By}");
     }
 
     private static TimelineEntry Work(SumpView view, HistoryTask task)
     {
-        var what = view.Words.Sentences.Task(task.Kind, task.Cause, task.Recipe);
+        // Not with its recipe: what was poured may differ, and stands in the entry of the addition.
+        var what = view.Words.Sentences.Task(task.Kind, task.Cause, null);
         return new($"t{task.Id}", task.EndedAtUtc, null, Direction.None, "", task switch
         {
             { State: TaskState.Done, Found: { } found } => view.Format.Say(Texts.Sump_EntryDoneFound, what, view.Words.Sentences.Found(found), task.By),

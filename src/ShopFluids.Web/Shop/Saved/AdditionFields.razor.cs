@@ -5,11 +5,19 @@ namespace ShopFluids.Web.Shop.Saved;
 
 public partial class AdditionFields
 {
+    private static readonly string[] Boxes = [AdditionForm.WaterName, AdditionForm.ConcentrateName, AdditionForm.RemovedName, AdditionForm.LotName, AdditionForm.OverrideName];
     private Guid? _chosen;
 
     [Parameter, EditorRequired] public required SavedView View { get; set; }
 
     private string? LotFault => View.FaultAt(AdditionForm.LotName);
+
+    private string? OverrideFault => View.FaultAt(AdditionForm.OverrideName);
+
+    private string? FirstFault => Boxes.FirstOrDefault(View.Faults.ContainsKey);
+
+    // What is wrong with no box of this form, such as the moment.
+    private string Others => string.Join(' ', View.Faults.Where(f => !Boxes.Contains(f.Key, StringComparer.Ordinal)).Select(f => f.Value));
 
     protected override void OnParametersSet() =>
         _chosen = Guid.TryParse(View.Addition.Lot, out var typed) ? typed : View.Faults.Count == 0 ? View.Page.Lots.For(0)?.Id : null;

@@ -21,12 +21,11 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
 
     public static AdditionForm Fresh(Guid id) => new(id, false, "", "", "", "", "");
 
-    /// <summary>The recipe's amounts as they would be typed, to be corrected by what was really added.</summary>
-    public static AdditionForm Of(Guid id, TopUpRecipe recipe, Guid? lot, ShopFormat format)
+    /// <summary>The recipe's amounts as they would be typed, to be corrected by what was really added; empty boxes without a recipe.</summary>
+    public static AdditionForm Of(Guid id, TopUpRecipe? recipe, Guid? lot, ShopFormat format)
     {
-        ArgumentNullException.ThrowIfNull(recipe);
         ArgumentNullException.ThrowIfNull(format);
-        return new(id, false, Typed(recipe.WaterLitres, format), Typed(recipe.ConcentrateLitres, format), Typed(recipe.RemoveLitres, format), lot?.ToString() ?? "", "");
+        return recipe is null ? Fresh(id) : new(id, false, Typed(recipe.WaterLitres, format), Typed(recipe.ConcentrateLitres, format), Typed(recipe.RemoveLitres, format), lot?.ToString() ?? "", "");
     }
 
     public static AdditionForm Read(FormPost post, Guid freshId) => new(

@@ -14,5 +14,8 @@ public partial class AmountField
 
     [Parameter] public string? Fault { get; set; }
 
+    /// <summary>The page opens here: what is wrong must not lie out of sight.</summary>
+    [Parameter] public bool IsFirstFault { get; set; }
+
     private string FaultId => $"{Name}-fault";
 }

@@ -12,6 +12,9 @@ public partial class RecipeBlock
     // A mark is met when what remains cannot be read off a level.
     private const double SameVolumeLitres = 0.5;
 
+    // Amounts are kept to a millilitre.
+    private const double SameAmountLitres = 0.001;
+
     [Parameter, EditorRequired] public required SavedView View { get; set; }
 
     private TopUpRecipe? Recipe => View.Page.Outcome.Recipe;
@@ -40,6 +43,12 @@ public partial class RecipeBlock
             };
         }
     }
+
+    // Where it leads holds for the recipe's own amounts: after others the next reading must show.
+    private bool IsAsThen => View.Page.Additions.Count == 0 || (View.Page.Additions.Count == 1 && Recipe is { } recipe && View.Page.Additions[0] is var added
+        && IsSame(added.WaterLitres, recipe.WaterLitres) && IsSame(added.ConcentrateLitres, recipe.ConcentrateLitres) && IsSame(added.RemovedLitres, recipe.RemoveLitres));
+
+    private static bool IsSame(decimal poured, double asked) => Math.Abs((double)poured - asked) <= SameAmountLitres;
 
     private static bool NeedsAnswer(TopUpRecipe recipe) => recipe.WaterLitres + recipe.ConcentrateLitres + recipe.RemoveLitres > 0;
 
@@ -89,9 +98,12 @@ public partial class RecipeBlock
         return sentences.Count == 0 ? null : string.Join(' ', sentences);
     }
 
+    private string NoRecipe => View.Page.Outcome.Measurements.Any(m => m.Parameter is ParameterCodes.Concentration or ParameterCodes.Level) ? Texts.Saved_NoRecipeText : Texts.Saved_NoRecipeOfThis;
+
     private string AddedWords(SavedAddition added)
     {
         var amounts = View.Say(Texts.Saved_AddedAmounts, View.Visit.Format.Volume((double)added.WaterLitres), View.Visit.Format.Volume((double)added.ConcentrateLitres));
-        return added.LotNumber is { } lot ? $"{amounts}, {Texts.Saved_Lot} {lot}" : amounts;
+        var withLot = added.LotNumber is { } lot ? $"{amounts}, {Texts.Saved_Lot} {lot}" : amounts;
+        return added.RemovedLitres > 0 ? View.Say(Texts.Saved_AfterTakingOut, withLot, View.Visit.Format.Volume((double)added.RemovedLitres)) : withLot;
     }
 }

@@ -75,7 +75,7 @@ internal static class SavedEndpoints
         var result = await handler.HandleAsync(command, view.Visit.Actor, view.Visit.IsSupervisor, CancellationToken.None);
         return result.Error is { } error
             ? Fault(view.Visit.Sentences.Error(error))
-            : SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id));
+            : SeeOther.At(http, view.Visit.Links.ToDo(view.Tag, id));
     });
 
     private static RazorComponentResult<SavedDocument> Refused(SavedView view, AdditionForm form, IReadOnlyList<FieldError> errors) => Document(view with

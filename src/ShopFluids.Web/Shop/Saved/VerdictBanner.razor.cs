@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Registry;
 
 namespace ShopFluids.Web.Shop.Saved;
@@ -32,7 +33,7 @@ public partial class VerdictBanner
         {
             var beyond = Outcome.Measurements.Where(m => m.Verdict >= Verdict.Warning).Select(m => m.Parameter).ToHashSet(StringComparer.Ordinal);
             var sentences = Limits.Where(f => beyond.Contains(f.Parameter)).Take(MostReasons)
-                .Select(f => View.Visit.Sentences.Flag(f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers))
+                .Select(Sentence)
                 .Concat(Limits.Where(f => !beyond.Contains(f.Parameter)).Select(StaysOpen))
                 .Concat(ClearedParameters.Select(p => View.Say(Texts.Saved_Cleared, View.Visit.Sentences.Parameter(p))))
                 .ToList();
@@ -45,6 +46,16 @@ public partial class VerdictBanner
 
     // What the other rules found stands below, each with what it suggests.
     private IEnumerable<FlagOutcome> Limits => View.Page.Reasons.Where(f => RuleRegistry.Find(f.Rule) is null);
+
+    // A flag that was open already was raised with another value than was found now.
+    private string Sentence(FlagOutcome flag)
+    {
+        var found = View.Visit.Sentences.Flag(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, flag.Numbers);
+        return Outcome.Raised.Any(f => f.Id == flag.Id) || !flag.Numbers.TryGetValue(NumberNames.Value, out var raisedWith)
+            || (Outcome.Measurements.FirstOrDefault(m => m.Parameter == flag.Parameter && m.Verdict >= Verdict.Warning) is not { } now) || now.Value == raisedWith
+            ? found
+            : $"{found} {View.Say(Texts.Flag_LatestValue, View.Visit.Sentences.Value(flag.Parameter, now.Value))}";
+    }
 
     // A flag that gave way to a worse one is not good news: its parameter still has a flag.
     private IEnumerable<string> ClearedParameters =>

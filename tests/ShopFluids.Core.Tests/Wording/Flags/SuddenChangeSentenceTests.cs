@@ -22,7 +22,7 @@ public sealed class SuddenChangeSentenceTests
             "pH went from 9.0 to 8.4; here it usually changes by no more than 0.33.",
             say.Flag(SuddenChangeRule.RuleCode, ParameterCodes.Ph, Verdict.Warning, Direction.Low, numbers));
         Assert.Equal(
-            "Clears when a reading is back near 9.0, or once the new value has been found on several days.",
+            "Ends once the new value has been found on several days, or when a reading has gone back towards 9.0. Which of the two is wanted, the limits say.",
             say.FlagClears(SuddenChangeRule.RuleCode, ParameterCodes.Ph, Direction.Low, numbers));
     }
 
@@ -36,7 +36,7 @@ public sealed class SuddenChangeSentenceTests
         Assert.Equal(
             "Concentration went from 6,0 % to 6,1 %; by what was added and lost it should be 4,0 %, give or take 0,5 %.",
             say.Flag(SuddenChangeRule.RuleCode, ParameterCodes.Concentration, Verdict.Warning, Direction.High, numbers));
-        Assert.StartsWith("Clears when a reading is back near 4,0 %", say.FlagClears(SuddenChangeRule.RuleCode, ParameterCodes.Concentration, Direction.High, numbers), StringComparison.Ordinal);
+        Assert.Contains("gone back towards 4,0 %", say.FlagClears(SuddenChangeRule.RuleCode, ParameterCodes.Concentration, Direction.High, numbers), StringComparison.Ordinal);
     }
 
     private static Dictionary<string, decimal> Numbers(decimal value, decimal previous, decimal expectedChange, decimal limit) => new()

@@ -20,6 +20,9 @@ public sealed partial class AdjustForm
     public required Guid TaskId { get; set; }
 
     [Parameter, EditorRequired]
+    public required string SumpTag { get; set; }
+
+    [Parameter, EditorRequired]
     public required DeskWords Words { get; set; }
 
     /// <summary>Skips the task: nothing was added.</summary>
@@ -39,6 +42,8 @@ public sealed partial class AdjustForm
     public required ShopClock Clock { get; init; }
 
     private LotChoice? Lot => _adjustment is { Recipe.ConcentrateLitres: > 0 } known ? known.Lots.For(known.Recipe.ConcentrateLitres) : null;
+
+    private bool HasAmounts => _adjustment?.Recipe is { } recipe && recipe.WaterLitres + recipe.ConcentrateLitres + recipe.RemoveLitres > 0;
 
     private bool LotMissing => _adjustment is { Recipe.ConcentrateLitres: > 0 } && Lot is null;
 

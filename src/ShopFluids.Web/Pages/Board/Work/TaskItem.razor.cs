@@ -16,6 +16,9 @@ public sealed partial class TaskItem
     public required BoardTask Task { get; set; }
 
     [Parameter, EditorRequired]
+    public required string SumpTag { get; set; }
+
+    [Parameter, EditorRequired]
     public required IReadOnlyList<BoardPerson> People { get; set; }
 
     [Parameter, EditorRequired]
@@ -33,8 +36,7 @@ public sealed partial class TaskItem
     [Inject]
     public required WorkActs Acts { get; init; }
 
-    // A recipe is not ticked off: what was poured belongs into the record.
-    private bool IsAnsweredByAdding => Task is { Kind: TaskKind.Adjust, Recipe: { } recipe } && recipe.WaterLitres + recipe.ConcentrateLitres + recipe.RemoveLitres > 0;
+    private bool IsAnsweredByAdding => Task.Kind == TaskKind.Adjust;
 
     // Work is handed on when a flag gives way to a worse one: how late it is counts from when it was first asked for, so that is said.
     private string Source => Task.IsOfPlan ? Texts.Board_FromPlan

@@ -17,6 +17,7 @@ public sealed partial class SetupForm
     private string? _leavingTo;
     private string _said = "";
     private bool _isBusy;
+    private bool _isSaved;
     private bool _focusSummary;
     private bool _focusAsk;
 
@@ -83,18 +84,20 @@ public sealed partial class SetupForm
 
     private async Task SubmitAsync()
     {
-        if (_isBusy)
+        // A second press of the button arrives when the first has saved and emptied the form: nothing is asked for that is not typed anew.
+        if (_isBusy || (_isSaved && !_state.IsDirty))
         {
             return;
         }
 
-        (_isBusy, _said) = (true, "");
+        (_isBusy, _isSaved, _said) = (true, false, "");
         _state.ClearFaults();
         try
         {
             if (await TrySaveAsync())
             {
                 _state.Clean();
+                _isSaved = true;
                 _said = await Saved() ?? "";
             }
             else
