@@ -20,7 +20,7 @@ public sealed class AdditionsApiTests
     public async Task Post_WhatWasPoured_IsStoredOnceAndDoesTheAdjustment(TestDatabase database)
     {
         await using var shop = await ShopFixture.OpenAsync(database);
-        var outcome = await shop.StoreAsync(Some.Reading(brix: 4.1m, levelMm: 250));
+        var outcome = await shop.StoreAsync(Some.Reading(brix: 4.1m, levelMm: 250, takenAt: Some.Start.AddHours(-1)));
         await using var host = await TestHost.StartAsync(database);
         var client = await host.ClientOfAsync(Roles.Operator);
         var body = new { id = Some.Id(), sump = "s-07", addedAt = "2026-03-02T08:00:00+01:00", waterLitres = "20,5", concentrateLitres = 4, lot = " l-1 ", reading = outcome.ReadingId };
