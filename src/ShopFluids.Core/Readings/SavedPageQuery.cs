@@ -129,9 +129,14 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
 
         // The same work by the plan and because of a finding is one line: the one with the finding, which says more,
         // and before all the one that says what was found.
+        // As on the board, late is what was to be done first.
         return [.. tasks.OrderBy(t => t.Found is null).ThenBy(t => CareSchedule.IsPlanned(t.Cause))
-            .DistinctBy(t => (t.State, t.EndedAtUtc, t.EndedAtUtc is null || !CorrectiveWork.OneIsEnough(t.Kind) ? SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, now) : t.Kind))
-            .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
-            .Select(t => new SavedTask(t.Id, t.Kind, t.Cause, t.DueAtUtc, t.State, t.EndedAtUtc, t.EndReason, CorrectiveWork.OnlyASupervisorSkips(t.Kind, flags), t.Found))];
+            .GroupBy(t => (t.State, t.EndedAtUtc, t.EndedAtUtc is null || !CorrectiveWork.OneIsEnough(t.Kind) ? SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, now) : t.Kind))
+            .Select(same => (Task: same.First(), DueAtUtc: same.Min(t => t.DueAtUtc)))
+            .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Task.Kind).ThenBy(t => t.Task.Id)
+            .Select(t => SavedTaskOf(t.Task, t.DueAtUtc, flags))];
     }
+
+    private static SavedTask SavedTaskOf(CareTask t, DateTime dueAtUtc, IReadOnlyList<OpenFlag> flags) =>
+        new(t.Id, t.Kind, t.Cause, dueAtUtc, t.State, t.EndedAtUtc, t.EndReason, CorrectiveWork.OnlyASupervisorSkips(t.Kind, flags), t.Found);
 }

@@ -62,7 +62,12 @@ public sealed class AddFluidHandler(ShopDatabase database, SetupCache setups, Sh
 
         SetupFields.Range(errors, "targetLow", command.TargetLowPercent, 0.5m, 50, "%");
         SetupFields.Range(errors, "targetHigh", command.TargetHighPercent, decimal.Max(0.5m, command.TargetLowPercent), 50, "%");
-        SetupFields.Range(errors, "targetPercent", data.TargetPercent, command.TargetLowPercent, command.TargetHighPercent, "%");
+        // Between bounds the wrong way round nothing could lie: those are said first.
+        if (command.TargetHighPercent >= command.TargetLowPercent)
+        {
+            SetupFields.Range(errors, "targetPercent", data.TargetPercent, command.TargetLowPercent, command.TargetHighPercent, "%");
+        }
+
         SetupFields.Range(errors, "premixMinimum", data.PremixMinimumPercent, 0, data.TargetPercent, "%");
         SetupFields.Range(errors, "premixMaximum", data.PremixMaximumPercent, data.TargetPercent, 100, "%");
         SetupFields.Range(errors, "shelfLifeDays", data.ShelfLifeDays, 1, 3660, "d");

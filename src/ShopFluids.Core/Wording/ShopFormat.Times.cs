@@ -2,6 +2,9 @@ namespace ShopFluids.Core.Wording;
 
 public sealed partial class ShopFormat
 {
+    // From half a year on, a day without its year may be taken for the other one.
+    private const int DaysWithoutYear = 180;
+
     public DateTime ToShopTime(DateTime instantUtc) => TimeZoneInfo.ConvertTimeFromUtc(instantUtc, Calendar.Zone);
 
     /// <summary>14:26.</summary>
@@ -35,7 +38,7 @@ public sealed partial class ShopFormat
         var now = ToShopTime(nowUtc);
         return then.Date == now.Date ? Say(Texts.Time_TodayAt, Time(instantUtc))
             : then.Date == now.Date.AddDays(-1) ? Say(Texts.Time_YesterdayAt, Time(instantUtc))
-            : Math.Abs((now - then).TotalDays) < 180 ? ShortDay(instantUtc)
+            : Math.Abs((now - then).TotalDays) < DaysWithoutYear ? ShortDay(instantUtc)
             : LongDay(instantUtc);
     }
 
@@ -62,7 +65,7 @@ public sealed partial class ShopFormat
             : Say(Texts.Time_DaysLate, Count((int)late.TotalDays));
     }
 
-    /// <summary>When work is due: late, today, tomorrow, Fri 27 Nov. A deadline at the end of a shop day belongs to that day.</summary>
+    /// <summary>When work is due: late, today, tomorrow, Fri 27 Nov, 25 Nov 2027. A deadline at the end of a shop day belongs to that day.</summary>
     public string Due(DateTime dueUtc, DateTime nowUtc)
     {
         if (Late(dueUtc, nowUtc) is { } late)
@@ -74,6 +77,7 @@ public sealed partial class ShopFormat
         var today = Calendar.ShopDayOf(nowUtc);
         return day <= today ? Texts.Time_Today
             : day == today.AddDays(1) ? Texts.Time_Tomorrow
-            : Weekday(day);
+            : day.DayNumber - today.DayNumber < DaysWithoutYear ? Weekday(day)
+            : LongDay(day);
     }
 }

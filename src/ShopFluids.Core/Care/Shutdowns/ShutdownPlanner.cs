@@ -6,6 +6,7 @@ using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Scheduling;
 using ShopFluids.Rules.Shutdowns;
 
@@ -38,20 +39,24 @@ internal sealed class ShutdownPlanner(ShopFluidsDbContext db, ShopSetup setup, S
         return tasks.Count;
     }
 
-    /// <summary>Moves the plan's open work off the days of the shutdown, each by the policy of its step; never into the past.</summary>
+    /// <summary>
+    /// Moves open work off the days of the shutdown, never into the past: the plan's by the policy of its step, what a flag asked for to before it.
+    /// </summary>
     public async Task MoveAsync(Shutdown shutdown, Sump sump, ShopCalendar calendar, CancellationToken cancellationToken)
     {
         var steps = setup.StepsOf(sump.Id).ToDictionary(s => s.Id);
         var today = calendar.ShopDayOf(clock.UtcNow);
-        foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open && t.StepId != null).ToListAsync(cancellationToken))
+        foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken))
         {
+            // What another shutdown asked for keeps the day that it chose.
             var day = CareSchedule.DueDayOf(task.DueAtUtc, calendar);
-            if (!shutdown.Stands(sump.Id, day) || task.StepId is not { } id || !steps.TryGetValue(id, out var step))
+            if (!shutdown.Stands(sump.Id, day) || ShutdownWork.IsCause(task.Cause))
             {
                 continue;
             }
 
-            var shown = CareSchedule.Shown(day, step.ClosedDays, calendar);
+            var policy = task.StepId is { } id && steps.TryGetValue(id, out var step) ? step.ClosedDays : ClosedDayPolicy.Earlier;
+            var shown = CareSchedule.Shown(day, policy, calendar);
             task.Move(CareSchedule.DueAt(shown < today ? OpenDays.OnOrAfter(day, calendar) : shown, calendar));
         }
     }

@@ -72,6 +72,11 @@ public partial class RecipeBlock
         {
             case TopUpCase.NothingToAdd:
                 sentences.Add(Texts.Saved_NothingToAddText);
+                if (View.Page.LevelLitres is { } level && level - View.Page.FullMarkLitres > SameVolumeLitres)
+                {
+                    sentences.Add(View.Say(Texts.Saved_OverTheMark, View.Visit.Format.Volume(level - View.Page.FullMarkLitres)));
+                }
+
                 break;
             case TopUpCase.TopUpEndsHigh:
                 sentences.Add(View.Say(Texts.Saved_EndsHigh, View.Visit.Format.Percent(recipe.EndsHighByPercent)));

@@ -47,6 +47,20 @@ public sealed class ShutdownTests
         Assert.Equal((true, false), (setup.Calendar.IsOpen(First), setup.CalendarFor(shop.SumpId).IsOpen(First)));
     }
 
+    // Due today, and nobody is there from today on: on the first open day.
+    [Theory, EachDatabase]
+    public async Task Plan_WorkThatAFlagAskedForFallsIntoIt_IsMovedOutOfIt(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 6.5m));
+        Assert.Equal((TaskKind.Adjust, new DateOnly(2026, 3, 2)), Assert.Single(await OpenAsync(shop)));
+
+        (await HandleAsync(shop, new(Some.Id(), null, new(2026, 3, 2), new(2026, 3, 13), "Burst pipe"))).Done();
+
+        Assert.Contains((TaskKind.Adjust, new DateOnly(2026, 3, 16)), await OpenAsync(shop));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
     [Theory]
     [EachDatabase(ClosedDayPolicy.Earlier, "2026-03-13")]
     [EachDatabase(ClosedDayPolicy.Later, "2026-03-30")]
