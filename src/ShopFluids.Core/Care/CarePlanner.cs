@@ -68,6 +68,30 @@ internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopC
         Make(ended.SumpId, CareSchedule.After(After(facts, interval), ended.ToOpen(), doneAt, setup.CalendarFor(ended.SumpId)), interval);
     }
 
+    /// <summary>Gives the plan's open work that is not late the day that its step asks for, after closed days have become open ones.</summary>
+    public async Task RestoreAsync(Guid sumpId, ShopCalendar calendar, CancellationToken cancellationToken)
+    {
+        var now = clock.UtcNow;
+        var steps = setup.StepsOf(sumpId).ToDictionary(s => s.Id);
+        foreach (var task in await db.CareTasks.Where(t => t.SumpId == sumpId && t.State == TaskState.Open && t.StepId != null && t.DueAtUtc > now).ToListAsync(cancellationToken))
+        {
+            if (task.StepId is not { } id || !steps.TryGetValue(id, out var step) || !step.Recurs)
+            {
+                continue;
+            }
+
+            var last = await db.CareTasks.AsNoTracking()
+                .Where(t => t.StepId == id && (t.State == TaskState.Done || t.State == TaskState.Skipped))
+                .OrderByDescending(t => t.EndedAtUtc).FirstOrDefaultAsync(cancellationToken);
+            var facts = After(step, task.IntervalDays);
+            var asked = last?.EndedAtUtc is { } ended ? CareSchedule.After(facts, last.ToOpen(), ended, calendar) : CareSchedule.First(facts, null, now, calendar);
+            if (asked.DueAt > now)
+            {
+                task.Move(asked.DueAt);
+            }
+        }
+    }
+
     // What was found has gathered since the same work was last done, whatever asked for it then.
     private async Task<int?> DaysSinceLastAsync(CareTask ended, DateTime doneAtUtc, CancellationToken cancellationToken)
     {
@@ -115,7 +139,8 @@ internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopC
     private void CirculateOn(CareTask ended, DateOnly doneOn)
     {
         if (setup.Shutdowns.FirstOrDefault(s => s.Id == ShutdownWork.ShutdownOf(ended.Cause)) is { IsWithdrawn: false } shutdown
-            && ShutdownWork.NextCirculation(shutdown.ToFacts(), doneOn, ShutdownPlanner.Thresholds, setup.CalendarFor(ended.SumpId), clock.UtcNow) is { } next)
+            && setup.CalendarFor(ended.SumpId) is var calendar
+            && ShutdownWork.NextCirculation(shutdown.ToFacts().WithClosedDaysAround(calendar), doneOn, ShutdownPlanner.Thresholds, calendar, clock.UtcNow) is { } next)
         {
             Make(ended.SumpId, next);
         }

@@ -13,6 +13,26 @@ public sealed record ShutdownFacts(Guid Id, DateOnly FirstDay, DateOnly LastDay)
 {
     /// <summary>Days without production.</summary>
     public int Days => LastDay.DayNumber - FirstDay.DayNumber + 1;
+
+    /// <summary>Whether it has every day of another.</summary>
+    /// <param name="other">The other.</param>
+    public bool Covers(ShutdownFacts other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return FirstDay <= other.FirstDay && LastDay >= other.LastDay;
+    }
+
+    /// <summary>
+    /// The same with the closed days on either side of it, such as a week-end or another shutdown: the fluid stands through them as well.
+    /// </summary>
+    /// <param name="calendar">The sump's days, closed while it stands.</param>
+    public ShutdownFacts WithClosedDaysAround(ShopCalendar calendar)
+    {
+        ArgumentNullException.ThrowIfNull(calendar);
+        var lastOpen = OpenDays.OnOrBefore(FirstDay.AddDays(-1), calendar);
+        var firstOpen = OpenDays.OnOrAfter(LastDay.AddDays(1), calendar);
+        return this with { FirstDay = lastOpen.AddDays(1), LastDay = firstOpen.AddDays(-1) };
+    }
 }
 
 /// <summary>The work that a shutdown asks of one sump: before, while it stands, and after.</summary>
@@ -30,6 +50,9 @@ public static class ShutdownWork
 
     /// <summary>The cause of work after a shutdown.</summary>
     public static string AfterOf(Guid shutdownId) => $"{AfterPrefix}{shutdownId}";
+
+    /// <summary>The causes of all work of a shutdown.</summary>
+    public static IReadOnlyList<string> CausesOf(Guid shutdownId) => [BeforeOf(shutdownId), DuringOf(shutdownId), AfterOf(shutdownId)];
 
     /// <summary>Whether a cause is that of a shutdown.</summary>
     public static bool IsCause(string cause) => IsBefore(cause) || IsDuring(cause) || IsAfter(cause);

@@ -29,7 +29,10 @@ internal static class ReplayPrint
         }
 
         await output.WriteLineAsync(Say(Texts.Replay_Counts, report.Readings, report.LateTests));
-        await output.WriteLineAsync(report.Differences.Count == 0 ? Texts.Replay_Same : Say(Texts.Replay_Differ, report.Differences.Count));
+        var unexplained = report.Differences.Count(d => !d.IsSetupChanged);
+        await output.WriteLineAsync(report.Differences.Count == 0 ? Texts.Replay_Same
+            : unexplained == 0 ? Say(Texts.Replay_OnlySetup, report.Differences.Count)
+            : Say(Texts.Replay_Differ, report.Differences.Count, unexplained));
     }
 
     private static string NameOf(ReplayAspect aspect) => aspect switch

@@ -12,6 +12,22 @@ public sealed class ShutdownWorkTests
     private static readonly ShutdownLimits Thresholds = new();
     private static readonly ShutdownFacts TwoWeeks = new(Some.Id(700), new(2026, 3, 16), new(2026, 3, 29));
 
+    // 16 March is a Monday. Closed days beside a shutdown are days on which the fluid stands as well.
+    [Theory]
+    [InlineData("2026-03-16", "2026-03-20", "2026-03-14", "2026-03-22")]
+    [InlineData("2026-03-17", "2026-03-19", "2026-03-17", "2026-03-19")]
+    [InlineData("2026-03-19", "2026-03-20", "2026-03-19", "2026-03-22")]
+    public void WithClosedDaysAround_Shutdown_TakesInTheWeekEndsBesideIt(string first, string last, string from, string to)
+    {
+        static DateOnly Day(string text) => DateOnly.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+        var shutdown = new ShutdownFacts(Some.Id(701), Day(first), Day(last));
+
+        var stands = shutdown.WithClosedDaysAround(Closed(shutdown));
+
+        Assert.Equal((Day(from), Day(to)), (stands.FirstDay, stands.LastDay));
+        Assert.True(stands.Covers(shutdown));
+    }
+
     [Fact]
     public void Plan_TwoWeeksOfAHealthySump_SkimsBeforeCirculatesAndTestsAfter()
     {

@@ -61,19 +61,32 @@ public sealed class EndShutdownHandler(ShopDatabase database, SetupCache setups,
         return new Saved(shutdown.Id);
     }
 
-    private static async Task EndWorkAsync(ShopWrite write, ShopSetup setup, Shutdown shutdown, Sump sump, Actor actor, DateTime now, CancellationToken cancellationToken)
+    private async Task EndWorkAsync(ShopWrite write, ShopSetup setup, Shutdown shutdown, Sump sump, Actor actor, DateTime now, CancellationToken cancellationToken)
     {
-        string[] causes = [ShutdownWork.BeforeOf(shutdown.Id), ShutdownWork.DuringOf(shutdown.Id), ShutdownWork.AfterOf(shutdown.Id)];
+        var causes = ShutdownWork.CausesOf(shutdown.Id).ToList();
+        var calendar = setup.CalendarFor(sump.Id, [.. setup.Shutdowns.Where(s => s.Id != shutdown.Id), shutdown]);
         foreach (var task in await write.Database.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open && causes.Contains(t.Cause)).ToListAsync(cancellationToken))
         {
             if (ShutdownWork.IsAfter(task.Cause) && !shutdown.IsWithdrawn)
             {
-                var calendar = setup.CalendarFor(sump.Id, [.. setup.Shutdowns.Where(s => s.Id != shutdown.Id), shutdown]);
                 task.Move(ShutdownWork.TestAfter(shutdown.Id, shutdown.LastDay, calendar).DueAt);
             }
             else
             {
                 task.End(TaskState.Withdrawn, now, actor.PersonId);
+            }
+        }
+
+        await new CarePlanner(write.Database, setup, clock).RestoreAsync(sump.Id, calendar, cancellationToken);
+        var planner = new ShutdownPlanner(write.Database, setup, clock);
+        await write.FlushAsync(cancellationToken);
+        foreach (var other in planner.Remaining(shutdown, sump.Id, calendar.ShopDayOf(now)))
+        {
+            // It gave its work up to the one that ended, and still stands.
+            var own = ShutdownWork.CausesOf(other.Id).ToList();
+            if (setup.OpenCharge(sump.Id) is { } charge && !await write.Database.CareTasks.AnyAsync(t => t.SumpId == sump.Id && t.State != TaskState.Withdrawn && own.Contains(t.Cause), cancellationToken))
+            {
+                await planner.PlanAsync(other, sump, charge, calendar, cancellationToken);
             }
         }
 

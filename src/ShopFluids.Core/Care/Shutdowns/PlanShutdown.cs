@@ -67,10 +67,13 @@ public sealed class PlanShutdownHandler(ShopDatabase database, SetupCache setups
         {
             var calendar = setup.CalendarFor(sump.Id, [.. setup.Shutdowns, shutdown]);
             await planner.MoveAsync(shutdown, sump, calendar, cancellationToken);
+            if (setup.OpenCharge(sump.Id) is { } charge && !planner.IsCovered(shutdown, sump.Id))
+            {
+                await planner.EndCoveredAsync(shutdown, sump, actor.PersonId, cancellationToken);
+                await write.FlushAsync(cancellationToken);
+                tasks += await planner.PlanAsync(shutdown, sump, charge, calendar, cancellationToken);
+            }
 
-            // A machine that stands on its own account has its work already.
-            var stands = setup.Shutdowns.Any(s => s.SumpId == sump.Id && s.Stands(sump.Id, shutdown.FirstDay));
-            tasks += setup.OpenCharge(sump.Id) is { } charge && !stands ? await planner.PlanAsync(shutdown, sump, charge, calendar, cancellationToken) : 0;
             await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
         }
 

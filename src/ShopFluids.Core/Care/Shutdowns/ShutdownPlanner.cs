@@ -25,8 +25,9 @@ internal sealed class ShutdownPlanner(ShopFluidsDbContext db, ShopSetup setup, S
     {
         var now = clock.UtcNow;
         var standing = await db.Standings.AsNoTracking().SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
+        var stands = shutdown.ToFacts().WithClosedDaysAround(calendar);
         var plan = ShutdownAdvice.For(
-            shutdown.ToFacts().Days,
+            stands.Days,
             ShopSetup.FactsOf(sump),
             setup.FactsOf(setup.Fluid(charge.FluidId)),
             standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []),
@@ -34,10 +35,36 @@ internal sealed class ShutdownPlanner(ShopFluidsDbContext db, ShopSetup setup, S
             await _history.RunAsync(db, charge, now, cancellationToken),
             setup.LimitsAt(sump.Id, charge.FluidId, now).Limits,
             Thresholds);
-        var tasks = ShutdownWork.Plan(shutdown.ToFacts(), plan, Thresholds, calendar, now);
+        var tasks = ShutdownWork.Plan(stands, plan, Thresholds, calendar, now);
         db.AddRange(tasks.Select(t => new CareTask(clock.NewId(), sump.Id, t.Kind, t.Cause, t.StepId, t.DueAt, now, null, null)));
         return tasks.Count;
     }
+
+    /// <summary>What other shutdowns asked for whose days are all in this one goes: this one asks for it, once.</summary>
+    public async Task EndCoveredAsync(Shutdown shutdown, Sump sump, Guid? personId, CancellationToken cancellationToken)
+    {
+        var causes = setup.Shutdowns.Where(s => s.Id != shutdown.Id && s.Concerns(sump.Id) && Touches(s, shutdown)).SelectMany(s => ShutdownWork.CausesOf(s.Id)).ToList();
+        if (causes.Count == 0)
+        {
+            return;
+        }
+
+        foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open && causes.Contains(t.Cause)).ToListAsync(cancellationToken))
+        {
+            task.End(TaskState.Withdrawn, clock.UtcNow, personId);
+        }
+    }
+
+    /// <summary>Whether another shutdown has every day of this one, and with them its work.</summary>
+    public bool IsCovered(Shutdown shutdown, Guid sumpId) =>
+        setup.Shutdowns.Any(s => s.Id != shutdown.Id && s.Concerns(sumpId) && s.ToFacts().Covers(shutdown.ToFacts()));
+
+    /// <summary>Shutdowns that still stand when this one is over: what they ask for is asked for again.</summary>
+    public IEnumerable<Shutdown> Remaining(Shutdown ended, Guid sumpId, DateOnly today) =>
+        setup.Shutdowns.Where(s => s.Id != ended.Id && s.Concerns(sumpId) && s.LastDay >= today);
+
+    // They share a day, or one begins the day after the other ends.
+    private static bool Touches(Shutdown a, Shutdown b) => a.FirstDay <= b.LastDay.AddDays(1) && b.FirstDay <= a.LastDay.AddDays(1);
 
     /// <summary>
     /// Moves open work off the days of the shutdown, never into the past: the plan's by the policy of its step, what a flag asked for to before it.

@@ -30,7 +30,7 @@ public sealed class ShutdownTests
         var planned = (await PlanAsync(shop)).Done();
 
         Assert.Equal(3, planned.Tasks);
-        Assert.Equal([(TaskKind.Skim, new DateOnly(2026, 3, 13)), (TaskKind.Circulate, new DateOnly(2026, 3, 18)), (TaskKind.Test, new DateOnly(2026, 3, 30))], await OpenAsync(shop));
+        Assert.Equal([(TaskKind.Skim, new DateOnly(2026, 3, 13)), (TaskKind.Circulate, new DateOnly(2026, 3, 16)), (TaskKind.Test, new DateOnly(2026, 3, 30))], await OpenAsync(shop));
         Assert.False((await shop.SetupAsync()).Calendar.IsOpen(First));
         Assert.True((await shop.SetupAsync()).Calendar.IsOpen(new DateOnly(2026, 3, 30)));
         Assert.Empty((await shop.VerifyAsync()).Findings);
@@ -144,7 +144,8 @@ public sealed class ShutdownTests
             (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(task.Id, TaskState.Done), Some.Operator, isSupervisor: false, TestContext.Current.CancellationToken)).Done();
         }
 
-        Assert.Equal([new(2026, 3, 18), new(2026, 3, 21), new(2026, 3, 24), new(2026, 3, 27)], days);
+        // Last moved on Friday the 13th: the week-end before counts.
+        Assert.Equal([new(2026, 3, 16), new(2026, 3, 19), new(2026, 3, 22), new(2026, 3, 25), new(2026, 3, 28)], days);
     }
 
     [Theory, EachDatabase]
@@ -173,6 +174,62 @@ public sealed class ShutdownTests
         Assert.Equal([(TaskKind.Test, new DateOnly(2026, 3, 19))], await OpenAsync(shop));
         Assert.Equal(new DateOnly(2026, 3, 18), Assert.Single((await shop.SetupAsync()).Shutdowns).LastDay);
         Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    // A machine stands from the 13th to the 16th, the shop from the 16th to the 29th: one standing of 17 days, planned once.
+    [Theory, EachDatabase]
+    public async Task Plan_ShopOutlastsTheMachinesOwn_PlansTheWholeStandingOnce(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading());
+        (await HandleAsync(shop, new(Some.Id(), Some.SumpTag, new(2026, 3, 13), First, "Spindle"))).Done();
+
+        (await PlanAsync(shop)).Done();
+
+        Assert.Equal([(TaskKind.Skim, new DateOnly(2026, 3, 12)), (TaskKind.Circulate, new DateOnly(2026, 3, 15)), (TaskKind.Test, new DateOnly(2026, 3, 30))], await OpenAsync(shop));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task Plan_MachineWithinTheShops_AsksForNothingMore(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading());
+        (await PlanAsync(shop)).Done();
+        var before = await OpenAsync(shop);
+
+        var own = (await HandleAsync(shop, new(Some.Id(), Some.SumpTag, First.AddDays(2), First.AddDays(4), "Spindle"))).Done();
+
+        Assert.Equal((0, before), (own.Tasks, await OpenAsync(shop)));
+    }
+
+    // The shop's shutdown took over the machine's work; when it does not take place, the machine still stands.
+    [Theory, EachDatabase]
+    public async Task End_AnotherStillStands_ItsWorkIsAskedForAgain(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading());
+        (await HandleAsync(shop, new(Some.Id(), Some.SumpTag, new(2026, 3, 13), First, "Spindle"))).Done();
+        var before = await OpenAsync(shop);
+        var holiday = (await PlanAsync(shop)).Done();
+
+        (await EndAsync(shop, holiday.Id)).Done();
+
+        Assert.Equal(before, await OpenAsync(shop));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task End_WorkOfThePlanWasMoved_GoesBackToItsDay(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.ChangeFilter, anchor: First, closedDays: ClosedDayPolicy.Later));
+        var planned = (await PlanAsync(shop)).Done();
+        Assert.Contains((TaskKind.ChangeFilter, new DateOnly(2026, 3, 30)), await OpenAsync(shop));
+
+        (await EndAsync(shop, planned.Id)).Done();
+
+        Assert.Equal([(TaskKind.ChangeFilter, First)], await OpenAsync(shop));
     }
 
     [Theory, EachDatabase]
