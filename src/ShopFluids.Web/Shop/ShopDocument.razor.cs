@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Components;
 
 namespace ShopFluids.Web.Shop;
@@ -23,6 +24,14 @@ public partial class ShopDocument
 
     /// <summary>The bar at the bottom edge, with the main act.</summary>
     [Parameter] public RenderFragment? Foot { get; set; }
+
+    /// <summary>The moment of what the page shows, UTC: the tablet says when it has grown old.</summary>
+    [Parameter] public DateTime? AtUtc { get; set; }
+
+    /// <summary>The reading that the page tells of: stored, so that the tablet need not keep it any more.</summary>
+    [Parameter] public Guid? Stored { get; set; }
+
+    private string? AtMilliseconds => AtUtc is { } at ? new DateTimeOffset(at, TimeSpan.Zero).ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture) : null;
 
     private string File(string file) => Visit.Links.File(Visit.Assets.Route(file));
 }

@@ -19,6 +19,19 @@ public sealed class Chromium : IAsyncLifetime
 
     public IBrowser Browser => _browser ?? throw new InvalidOperationException("The browser is not open.");
 
+    private static string Executable => Environment.GetEnvironmentVariable("SHOPFLUIDS_TEST_CHROMIUM") is { Length: > 0 } given ? given : File;
+
+    /// <summary>A browser of its own that keeps its data in a folder.</summary>
+    public Task<IBrowserContext> OpenOwnAsync(string folder, Uri address) =>
+        (_playwright ?? throw new InvalidOperationException("The browser is not open.")).Chromium.LaunchPersistentContextAsync(folder, new()
+        {
+            ExecutablePath = Executable,
+            Args = Flags,
+            BaseURL = address.ToString(),
+            ViewportSize = new ViewportSize { Width = 800, Height = 1280 },
+            Locale = "en-GB",
+        });
+
     public async ValueTask InitializeAsync()
     {
         // A busy machine is slow, not wrong.
@@ -26,7 +39,7 @@ public sealed class Chromium : IAsyncLifetime
         _playwright = await Playwright.CreateAsync();
         _browser = await _playwright.Chromium.LaunchAsync(new BrowserTypeLaunchOptions
         {
-            ExecutablePath = Environment.GetEnvironmentVariable("SHOPFLUIDS_TEST_CHROMIUM") is { Length: > 0 } given ? given : File,
+            ExecutablePath = Executable,
             Args = Flags,
         });
     }

@@ -34,13 +34,11 @@ internal sealed class EntryPage(Visit visit)
         }
     }
 
-    public async Task SaveAsync()
-    {
-        await _page.RunAndWaitForResponseAsync(
-            () => _page.GetByRole(AriaRole.Button, new() { Name = Texts.Entry_Save, Exact = true }).ClickAsync(),
-            response => response.Request.IsNavigationRequest && response.Request.Method == "POST");
-        await visit.SettleAsync();
-    }
+    /// <summary>The button that saves.</summary>
+    public ILocator Save => _page.GetByRole(AriaRole.Button, new() { Name = Texts.Entry_Save, Exact = true });
+
+    /// <summary>Saves and waits for the page that it leads to.</summary>
+    public Task SaveAsync() => PressAsync(Save);
 
     /// <summary>Saves, and answers every question with "it is right".</summary>
     /// <returns>The id of the stored reading.</returns>
@@ -49,12 +47,37 @@ internal sealed class EntryPage(Visit visit)
         await SaveAsync();
         while (await Keep.CountAsync() > 0)
         {
-            await Keep.First.ClickAsync();
-            await visit.SettleAsync();
+            await PressAsync(Keep.First);
         }
 
         await _page.WaitForURLAsync("**/saved/**");
         return Guid.Parse(new Uri(_page.Url).Segments[^1]);
+    }
+
+    // With a script and without, a press ends in another document.
+    private async Task PressAsync(ILocator button)
+    {
+        var moved = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
+        void Note(object? sender, IFrame frame)
+        {
+            if (frame == _page.MainFrame)
+            {
+                moved.TrySetResult();
+            }
+        }
+
+        _page.FrameNavigated += Note;
+        try
+        {
+            await button.ClickAsync();
+            await moved.Task.WaitAsync(TimeSpan.FromMilliseconds(Visit.PatienceMilliseconds));
+        }
+        finally
+        {
+            _page.FrameNavigated -= Note;
+        }
+
+        await visit.SettleAsync();
     }
 
     // What is not due lies folded below; the fold opens without a script, too.

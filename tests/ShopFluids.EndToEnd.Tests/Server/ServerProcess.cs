@@ -30,9 +30,11 @@ internal sealed class ServerProcess : IAsyncDisposable
     public string Output => string.Join('\n', _lines);
 
     /// <summary>Starts the server and waits until it is ready for visitors.</summary>
-    public static async Task<ServerProcess> StartAsync(ServerData data, params string[] arguments)
+    public static Task<ServerProcess> StartAsync(ServerData data, params string[] arguments) => StartAtAsync(new Uri($"http://127.0.0.1:{FreePort()}"), data, arguments);
+
+    /// <summary>The same at an address that tablets know already.</summary>
+    public static async Task<ServerProcess> StartAtAsync(Uri address, ServerData data, params string[] arguments)
     {
-        var address = new Uri($"http://127.0.0.1:{FreePort()}");
         var start = data.Start(arguments);
         start.Environment["SHOPFLUIDS_URLS"] = address.GetLeftPart(UriPartial.Authority);
         var server = new ServerProcess(Process.Start(start) ?? throw new InvalidOperationException("The server did not start."), address);

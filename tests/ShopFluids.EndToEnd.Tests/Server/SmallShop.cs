@@ -42,12 +42,12 @@ internal sealed class SmallShop : IAsyncDisposable
         return new SmallShop(data, await ServerProcess.StartAsync(data), token);
     }
 
-    /// <summary>Starts another server on the same data, as a service manager does after a crash.</summary>
+    /// <summary>Starts another server on the same data and address, as a service manager does after a crash.</summary>
     public async Task RestartAsync()
     {
         await Server.DisposeAsync();
         Api.Dispose();
-        Server = await ServerProcess.StartAsync(Data);
+        Server = await ServerProcess.StartAtAsync(Server.Address, Data);
         Api = new ApiClient(Server.Address, _token);
     }
 

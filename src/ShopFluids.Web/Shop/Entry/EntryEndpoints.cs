@@ -23,7 +23,7 @@ internal static class EntryEndpoints
         var visit = await ShopVisit.OfAsync(http);
         var page = await query.RunAsync(tag, http.RequestAborted);
         return page.Match<IResult>(
-            found => Document(EntryView.Empty(visit, found, EntryForm.Fresh(found, clock.NewId())), StatusCodes.Status200OK),
+            found => Document(EntryView.Empty(visit, found, EntryForm.Fresh(found, clock.NewId())) with { IsFresh = true }, StatusCodes.Status200OK),
             error => ShopPages.NotPossible(visit, tag, error));
     }
 
@@ -54,7 +54,8 @@ internal static class EntryEndpoints
             return await StoreAsync(http, handler, clock, view, storedTakenAt);
         }
 
-        var now = clock.UtcNow;
+        // What waited on a tablet was read when it was saved there.
+        var now = clock.UtcNow - view.Form.Waited;
         var read = EntryCommand.Of(view.Form, found, visit.Format, now);
         var judged = await preview.RunAsync(read.Command, http.RequestAborted);
         if (judged.Error is not null || read.Faults.Count > 0)
@@ -80,7 +81,9 @@ internal static class EntryEndpoints
         switch (result.Error)
         {
             case null:
-                return SeeOther.At(http, address);
+                return FormPost.IsOfScript(http.Request)
+                    ? TypedResults.Json(new StoredPlace(address), statusCode: StatusCodes.Status201Created)
+                    : SeeOther.At(http, address);
             case OtherContentForId when query is not null && await query.StoredTakenAtAsync(view.Form.ReadingId, http.RequestAborted) is { } storedTakenAt:
                 return await StoreAsync(http, handler, clock, view, storedTakenAt);
             case OtherContentForId:
@@ -103,6 +106,9 @@ internal static class EntryEndpoints
                 .Select(e => EntryFault.Locate(e, view.Page, view.Form)))
             .OrderBy(f => order.GetValueOrDefault(f.Control, int.MaxValue))];
     }
+
+    /// <summary>What a script is told: where to go.</summary>
+    private sealed record StoredPlace(string Location);
 
     private static RazorComponentResult<EntryDocument> Refused(EntryView view) => Document(view, StatusCodes.Status422UnprocessableEntity);
 

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ShopFluids.Core.Readings;
 using ShopFluids.Web.Account;
 
@@ -7,6 +8,8 @@ namespace ShopFluids.Web.Shop.Entry;
 /// <param name="TakenAt">Empty: now. Otherwise shop time as the browser writes it.</param>
 /// <param name="Confirmed">Answers to questions: the field and the value that was asked about.</param>
 /// <param name="Again">The field whose value is to be read again.</param>
+/// <param name="SavedAt">When Save was pressed, by the tablet's clock, ms since 1970; empty: just now.</param>
+/// <param name="SentAt">When this was sent, by the same clock.</param>
 public sealed record EntryForm(
     Guid ReadingId,
     string TakenAt,
@@ -15,8 +18,16 @@ public sealed record EntryForm(
     string PhMeter,
     IReadOnlyDictionary<string, TypedField> Fields,
     IReadOnlySet<string> Confirmed,
-    string Again)
+    string Again,
+    string SavedAt = "",
+    string SentAt = "")
 {
+    public const string SavedAtName = "savedAt";
+    public const string SentAtName = "sentAt";
+
+    // Older than this is no reading that waited for Wi-Fi but a clock that was set.
+    private static readonly TimeSpan LongestWait = TimeSpan.FromDays(30);
+
     public const string IdName = "id";
     public const string TakenAtName = "takenAt";
     public const string NoteName = "note";
@@ -51,7 +62,18 @@ public sealed record EntryForm(
         post.Text(PhMeterName),
         page.Fields.ToDictionary(f => f.Key, f => new TypedField(post.Text(ValueName(f.Key)), post.Text(WayName(f.Key)), post.Text(TemperatureName(f.Key))), StringComparer.Ordinal),
         post.Form[ConfirmName].OfType<string>().ToHashSet(StringComparer.Ordinal),
-        post.Text(AgainName));
+        post.Text(AgainName),
+        post.Text(SavedAtName),
+        post.Text(SentAtName));
+
+    /// <summary>
+    /// How long the reading waited on the tablet. Both moments are of the tablet's clock, so that only its difference counts, not what it shows.
+    /// </summary>
+    public TimeSpan Waited =>
+        long.TryParse(SavedAt, NumberStyles.None, CultureInfo.InvariantCulture, out var saved) && long.TryParse(SentAt, NumberStyles.None, CultureInfo.InvariantCulture, out var sent)
+        && sent > saved && sent - saved <= (long)LongestWait.TotalMilliseconds
+            ? TimeSpan.FromMilliseconds(sent - saved)
+            : TimeSpan.Zero;
 
     public TypedField Of(EntryField field) => Fields.GetValueOrDefault(field.Key) ?? TypedField.Nothing;
 

@@ -19,6 +19,9 @@ public sealed record EntryView(
     string? Notice = null,
     string? StoredAlready = null)
 {
+    /// <summary>Nothing was sent yet: the tablet may fill in what it kept.</summary>
+    public bool IsFresh { get; init; }
+
     public static EntryView Empty(ShopVisit visit, EntryPage page, EntryForm form) =>
         new(visit, page, form, [], null, new HashSet<string>(StringComparer.Ordinal));
 

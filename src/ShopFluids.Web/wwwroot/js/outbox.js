@@ -1,0 +1,96 @@
+// Readings that were saved on this tablet and are not known to be stored yet. Each is here until the server has said that it has
+// it; the id in it makes sending it twice harmless.
+
+const NAME = 'shopfluids';
+const STORE = 'outbox';
+const ANSWER_WITHIN_MS = 8_000;
+const FIRST_WAIT_MS = 15_000;
+const LONGEST_WAIT_MS = 300_000;
+const REFUSED = [400, 404, 409, 413, 422];
+
+function open() {
+  return new Promise((done, fail) => {
+    const request = indexedDB.open(NAME, 1);
+    request.onupgradeneeded = () => request.result.createObjectStore(STORE, { keyPath: 'id' });
+    request.onsuccess = () => done(request.result);
+    request.onerror = () => fail(request.error);
+  });
+}
+
+// Answers when the change is on the disk, not when it is on its way.
+async function change(act) {
+  const db = await open();
+  try {
+    return await new Promise((done, fail) => {
+      const transaction = db.transaction(STORE, 'readwrite', { durability: 'strict' });
+      const request = act(transaction.objectStore(STORE));
+      transaction.oncomplete = () => done(request.result);
+      transaction.onerror = transaction.onabort = () => fail(transaction.error);
+    });
+  } finally {
+    db.close();
+  }
+}
+
+export const keep = item => change(store => store.put(item));
+export const remove = id => change(store => store.delete(id));
+export const find = id => change(store => store.get(id));
+
+/** Oldest first. */
+export async function all() {
+  return (await change(store => store.getAll())).sort((a, b) => a.savedAt - b.savedAt);
+}
+
+/**
+ * Sends one reading. The server reckons its time from its age, so that a tablet whose clock is wrong does no harm.
+ * @returns stored with the page to go to, refused, signIn, or later.
+ */
+export async function send(item) {
+  const body = new URLSearchParams(item.fields);
+  body.set('savedAt', item.savedAt);
+  body.set('sentAt', Date.now());
+  try {
+    const answer = await fetch(item.action, {
+      method: 'POST', body, headers: { 'X-ShopFluids': '1' }, redirect: 'manual', signal: AbortSignal.timeout(ANSWER_WITHIN_MS),
+    });
+    if (answer.status === 201) {
+      return { is: 'stored', location: (await answer.json()).location };
+    }
+
+    // A redirect leads to the door: whoever was signed in is not any more.
+    return { is: answer.status === 401 || answer.type === 'opaqueredirect' ? 'signIn' : REFUSED.includes(answer.status) ? 'refused' : 'later' };
+  } catch {
+    // No way to the server, or no answer in time: whether it has the reading is not known, so it is sent again.
+    return { is: 'later' };
+  }
+}
+
+/** Sends what waits, one after the other, until the server cannot be reached or asks who we are. Two pages of one tablet take turns. */
+export async function sendWaiting(person, isUrgent) {
+  const work = () => sendInTurn(person, isUrgent);
+  return navigator.locks ? navigator.locks.request(STORE, { ifAvailable: true }, lock => lock ? work() : null) : work();
+}
+
+async function sendInTurn(person, isUrgent) {
+  for (const item of await all()) {
+    if (item.person !== person || item.isRefused || (!isUrgent && item.nextAt > Date.now())) {
+      continue;
+    }
+
+    const { is } = await send(item);
+    if (is === 'stored') {
+      await remove(item.id);
+    } else if (is === 'refused') {
+      await keep({ ...item, isRefused: true });
+    } else {
+      const tries = (item.tries ?? 0) + 1;
+      const wait = Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** (tries - 1));
+
+      // All tablets of a bay find the Wi-Fi again at the same moment: not all in the same second.
+      await keep({ ...item, tries, nextAt: Date.now() + wait * (0.5 + Math.random() / 2) });
+      return is;
+    }
+  }
+
+  return 'sent';
+}

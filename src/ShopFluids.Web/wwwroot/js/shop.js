@@ -1,0 +1,198 @@
+// The shop floor's pages where the Wi-Fi does not reach: what is typed is kept, what is saved is sent once there is a way. The
+// pages work without this file; with it, nothing typed is lost.
+
+import * as draft from './draft.js';
+import * as outbox from './outbox.js';
+
+const EVERY_MS = 15_000;
+const STALE_AFTER_MS = 180_000;
+const { person, stored, at } = document.body.dataset;
+const words = document.getElementById('words')?.dataset ?? {};
+const form = document.getElementById('entry');
+let isNative = false;
+let isOffline = false;
+
+const clock = ms => new Date(ms).toLocaleTimeString(document.documentElement.lang, { hour: '2-digit', minute: '2-digit', hour12: false });
+const say = (pattern, ...values) => (pattern ?? '').replace(/\{(\d)\}/g, (_, n) => values[n]);
+
+async function send(isUrgent) {
+  const last = await outbox.sendWaiting(person, isUrgent);
+  if (last) {
+    isOffline = last === 'later' || (last === 'sent' && !navigator.onLine);
+  }
+
+  await draw(last === 'signIn');
+}
+
+// How old this page is, what waits on the tablet, and what the server would not take.
+async function draw(mustSignIn) {
+  const strip = document.getElementById('link');
+  const items = await outbox.all();
+  const waiting = items.filter(i => !i.isRefused);
+  const foreign = waiting.filter(i => i.person !== person);
+  const isStale = at && Date.now() - at > STALE_AFTER_MS;
+  const lines = [];
+  if (waiting.length > 0) {
+    lines.push(waiting.length === 1 ? words.oneWaits : say(words.waiting, waiting.length));
+    lines.push(mustSignIn ? words.signIn : foreign.length > 0 ? say(words.foreign, foreign[0].name) : words.bySelf);
+  }
+
+  if (at && (isOffline || !navigator.onLine || isStale)) {
+    lines.push(say(words.stale, clock(Number(at))));
+  } else if (!navigator.onLine) {
+    lines.push(words.offline);
+  }
+
+  const text = strip?.querySelector('[data-text]');
+  if (text && text.textContent !== lines.join(' ')) {
+    text.textContent = lines.join(' ');
+  }
+
+  if (strip) {
+    strip.hidden = lines.length === 0;
+  }
+
+  drawRefused(items.filter(i => i.isRefused && i.person === person));
+}
+
+function drawRefused(items) {
+  const list = document.getElementById('refused');
+  if (!list) {
+    return;
+  }
+
+  list.hidden = items.length === 0;
+  list.querySelector('ul').replaceChildren(...items.map(item => {
+    const link = document.createElement('a');
+    link.href = `${item.page}?reading=${item.id}`;
+    link.textContent = say(words.refused, item.tag, clock(item.savedAt));
+    const row = document.createElement('li');
+    row.append(link);
+    return row;
+  }));
+}
+
+function reveal(id, text) {
+  const block = document.getElementById(id);
+  if (text) {
+    block.querySelector('[data-text]').textContent = text;
+  }
+
+  block.hidden = false;
+}
+
+// A page out of the tablet's own store carries the id of a reading that may be stored already: every reading begins with its own.
+async function restore() {
+  if (!('fresh' in form.dataset)) {
+    return;
+  }
+
+  form.elements.id.value = draft.newId();
+  const asked = new URLSearchParams(location.search).get('reading');
+  const refused = asked && await outbox.find(asked);
+  if (refused) {
+    draft.fill(form, refused.fields);
+    form.elements.savedAt.value = refused.savedAt;
+    reveal('restored', say(words.refusedHere, clock(refused.savedAt)));
+    return;
+  }
+
+  const kept = draft.read(person, form.dataset.tag);
+  if (kept && !await outbox.find(kept.fields.find(([name]) => name === 'id')?.[1] ?? '')) {
+    draft.fill(form, kept.fields);
+    reveal('restored', say(words.restored, clock(kept.at)));
+  } else if (kept) {
+    // It was saved already and waits on this tablet.
+    draft.discard(person, form.dataset.tag);
+  }
+}
+
+async function save(event) {
+  if (isNative || event.submitter?.name === 'again') {
+    stamp();
+    return;
+  }
+
+  event.preventDefault();
+  if (form.ariaBusy === 'true') {
+    return;
+  }
+
+  const savedAt = Number(form.elements.savedAt.value) || Date.now();
+  const item = {
+    id: form.elements.id.value, tag: form.dataset.tag, page: form.dataset.page, action: form.action, person, name: document.body.dataset.name,
+    fields: draft.fieldsOf(form, event.submitter), savedAt,
+  };
+  form.ariaBusy = 'true';
+  try {
+    await outbox.keep(item);
+  } catch {
+    submit(event.submitter);
+    return;
+  }
+
+  const answer = await outbox.send(item);
+  if (answer.is === 'stored') {
+    await outbox.remove(item.id);
+    draft.discard(person, item.tag);
+    location.assign(answer.location);
+  } else if (answer.is === 'later') {
+    draft.discard(person, item.tag);
+    form.hidden = true;
+    document.querySelector('footer.foot').hidden = true;
+    reveal('kept', say(words.kept, item.tag, clock(savedAt)));
+    document.getElementById('kept').querySelector('h2').focus();
+    isOffline = true;
+    await draw(false);
+  } else {
+    // The server shows what it asks or refuses, with everything that was typed.
+    await outbox.remove(item.id);
+    submit(event.submitter);
+  }
+}
+
+function submit(submitter) {
+  isNative = true;
+  form.requestSubmit(submitter);
+}
+
+// A reading that was refused when it came late keeps the time at which it was saved.
+function stamp() {
+  if (form.elements.savedAt.value) {
+    form.elements.sentAt.value = Date.now();
+  }
+}
+
+if (stored) {
+  draft.discardStored(stored);
+  await outbox.remove(stored);
+}
+
+if (form) {
+  await restore();
+  form.addEventListener('input', () => draft.write(form, person, form.dataset.tag));
+  form.addEventListener('submit', save);
+  document.getElementById('discard').addEventListener('click', async () => {
+    draft.discard(person, form.dataset.tag);
+    await outbox.remove(new URLSearchParams(location.search).get('reading') ?? '');
+    location.assign(form.dataset.page);
+  });
+  document.body.dataset.ready = '';
+}
+
+addEventListener('online', () => send(true));
+addEventListener('offline', () => draw(false));
+addEventListener('pageshow', event => event.persisted && send(true));
+document.addEventListener('visibilitychange', () => document.visibilityState === 'visible' && send(true));
+setInterval(() => send(false), EVERY_MS);
+await send(true);
+
+if ('serviceWorker' in navigator) {
+  const worker = await navigator.serviceWorker.register(document.body.dataset.worker);
+  await navigator.serviceWorker.ready;
+  const stops = [...document.querySelectorAll('a[data-stop]')].map(a => a.href);
+  const files = performance.getEntriesByType('resource').map(r => r.name).filter(name => name.startsWith(location.origin));
+
+  // What the browser took from its own memory has not passed the worker: it is told what belongs to the pages.
+  (worker.active ?? navigator.serviceWorker.controller)?.postMessage({ keep: [...new Set([location.pathname, ...stops])], files });
+}

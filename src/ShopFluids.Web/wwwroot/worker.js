@@ -1,0 +1,132 @@
+// Keeps the round and its entry pages for when the server cannot be reached. The server's page is always tried first.
+
+const PAGES = 'pages-1';
+const FILES = 'files-1';
+const PATIENCE_MS = 4_000;
+const KEEP_FOR_MS = 600_000;
+const base = new URL(self.registration.scope).pathname;
+const isPage = path => /^(round|enter\/[^/]+)$/.test(path);
+const isMarked = address => /\.[0-9a-z]{10}\.\w+$/.test(address);
+const isFile = path => /^(css|fonts|images|js)\//.test(path);
+
+self.addEventListener('install', () => self.skipWaiting());
+self.addEventListener('activate', event => event.waitUntil((async () => {
+  const old = (await caches.keys()).filter(name => ![PAGES, FILES].includes(name));
+  await Promise.all(old.map(name => caches.delete(name)));
+  await self.clients.claim();
+})()));
+
+self.addEventListener('message', event => {
+  if (Array.isArray(event.data?.keep)) {
+    event.waitUntil(Promise.all([keepAll(event.data.keep), keepFiles(event.data.files ?? [])]));
+  }
+});
+
+self.addEventListener('fetch', event => {
+  const url = new URL(event.request.url);
+  if (url.origin !== self.location.origin || !url.pathname.startsWith(base)) {
+    return;
+  }
+
+  const path = url.pathname.slice(base.length);
+
+  // Whoever signs in next sees no page of whoever signed out.
+  if (event.request.method === 'POST' && path.startsWith('account/')) {
+    event.waitUntil(caches.delete(PAGES));
+  }
+
+  if (event.request.method !== 'GET') {
+    return;
+  }
+
+  if (event.request.mode === 'navigate' && isPage(path) && !url.searchParams.has('all')) {
+    event.respondWith(page(event.request, url.pathname));
+  } else if (isFile(path)) {
+    event.respondWith(file(event.request));
+  }
+});
+
+const isKept = answer => answer.ok && !answer.redirected && answer.headers.get('Content-Type')?.startsWith('text/html');
+
+async function page(request, key) {
+  const cache = await caches.open(PAGES);
+  const kept = await cache.match(key);
+  try {
+    const answer = await (kept ? Promise.race([fetch(request), tooLate()]) : fetch(request));
+    if (isKept(answer)) {
+      await cache.put(key, answer.clone());
+    }
+
+    return answer.status >= 500 && kept ? kept : answer;
+  } catch (fault) {
+    return kept ?? fallback(fault);
+  }
+}
+
+// The request of a navigation takes no signal.
+function tooLate() {
+  return new Promise((_, fail) => setTimeout(() => fail(new Error('No answer in time')), PATIENCE_MS));
+}
+
+async function fallback(fault) {
+  const round = await (await caches.open(PAGES)).match(`${base}round`);
+  if (round) {
+    return round;
+  }
+
+  throw fault;
+}
+
+// Where a file's name changes with its contents, what is kept is right; of others only where there is nothing newer.
+async function file(request) {
+  const cache = await caches.open(FILES);
+  const kept = await cache.match(request);
+  if (kept && isMarked(request.url)) {
+    return kept;
+  }
+
+  try {
+    const answer = await fetch(request);
+    if (answer.ok) {
+      await cache.put(request, answer.clone());
+    }
+
+    return answer;
+  } catch (fault) {
+    if (kept) {
+      return kept;
+    }
+
+    throw fault;
+  }
+}
+
+async function keepFiles(addresses) {
+  for (const address of addresses.filter(a => a.startsWith(self.location.origin + base) && isFile(new URL(a).pathname.slice(base.length)))) {
+    try {
+      await file(new Request(address));
+    } catch {
+      return;
+    }
+  }
+}
+
+async function keepAll(addresses) {
+  const cache = await caches.open(PAGES);
+  for (const address of addresses) {
+    const key = new URL(address, self.location.origin).pathname;
+    const kept = await cache.match(key);
+    if (kept && Date.now() - Date.parse(kept.headers.get('Date') ?? 0) < KEEP_FOR_MS) {
+      continue;
+    }
+
+    try {
+      const answer = await fetch(key, { credentials: 'same-origin' });
+      if (isKept(answer)) {
+        await cache.put(key, answer);
+      }
+    } catch {
+      return;
+    }
+  }
+}
