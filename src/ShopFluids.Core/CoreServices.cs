@@ -12,6 +12,7 @@ using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
+using ShopFluids.Core.Tuning;
 
 namespace ShopFluids.Core;
 
@@ -59,6 +60,8 @@ public static class CoreServices
         .AddSingleton<ReceiveLotHandler>()
         .AddSingleton<QuarantineLotHandler>()
         .AddSingleton<SetLimitsHandler>()
+        .AddSingleton<SetRuleHandler>()
+        .AddSingleton<RuleChangesQuery>()
         .AddSingleton<AddCareStepHandler>()
         .AddSingleton<StopCareStepHandler>()
         .AddSingleton<PlanShutdownHandler>()

@@ -28,7 +28,7 @@ public sealed record EvaluationInput(
     /// <summary>The charge so far, for rules that look back.</summary>
     public ChargeHistory History { get; init; } = ChargeHistory.Empty;
 
-    /// <summary>The rules that the shop has set for this sump or its fluid, by code.</summary>
+    /// <summary>The rules that are set for this sump, its fluid or the whole shop, by code.</summary>
     public IReadOnlyDictionary<string, RuleTuning> Tunings { get; init; } = NoTunings;
 
     private static readonly Dictionary<string, RuleTuning> NoTunings = [];

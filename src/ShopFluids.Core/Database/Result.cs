@@ -29,6 +29,9 @@ public enum FieldProblem
     NotANumber,
     OutOfRange,
     OverTheBrim,
+
+    /// <summary>It counts something, and was given decimals.</summary>
+    NotWhole,
     UnknownUnit,
     UnknownParameter,
     UnknownMethod,

@@ -14,6 +14,7 @@ using ShopFluids.Core.People;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Water;
 
 namespace ShopFluids.Core.Database;
@@ -49,6 +50,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<Parameter> Parameters => Set<Parameter>();
 
     public DbSet<LimitSet> LimitSets => Set<LimitSet>();
+
+    public DbSet<RuleSetting> RuleSettings => Set<RuleSetting>();
 
     public DbSet<Reading> Readings => Set<Reading>();
 

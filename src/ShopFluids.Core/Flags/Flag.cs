@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
@@ -32,7 +33,7 @@ public sealed class Flag : Entity
     {
     }
 
-    public Flag(Guid id, Guid sumpId, Guid chargeId, RaisedFlag raised, Guid? readingId, DateTime raisedAtUtc, Guid? limitSetId)
+    public Flag(Guid id, Guid sumpId, Guid chargeId, RaisedFlag raised, Guid? readingId, DateTime raisedAtUtc, Guid? limitSetId, IReadOnlyDictionary<string, decimal>? tuning = null)
     {
         Id = id;
         SumpId = sumpId;
@@ -46,6 +47,7 @@ public sealed class Flag : Entity
         ReadingId = readingId;
         RaisedAtUtc = raisedAtUtc;
         LimitSetId = limitSetId;
+        Tuning = tuning;
     }
 
     public Guid SumpId { get; private set; }
@@ -71,6 +73,12 @@ public sealed class Flag : Entity
     public DateTime RaisedAtUtc { get; private set; }
 
     public Guid? LimitSetId { get; private set; }
+
+    /// <summary>
+    /// The numbers that a shop may tune, as the rule used them, set or default; null where the rule has none, and for flags from before they
+    /// were kept.
+    /// </summary>
+    public IReadOnlyDictionary<string, decimal>? Tuning { get; private set; }
 
     public DateTime? EndedAtUtc { get; private set; }
 
@@ -108,6 +116,7 @@ internal sealed class FlagConfiguration : IEntityTypeConfiguration<Flag>
         builder.Property(f => f.Parameter).HasMaxLength(40);
         builder.Property(f => f.EndReason).HasMaxLength(500);
         builder.Property(f => f.Numbers).HasConversion(JsonColumn.Converter<IReadOnlyDictionary<string, decimal>>(), JsonColumn.Comparer<IReadOnlyDictionary<string, decimal>>());
+        builder.Property(f => f.Tuning).HasConversion(JsonColumn.Converter<IReadOnlyDictionary<string, decimal>>(), JsonColumn.Comparer<IReadOnlyDictionary<string, decimal>>()).CameLater();
         builder.HasIndex(f => new { f.SumpId, f.Rule, f.Parameter }, "IX_Flags_OneOpen").IsUnique().HasFilter("\"EndedAtUtc\" IS NULL");
         builder.HasIndex(f => new { f.SumpId, f.RaisedAtUtc });
         builder.HasOne<Sump>().WithMany().HasForeignKey(f => f.SumpId).OnDelete(DeleteBehavior.Restrict);

@@ -3,6 +3,7 @@ using ShopFluids.Core.Charges;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
@@ -11,10 +12,10 @@ using ShopFluids.Rules.Scheduling;
 namespace ShopFluids.Core.Readings;
 
 /// <summary>Puts a checked reading before the rules.</summary>
-internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, LimitsInForce Limits, IReadOnlyList<CareStep> Steps, ShopCalendar Calendar)
+internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, LimitsInForce Limits, TuningsInForce Tunings, IReadOnlyList<CareStep> Steps, ShopCalendar Calendar)
 {
     public static ReadingJudge For(ShopSetup setup, Sump sump, Charge charge, DateTime takenAtUtc) =>
-        new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc), setup.StepsOf(sump.Id), setup.CalendarFor(sump.Id));
+        new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc), setup.TuningsFor(sump.Id, charge.FluidId), setup.StepsOf(sump.Id), setup.CalendarFor(sump.Id));
 
     public static ReadingFacts FactsOf(RecordReading command, IReadOnlyList<WorkedMeasurement> worked) =>
         new(command.Id, command.TakenAtUtc, [.. worked.Select(w => new MeasurementFacts(w.Parameter.Code, w.Method, w.Value, w.Uncertainty))]);
@@ -34,6 +35,7 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
         {
             Reassess = reassess,
             History = history,
+            Tunings = Tunings.ByRule,
         });
     }
 

@@ -140,7 +140,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
 
         for (var i = 0; i < outcome.Raised.Count; i++)
         {
-            var flag = new Flag(outcome.Raised[i].Id, reading.SumpId, reading.ChargeId, evaluation.Raised[i], reading.Id, now, judge.Limits.SetOf(outcome.Raised[i].Parameter)?.Id);
+            var flag = new Flag(outcome.Raised[i].Id, reading.SumpId, reading.ChargeId, evaluation.Raised[i], reading.Id, now, judge.Limits.SetOf(outcome.Raised[i].Parameter)?.Id, judge.Tunings.NumbersOf(outcome.Raised[i].Rule));
             db.Add(flag);
             openFlags.Add(flag.ToOpen());
         }

@@ -28,6 +28,7 @@ public static class ActCodes
     public const string FlagClosed = "flag.closed";
     public const string OverdueNoticed = "overdue.noticed";
     public const string SetupChanged = "setup.changed";
+    public const string RuleSet = "rule.set";
     public const string LotReceived = "lot.received";
     public const string LotQuarantined = "lot.quarantined";
     public const string LotReleased = "lot.released";

@@ -63,6 +63,7 @@ public sealed class SetupCache(ShopDatabase database, IDatabaseProvider provider
             await db.Charges.AsNoTracking().Where(c => c.DrainedAtUtc == null).ToListAsync(cancellationToken),
             await db.Parameters.AsNoTracking().OrderBy(p => p.Order).ThenBy(p => p.Code).ToListAsync(cancellationToken),
             await db.LimitSets.AsNoTracking().ToListAsync(cancellationToken),
+            await db.RuleSettings.AsNoTracking().ToListAsync(cancellationToken),
             await db.Instruments.AsNoTracking().OrderBy(i => i.TagKey).ToListAsync(cancellationToken),
             await db.CarePlans.AsNoTracking().Include(p => p.Steps).ToListAsync(cancellationToken),
             await db.Shutdowns.AsNoTracking().OrderBy(s => s.FirstDay).ThenBy(s => s.Id).ToListAsync(cancellationToken));

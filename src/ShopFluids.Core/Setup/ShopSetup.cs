@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
@@ -8,6 +9,7 @@ using ShopFluids.Core.Limits;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Water;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -26,6 +28,7 @@ public sealed class ShopSetup
     private readonly Dictionary<string, Parameter> _parameters;
     private readonly ILookup<Guid, CareStep> _stepsBySump;
     private readonly Dictionary<Guid, ShopCalendar> _ownCalendars;
+    private readonly ConcurrentDictionary<(Guid? Sump, Guid? Fluid), TuningsInForce> _tunings = [];
 
     internal ShopSetup(
         long version,
@@ -38,6 +41,7 @@ public sealed class ShopSetup
         IReadOnlyList<Charge> openCharges,
         IReadOnlyList<Parameter> parameters,
         IReadOnlyList<LimitSet> limitSets,
+        IReadOnlyList<RuleSetting> ruleSettings,
         IReadOnlyList<Instrument> instruments,
         IReadOnlyList<CarePlan> plans,
         IReadOnlyList<Shutdown> shutdowns)
@@ -51,6 +55,7 @@ public sealed class ShopSetup
         Fluids = fluids;
         Parameters = parameters;
         LimitSets = limitSets;
+        RuleSettings = ruleSettings;
         Instruments = instruments;
         Plans = plans;
         Shutdowns = shutdowns;
@@ -83,6 +88,9 @@ public sealed class ShopSetup
     public IReadOnlyList<Parameter> Parameters { get; }
 
     public IReadOnlyList<LimitSet> LimitSets { get; }
+
+    /// <summary>Every version of every setting.</summary>
+    public IReadOnlyList<RuleSetting> RuleSettings { get; }
 
     public IReadOnlyList<Instrument> Instruments { get; }
 
@@ -144,6 +152,14 @@ public sealed class ShopSetup
     public LimitsInForce LimitsAt(Guid sumpId, Guid fluidId, DateTime atUtc) => new(
         Latest(LimitSets.Where(l => l.SumpId == sumpId), atUtc),
         Latest(LimitSets.Where(l => l.FluidId == fluidId), atUtc));
+
+    /// <summary>What is set of the rules for a sump with a fluid; for a fluid alone; for the whole shop where neither is named.</summary>
+    public TuningsInForce TuningsFor(Guid? sumpId, Guid? fluidId) =>
+        RuleSettings.Count == 0 ? TuningsInForce.None : _tunings.GetOrAdd((sumpId, fluidId), _ => TuningsFor(sumpId, fluidId, RuleSettings));
+
+    /// <summary>The same as it was when only these settings were known.</summary>
+    internal static TuningsInForce TuningsFor(Guid? sumpId, Guid? fluidId, IEnumerable<RuleSetting> known) =>
+        new([.. known.Where(s => s.Level switch { RuleLevel.Sump => s.SumpId == sumpId, RuleLevel.Fluid => s.FluidId == fluidId, _ => true })]);
 
     public static SumpFacts FactsOf(Sump sump) => new(sump.Tag, sump.Geometry, (double)sump.FullMarkMm, (double)sump.PumpIntakeMm);
 

@@ -5,6 +5,7 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
 
 namespace ShopFluids.Core.Wording;
@@ -33,6 +34,9 @@ public static class ErrorSentences
             FlagNotFound => Texts.Error_FlagNotFound,
             FlagEndedAlready => Texts.Error_FlagEnded,
             NoSite => Texts.Error_NoSite,
+            RuleNotFound e => say.Format.Say(Texts.Error_RuleNotFound, e.Code),
+            FluidNotFound => Texts.Error_FluidNotFound,
+            NothingChanged => Texts.Error_NothingChanged,
             ChangedMeanwhile => Texts.Error_ChangedMeanwhile,
             RecipeOutOfDate => Texts.Error_RecipeOutOfDate,
             RecipeFollowedAlready => Texts.Error_RecipeFollowed,
@@ -54,6 +58,7 @@ public static class ErrorSentences
         return error.Problem switch
         {
             FieldProblem.OutOfRange or FieldProblem.OverTheBrim => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
+            FieldProblem.NotWhole => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, null), Amount(say, error.High, error.Unit)),
             FieldProblem.WrongCount => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.Low, null), Amount(say, error.High, null)),
             FieldProblem.NotANumber when error is { Low: not null, High: not null } =>
                 $"{say.Format.Say(pattern, name, error.Detail)} {say.Format.Say(Texts.Entry_AcceptedRange, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit))}",
@@ -76,6 +81,7 @@ public static class ErrorSentences
         FieldProblem.NotANumber => Texts.Field_NotANumber,
         FieldProblem.OutOfRange => Texts.Field_OutOfRange,
         FieldProblem.OverTheBrim => Texts.Field_OverTheBrim,
+        FieldProblem.NotWhole => Texts.Field_NotWhole,
         FieldProblem.UnknownUnit => Texts.Field_UnknownUnit,
         FieldProblem.UnknownParameter => Texts.Field_UnknownParameter,
         FieldProblem.UnknownMethod => Texts.Field_UnknownMethod,

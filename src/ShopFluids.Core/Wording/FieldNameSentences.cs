@@ -7,6 +7,7 @@ public static class FieldNameSentences
 {
     private const string MeasurementPrefix = "measurements.";
     private const string LimitsPrefix = "limits.";
+    private const string RulesPrefix = "rules.";
 
     public static string FieldName(this Sentences say, string field)
     {
@@ -21,6 +22,11 @@ public static class FieldNameSentences
         {
             var parts = field[LimitsPrefix.Length..].Split('.');
             return say.Format.Say(parts is [_, "clearMargin"] ? Texts.FieldName_ClearMargin : Texts.FieldName_Limits, say.Parameter(parts[0]));
+        }
+
+        if (field.StartsWith(RulesPrefix, StringComparison.Ordinal) && field[RulesPrefix.Length..].Split('.') is [var rule, var number])
+        {
+            return RuleSentences.Number(rule, number);
         }
 
         return Plain(field) ?? field;
@@ -67,6 +73,8 @@ public static class FieldNameSentences
     {
         "fluid" => Texts.FieldName_Fluid,
         "name" => Texts.FieldName_Name,
+        "isOn" => Texts.Setup_RuleSwitch,
+        "seenNumber" => Texts.FieldName_SeenNumber,
         "tag" => Texts.FieldName_Tag,
         "sumpTag" => Texts.FieldName_SumpTag,
         "machineTag" => Texts.FieldName_MachineTag,

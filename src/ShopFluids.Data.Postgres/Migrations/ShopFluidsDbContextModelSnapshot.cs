@@ -562,6 +562,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<Guid>("SumpId")
                         .HasColumnType("uuid");
 
+                    b.Property<string>("Tuning")
+                        .HasColumnType("text")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("bigint");
@@ -1392,6 +1396,71 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("SumpMachine");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Tuning.RuleSetting", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("FluidId")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool?>("IsOn")
+                        .HasColumnType("boolean");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Numbers")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateTime>("SetAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("FluidId");
+
+                    b.HasIndex("SumpId");
+
+                    b.HasIndex("Rule", "FluidId", "Number")
+                        .IsUnique()
+                        .HasFilter("\"FluidId\" IS NOT NULL");
+
+                    b.HasIndex("Rule", "SumpId", "Number")
+                        .IsUnique()
+                        .HasFilter("\"SumpId\" IS NOT NULL");
+
+                    b.HasIndex(new[] { "Rule", "Number" }, "IX_RuleSettings_OfTheShop")
+                        .IsUnique()
+                        .HasFilter("\"FluidId\" IS NULL AND \"SumpId\" IS NULL");
+
+                    b.ToTable("RuleSettings", t =>
+                        {
+                            t.HasCheckConstraint("CK_RuleSettings_Owner", "\"FluidId\" IS NULL OR \"SumpId\" IS NULL");
+                        });
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Water.WaterSource", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1695,6 +1764,19 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Tuning.RuleSetting", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Fluids.Fluid", null)
+                        .WithMany()
+                        .HasForeignKey("FluidId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Care.CarePlan", b =>

@@ -551,6 +551,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<Guid>("SumpId")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Tuning")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
@@ -1381,6 +1385,71 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("SumpMachine");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Tuning.RuleSetting", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("FluidId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool?>("IsOn")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Numbers")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("SetAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("FluidId");
+
+                    b.HasIndex("SumpId");
+
+                    b.HasIndex("Rule", "FluidId", "Number")
+                        .IsUnique()
+                        .HasFilter("\"FluidId\" IS NOT NULL");
+
+                    b.HasIndex("Rule", "SumpId", "Number")
+                        .IsUnique()
+                        .HasFilter("\"SumpId\" IS NOT NULL");
+
+                    b.HasIndex(new[] { "Rule", "Number" }, "IX_RuleSettings_OfTheShop")
+                        .IsUnique()
+                        .HasFilter("\"FluidId\" IS NULL AND \"SumpId\" IS NULL");
+
+                    b.ToTable("RuleSettings", t =>
+                        {
+                            t.HasCheckConstraint("CK_RuleSettings_Owner", "\"FluidId\" IS NULL OR \"SumpId\" IS NULL");
+                        });
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Water.WaterSource", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1684,6 +1753,19 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Tuning.RuleSetting", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Fluids.Fluid", null)
+                        .WithMany()
+                        .HasForeignKey("FluidId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict);
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Care.CarePlan", b =>

@@ -15,6 +15,27 @@ public sealed class DriftRule : IRule
     /// <summary>The rule's code.</summary>
     public const string RuleCode = "drift";
 
+    /// <summary>Number: how far ahead a limit must lie to be met.</summary>
+    public const string HorizonDays = DriftSettings.HorizonDaysName;
+
+    /// <summary>Number: the two-sided p up to which a trend is believed.</summary>
+    public const string Significance = DriftSettings.SignificanceName;
+
+    /// <summary>Number: fewest readings to judge by.</summary>
+    public const string LeastReadings = DriftSettings.LeastReadingsName;
+
+    /// <summary>Number: how many readings are judged by.</summary>
+    public const string UsualReadings = DriftSettings.UsualReadingsName;
+
+    /// <summary>Number: how many days they reach back over.</summary>
+    public const string UsualDays = DriftSettings.UsualDaysName;
+
+    /// <summary>Number: a correction of the concentration by so much begins anew.</summary>
+    public const string LargeCorrectionPercent = DriftSettings.LargeCorrectionPercentName;
+
+    /// <summary>Number: an exchange of so much of the fluid begins anew.</summary>
+    public const string LargeExchangePercent = DriftSettings.LargeExchangePercentName;
+
     // A date farther off is no date.
     private const double MostDays = 3660;
 

@@ -31,8 +31,8 @@ internal sealed record DriftSettings(double HorizonDays, double Significance, in
     [
         new(HorizonDaysName, 14, 2, 90),
         new(SignificanceName, 0.05m, 0.001m, 0.2m),
-        new(LeastReadingsName, 6, 4, MostReadings),
-        new(UsualReadingsName, 8, 4, MostReadings),
+        new(LeastReadingsName, 6, 4, MostReadings) { IsWhole = true },
+        new(UsualReadingsName, 8, 4, MostReadings) { IsWhole = true },
         new(UsualDaysName, 42, 1, 366),
         new(LargeCorrectionPercentName, 15, 5, 100),
         new(LargeExchangePercentName, 50, 5, 100),

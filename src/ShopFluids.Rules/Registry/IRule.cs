@@ -43,7 +43,11 @@ public interface IRule
 /// <param name="Default">What holds where nothing was set.</param>
 /// <param name="Least">The smallest that may be set.</param>
 /// <param name="Most">The largest that may be set.</param>
-public sealed record RuleNumber(string Name, decimal Default, decimal Least, decimal Most);
+public sealed record RuleNumber(string Name, decimal Default, decimal Least, decimal Most)
+{
+    /// <summary>It counts something: no decimals.</summary>
+    public bool IsWhole { get; init; }
+}
 
 /// <summary>What a rule makes of a reading.</summary>
 /// <param name="Parameter">What it is about; empty for the sump as a whole.</param>

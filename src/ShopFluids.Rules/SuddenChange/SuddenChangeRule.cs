@@ -45,12 +45,12 @@ public sealed class SuddenChangeRule : IRule
     /// <inheritdoc/>
     public IReadOnlyList<RuleNumber> Numbers { get; } =
     [
-        new(LeastChanges, 8, 4, 25),
+        new(LeastChanges, 8, 4, 25) { IsWhole = true },
         // D4 of ranges of two, NIST/SEMATECH e-Handbook 6.3.2.2.
         new(LimitFactor, 3.267m, 2, 6),
         new(LongestGapDays, 35, 7, 366),
         new(LargestExchangePercent, 30, 5, 100),
-        new(SettlesAfterDays, 3, 1, 10),
+        new(SettlesAfterDays, 3, 1, 10) { IsWhole = true },
     ];
 
     /// <inheritdoc/>

@@ -40,7 +40,7 @@ public sealed class UnusualLossRule : IRule
     public int Version => 1;
 
     /// <inheritdoc/>
-    public IReadOnlyList<RuleNumber> Numbers { get; } = [new(LeastIntervals, 6, 4, 25), new(Spreads, 4, 2, 10), new(LeastPercentPerWeek, 5, 1, 50)];
+    public IReadOnlyList<RuleNumber> Numbers { get; } = [new(LeastIntervals, 6, 4, 25) { IsWhole = true }, new(Spreads, 4, 2, 10), new(LeastPercentPerWeek, 5, 1, 50)];
 
     /// <inheritdoc/>
     public IEnumerable<RuleOpinion> Check(RuleCase reading)

@@ -4,6 +4,7 @@ using ShopFluids.Web.Api.Additions;
 using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.Json;
 using ShopFluids.Web.Api.Readings;
+using ShopFluids.Web.Api.Rules;
 using ShopFluids.Web.Api.Sumps;
 using ShopFluids.Web.Api.Work;
 
@@ -27,6 +28,7 @@ internal static class ApiServices
         api.MapAdditions();
         api.MapSumps();
         api.MapWork();
+        api.MapRules();
         api.MapBench();
         return app;
     }

@@ -49,6 +49,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("set-up, fill", Texts.Role_Supervisor, "/setup/charges/fill", IsTablet: false),
         new("set-up, drain", Texts.Role_Supervisor, "/setup/charges/drain", IsTablet: false),
         new("set-up, limits", Texts.Role_Supervisor, "/setup/limits", IsTablet: false),
+        new("set-up, rules", Texts.Role_Supervisor, "/setup/rules", IsTablet: false),
+        new("set-up, rule of a sump", Texts.Role_Supervisor, $"/setup/rules?sump={Sump}&rule=sudden-change", IsTablet: false, RefuseFormAsync),
         new("set-up, shutdowns", Texts.Role_Supervisor, "/setup/shutdowns", IsTablet: false),
         new("set-up, care", Texts.Role_Supervisor, $"/setup/care?sump={Sump}", IsTablet: false),
         new("set-up, people", Texts.Role_Supervisor, "/setup/people", IsTablet: false),

@@ -4,6 +4,7 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Tests.Layout;
 
@@ -22,6 +23,8 @@ internal static class SetupDesk
         desk.Services.AddSingleton(desk.Shop.Get<SaveSiteHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<AddSumpHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SetLimitsHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<SetRuleHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<RuleChangesQuery>());
         desk.Services.AddSingleton(desk.Shop.Get<AddCareStepHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<StopCareStepHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<PlanShutdownHandler>());

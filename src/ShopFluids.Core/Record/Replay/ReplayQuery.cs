@@ -9,6 +9,7 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Scheduling;
@@ -85,7 +86,7 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
             var charge = past.Charges[reading.ChargeId];
             var correction = reading.SupersedesId is null ? null : reading;
             var facts = past.Before(sequence, charge, correction);
-            var judge = ReadingJudge.For(setup, past.Sump, charge, reading.TakenAtUtc) with { Steps = [.. steps.Where(s => order.IsOpenBefore<CareStep>(s.Id, sequence))], Calendar = CalendarBefore(sequence) };
+            var judge = ReadingJudge.For(setup, past.Sump, charge, reading.TakenAtUtc) with { Steps = [.. steps.Where(s => order.IsOpenBefore<CareStep>(s.Id, sequence))], Calendar = CalendarBefore(sequence), Tunings = TuningsBefore(sequence, charge) };
             var measured = (reading.Outcome?.Measurements ?? [])
                 .Select(m => reading.Measurements.FirstOrDefault(r => r.Parameter == m.Parameter && r.Method == m.Method))
                 .OfType<Measurement>()
@@ -103,6 +104,9 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
         }
 
         private ShopCalendar CalendarBefore(long sequence) => setup.CalendarFor(past.Sump.Id, setup.Shutdowns.Where(s => order.IsMadeBefore<Shutdown>(s.Id, sequence)));
+
+        private TuningsInForce TuningsBefore(long sequence, Charge charge) =>
+            ShopSetup.TuningsFor(past.Sump.Id, charge.FluidId, setup.RuleSettings.Where(s => order.IsMadeBefore<RuleSetting>(s.Id, sequence)));
 
         private bool IsSetupChangedAfter(long sequence, Charge charge) =>
             order.IsChangedAfter<Sump>(past.Sump.Id, sequence)

@@ -5,6 +5,7 @@ using ShopFluids.Core.Exchange;
 using ShopFluids.Web.Api.Additions;
 using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.Readings;
+using ShopFluids.Web.Api.Rules;
 using ShopFluids.Web.Api.Sumps;
 using ShopFluids.Web.Api.Work;
 
@@ -21,6 +22,8 @@ namespace ShopFluids.Web.Api.Json;
 [JsonSerializable(typeof(ListPage<FlagRow>))]
 [JsonSerializable(typeof(AdditionAnswer))]
 [JsonSerializable(typeof(EndedTaskAnswer))]
+[JsonSerializable(typeof(ListPage<RuleAnswer>))]
+[JsonSerializable(typeof(RuleAnswer))]
 [JsonSerializable(typeof(BenchRunAnswer))]
 [JsonSerializable(typeof(JsonObject))]
 internal sealed partial class ApiJson : JsonSerializerContext;

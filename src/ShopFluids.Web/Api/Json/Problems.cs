@@ -2,6 +2,8 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Web.Api.Json;
@@ -13,18 +15,24 @@ internal static class Problems
 
     public static JsonHttpResult<ApiProblem> Of(Error error, Sentences say) => error switch
     {
-        FieldErrors fields => Fields([.. fields.Fields.Select(f => new ApiField(f.Field, Codes.Of(f.Problem), say.Field(f), f.Value, f.Low, f.High, f.Unit))]),
+        FieldErrors fields => Fields([.. fields.Fields.Select(f => Field(f, say))]),
         SumpNotFound => Make(StatusCodes.Status404NotFound, "sumpNotFound", say.Error(error)),
         ReadingNotFound => Make(StatusCodes.Status404NotFound, "readingNotFound", say.Error(error)),
         TaskNotFound => Make(StatusCodes.Status404NotFound, "taskNotFound", say.Error(error)),
+        RuleNotFound => Make(StatusCodes.Status404NotFound, "ruleNotFound", say.Error(error)),
+        FluidNotFound => Make(StatusCodes.Status404NotFound, "fluidNotFound", say.Error(error)),
         SumpRetired => Make(StatusCodes.Status409Conflict, "sumpRetired", say.Error(error)),
         NoOpenCharge => Make(StatusCodes.Status409Conflict, "noOpenCharge", say.Error(error)),
         AlreadySuperseded => Make(StatusCodes.Status409Conflict, "alreadySuperseded", say.Error(error)),
         TaskEndedAlready => Make(StatusCodes.Status409Conflict, "taskEnded", say.Error(error)),
         NotTickedOff => Make(StatusCodes.Status409Conflict, "notTickedOff", say.Error(error)),
+        ChangedMeanwhile => Make(StatusCodes.Status409Conflict, "changedMeanwhile", say.Error(error)),
+        NothingChanged => Make(StatusCodes.Status409Conflict, "nothingChanged", say.Error(error)),
         OtherContentForId => Make(StatusCodes.Status422UnprocessableEntity, "otherContentForId", say.Error(error)),
         _ => Make(StatusCodes.Status409Conflict, "notPossible", say.Error(error)),
     };
+
+    public static ApiField Field(FieldError error, Sentences say) => new(error.Field, Codes.Of(error.Problem), say.Field(error), error.Value, error.Low, error.High, error.Unit);
 
     public static JsonHttpResult<ApiProblem> Fields(IReadOnlyList<ApiField> fields) =>
         Write(new ApiProblem(Blank, Texts.Api_FieldsRefused, StatusCodes.Status400BadRequest, "fieldsRefused", fields));

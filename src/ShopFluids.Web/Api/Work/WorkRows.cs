@@ -40,6 +40,8 @@ internal sealed record TaskRow(
         say.Task(task.Kind, task.Cause, task.Recipe));
 }
 
+/// <param name="LimitSet">The limits that judged it; null for a rule without limits.</param>
+/// <param name="Tuning">The numbers that a shop may tune, as the rule used them.</param>
 internal sealed record FlagRow(
     Guid Id,
     string Sump,
@@ -53,7 +55,10 @@ internal sealed record FlagRow(
     DateTime? EndedAt,
     string? EndReason,
     string Text,
-    string Clears)
+    string Clears,
+    int RuleVersion,
+    Guid? LimitSet,
+    IReadOnlyDictionary<string, decimal>? Tuning)
 {
     public static FlagRow Of(ListedFlag flag, Sentences say) => new(
         flag.Id,
@@ -68,7 +73,10 @@ internal sealed record FlagRow(
         flag.EndedAtUtc,
         flag.EndReason,
         say.Flag(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, flag.Numbers),
-        say.FlagClears(flag.Rule, flag.Parameter, flag.Direction, flag.Numbers));
+        say.FlagClears(flag.Rule, flag.Parameter, flag.Direction, flag.Numbers),
+        flag.RuleVersion,
+        flag.LimitSetId,
+        flag.Tuning);
 }
 
 internal sealed record EndedTaskAnswer(Guid Id, string State, DateTime EndedAt);

@@ -1,5 +1,6 @@
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules.Registry;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Setup.Forms;
 
@@ -15,7 +16,7 @@ public sealed class SetupOverview
     private SetupOverview(DeskWords words, IReadOnlyList<LotRow> lots, int people)
     {
         (_setup, _format) = (words.Setup, words.Format);
-        Steps = [Site(), Areas(), Waters(), Instruments(), Fluids(), Lots(lots), Sumps(), Charges(), Limits(), Care(), People(people)];
+        Steps = [Site(), Areas(), Waters(), Instruments(), Fluids(), Lots(lots), Sumps(), Charges(), Limits(), Rules(), Care(), People(people)];
         Next = Steps.FirstOrDefault(s => s.Missing is not null);
     }
 
@@ -77,6 +78,12 @@ public sealed class SetupOverview
         _setup.Fluids.Count == 0 ? Texts.Setup_LimitsNone : Texts.Setup_LimitsThere,
         null,
         [new(Texts.Setup_LimitsDo, "setup/limits")]);
+
+    private SetupStep Rules() => new(
+        Texts.Setup_Rules,
+        _format.Say(Texts.Setup_RulesThere, _format.Count(RuleRegistry.All.Count), _format.Count(_setup.RuleSettings.Select(s => s.Rule).Distinct().Count())),
+        null,
+        [new(Texts.Setup_RulesDo, "setup/rules")]);
 
     private SetupStep Care()
     {

@@ -1,0 +1,103 @@
+using ShopFluids.Core.Tuning;
+using ShopFluids.Rules.Disagreement;
+using ShopFluids.Rules.Drift;
+using ShopFluids.Rules.MassBalance;
+using ShopFluids.Rules.Microbial;
+using ShopFluids.Rules.RunDry;
+using ShopFluids.Rules.SuddenChange;
+using ShopFluids.Rules.UnusualLoss;
+
+namespace ShopFluids.Core.Wording;
+
+/// <summary>What the rules are called, what they look at, and what their numbers mean.</summary>
+public static class RuleSentences
+{
+    /// <summary>The rule's name; its code for a rule without one.</summary>
+    public static string Name(string rule) => rule switch
+    {
+        SuddenChangeRule.RuleCode => Texts.Rule_SuddenChange,
+        DriftRule.RuleCode => Texts.Rule_Drift,
+        DisagreementRule.RuleCode => Texts.Rule_Disagreement,
+        BalanceRule.RuleCode => Texts.Rule_Balance,
+        UnusualLossRule.RuleCode => Texts.Rule_UnusualLoss,
+        MicrobialRule.RuleCode => Texts.Rule_Microbial,
+        RunDryRule.RuleCode => Texts.Rule_RunDry,
+        _ => rule,
+    };
+
+    /// <summary>What it looks at and when it flags, in a sentence or two.</summary>
+    public static string LooksAt(string rule) => rule switch
+    {
+        SuddenChangeRule.RuleCode => Texts.Rule_SuddenChangeLooksAt,
+        DriftRule.RuleCode => Texts.Rule_DriftLooksAt,
+        DisagreementRule.RuleCode => Texts.Rule_DisagreementLooksAt,
+        BalanceRule.RuleCode => Texts.Rule_BalanceLooksAt,
+        UnusualLossRule.RuleCode => Texts.Rule_UnusualLossLooksAt,
+        MicrobialRule.RuleCode => Texts.Rule_MicrobialLooksAt,
+        RunDryRule.RuleCode => Texts.Rule_RunDryLooksAt,
+        _ => "",
+    };
+
+    /// <summary>What a number of a rule means; its name for one without words.</summary>
+    public static string Number(string rule, string name) => (rule, name) switch
+    {
+        (SuddenChangeRule.RuleCode, SuddenChangeRule.LeastChanges) => Texts.RuleNumber_LeastChanges,
+        (SuddenChangeRule.RuleCode, SuddenChangeRule.LimitFactor) => Texts.RuleNumber_LimitFactor,
+        (SuddenChangeRule.RuleCode, SuddenChangeRule.LongestGapDays) or (BalanceRule.RuleCode, BalanceRule.LongestGapDays) => Texts.RuleNumber_LongestGapDays,
+        (SuddenChangeRule.RuleCode, SuddenChangeRule.LargestExchangePercent) => Texts.RuleNumber_LargestExchangePercent,
+        (SuddenChangeRule.RuleCode, SuddenChangeRule.SettlesAfterDays) => Texts.RuleNumber_SettlesAfterDays,
+        (DriftRule.RuleCode, DriftRule.HorizonDays) => Texts.RuleNumber_HorizonDays,
+        (DriftRule.RuleCode, DriftRule.Significance) => Texts.RuleNumber_Significance,
+        (DriftRule.RuleCode, DriftRule.LeastReadings) => Texts.RuleNumber_LeastReadings,
+        (DriftRule.RuleCode, DriftRule.UsualReadings) => Texts.RuleNumber_UsualReadings,
+        (DriftRule.RuleCode, DriftRule.UsualDays) => Texts.RuleNumber_UsualDays,
+        (DriftRule.RuleCode, DriftRule.LargeCorrectionPercent) => Texts.RuleNumber_LargeCorrectionPercent,
+        (DriftRule.RuleCode, DriftRule.LargeExchangePercent) => Texts.RuleNumber_LargeExchangePercent,
+        (DisagreementRule.RuleCode, DisagreementRule.LeastDifference) => Texts.RuleNumber_LeastDifference,
+        (BalanceRule.RuleCode, BalanceRule.LeastPercent) => Texts.RuleNumber_LeastGainPercent,
+        (BalanceRule.RuleCode, BalanceRule.PouredWithinPercent) => Texts.RuleNumber_PouredWithinPercent,
+        (UnusualLossRule.RuleCode, UnusualLossRule.LeastIntervals) => Texts.RuleNumber_LeastIntervals,
+        (UnusualLossRule.RuleCode, UnusualLossRule.Spreads) => Texts.RuleNumber_Spreads,
+        (UnusualLossRule.RuleCode, UnusualLossRule.LeastPercentPerWeek) => Texts.RuleNumber_LeastPercentPerWeek,
+        (MicrobialRule.RuleCode, MicrobialRule.LeastFall) => Texts.RuleNumber_LeastFall,
+        (MicrobialRule.RuleCode, MicrobialRule.SteadyPercent) => Texts.RuleNumber_SteadyPercent,
+        (MicrobialRule.RuleCode, MicrobialRule.LeastGrowth) => Texts.RuleNumber_LeastGrowth,
+        (MicrobialRule.RuleCode, MicrobialRule.LeastCount) => Texts.RuleNumber_LeastCount,
+        (RunDryRule.RuleCode, RunDryRule.NeededLitres) => Texts.RuleNumber_NeededLitres,
+        (RunDryRule.RuleCode, RunDryRule.NeededPercent) => Texts.RuleNumber_NeededPercent,
+        _ => name,
+    };
+
+    /// <summary>The unit of a number, canonical where it is a quantity; empty where it has none.</summary>
+    public static string Unit(string rule, string name) => (rule, name) switch
+    {
+        (RunDryRule.RuleCode, RunDryRule.NeededLitres) => "L",
+        (MicrobialRule.RuleCode, MicrobialRule.LeastFall) => "pH",
+        (MicrobialRule.RuleCode, MicrobialRule.LeastGrowth) => Texts.RuleUnit_PowersOfTen,
+        (MicrobialRule.RuleCode, MicrobialRule.LeastCount) => "log10 CFU/mL",
+        (DisagreementRule.RuleCode, DisagreementRule.LeastDifference) => "% v/v",
+        (SuddenChangeRule.RuleCode, SuddenChangeRule.LimitFactor) => "",
+        _ => name.EndsWith("Days", StringComparison.Ordinal) ? Texts.RuleUnit_Days
+            : name.EndsWith("Percent", StringComparison.Ordinal) || name.EndsWith("PercentPerWeek", StringComparison.Ordinal) ? "%"
+            : "",
+    };
+
+    /// <summary>A value with its unit, in the person's.</summary>
+    public static string RuleValue(this Sentences say, string rule, string name, decimal value)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        var unit = Unit(rule, name);
+        var decimals = Math.Min(4, (int)(value / 1.0000000000000000000000000000m).Scale);
+        return unit == "L" ? say.Format.Volume((double)value) : unit.Length == 0 ? say.Format.Number(value, decimals) : $"{say.Format.Number(value, decimals)} {unit}";
+    }
+
+    /// <summary>Whose setting holds.</summary>
+    public static string Level(RuleLevel level) => level switch
+    {
+        RuleLevel.Shipped => Texts.RuleLevel_Shipped,
+        RuleLevel.Shop => Texts.RuleLevel_Shop,
+        RuleLevel.Fluid => Texts.RuleLevel_Fluid,
+        RuleLevel.Sump => Texts.RuleLevel_Sump,
+        _ => throw new ArgumentOutOfRangeException(nameof(level), level, "There is no text for this place."),
+    };
+}
