@@ -29,7 +29,7 @@ public sealed class RulesPageTests
         var drift = page.Find("section.rule[aria-labelledby=rule-drift]");
         Assert.Contains(Texts.Rule_DriftLooksAt, drift.TextContent, StringComparison.Ordinal);
         Assert.Equal("On (default)", drift.QuerySelector(".ph .r")?.TextContent);
-        var cells = drift.QuerySelectorAll("tbody tr").First().Children.Select(c => c.TextContent);
+        var cells = drift.QuerySelectorAll("tbody tr")[0].Children.Select(c => c.TextContent);
         Assert.Equal([Texts.RuleNumber_HorizonDays, "14 days", "default", "14 days", "2 days to 90 days"], cells);
         Assert.Contains(Texts.Setup_RuleChangesNone, page.Markup, StringComparison.Ordinal);
     }
