@@ -3,6 +3,7 @@ using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
+using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.SuddenChange;
 using ShopFluids.Rules.UnusualLoss;
@@ -12,6 +13,8 @@ namespace ShopFluids.Core.Wording;
 /// <summary>What the rules are called, what they look at, and what their numbers mean.</summary>
 public static class RuleSentences
 {
+    private const string Litres = "L";
+
     /// <summary>The rule's name; its code for a rule without one.</summary>
     public static string Name(string rule) => rule switch
     {
@@ -71,7 +74,7 @@ public static class RuleSentences
     /// <summary>The unit of a number, canonical where it is a quantity; empty where it has none.</summary>
     public static string Unit(string rule, string name) => (rule, name) switch
     {
-        (RunDryRule.RuleCode, RunDryRule.NeededLitres) => "L",
+        (RunDryRule.RuleCode, RunDryRule.NeededLitres) => Litres,
         (MicrobialRule.RuleCode, MicrobialRule.LeastFall) => "pH",
         (MicrobialRule.RuleCode, MicrobialRule.LeastGrowth) => Texts.RuleUnit_PowersOfTen,
         (MicrobialRule.RuleCode, MicrobialRule.LeastCount) => "log10 CFU/mL",
@@ -87,8 +90,15 @@ public static class RuleSentences
     {
         ArgumentNullException.ThrowIfNull(say);
         var unit = Unit(rule, name);
-        var decimals = Math.Min(4, (int)(value / 1.0000000000000000000000000000m).Scale);
-        return unit == "L" ? say.Format.Volume((double)value) : unit.Length == 0 ? say.Format.Number(value, decimals) : $"{say.Format.Number(value, decimals)} {unit}";
+        return unit == Litres ? say.Format.Volume((double)value) : $"{NumberAlone(say, rule, name, value)} {unit}".TrimEnd();
+    }
+
+    /// <summary>What is accepted for a number, with its unit once.</summary>
+    public static string RuleRange(this Sentences say, string rule, RuleNumber number)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        ArgumentNullException.ThrowIfNull(number);
+        return say.Format.Say(Texts.Setup_RuleFromTo, NumberAlone(say, rule, number.Name, number.Least), say.RuleValue(rule, number.Name, number.Most));
     }
 
     /// <summary>Whose setting holds.</summary>
@@ -100,4 +110,7 @@ public static class RuleSentences
         RuleLevel.Sump => Texts.RuleLevel_Sump,
         _ => throw new ArgumentOutOfRangeException(nameof(level), level, "There is no text for this place."),
     };
+
+    private static string NumberAlone(Sentences say, string rule, string name, decimal value) =>
+        Unit(rule, name) == Litres ? say.Format.VolumeNumber((double)value) : say.Format.Number(value, Math.Min(4, (int)(value / 1.0000000000000000000000000000m).Scale));
 }

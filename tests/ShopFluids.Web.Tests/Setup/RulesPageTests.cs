@@ -30,7 +30,7 @@ public sealed class RulesPageTests
         Assert.Contains(Texts.Rule_DriftLooksAt, drift.TextContent, StringComparison.Ordinal);
         Assert.Equal("On (default)", drift.QuerySelector(".ph .r")?.TextContent);
         var cells = drift.QuerySelectorAll("tbody tr")[0].Children.Select(c => c.TextContent);
-        Assert.Equal([Texts.RuleNumber_HorizonDays, "14 days", "default", "14 days", "2 days to 90 days"], cells);
+        Assert.Equal([Texts.RuleNumber_HorizonDays, "14 days", "default", "14 days", "2 to 90 days"], cells);
         Assert.Contains(Texts.Setup_RuleChangesNone, page.Markup, StringComparison.Ordinal);
     }
 
@@ -87,7 +87,7 @@ public sealed class RulesPageTests
         var page = Page(desk, $"setup/rules?sump={Some.SumpTag}&rule=drift");
 
         Assert.Equal("", page.ValueOf("rules.drift.horizonDays"));
-        Assert.Equal("Empty: 10 days (fluid). 2 days to 90 days are accepted.", page.Find("#f-rules-drift-horizonDays-hint").TextContent);
+        Assert.Equal("Empty: 10 days (fluid). 2 to 90 days are accepted.", page.Find("#f-rules-drift-horizonDays-hint").TextContent);
     }
 
     [Fact]

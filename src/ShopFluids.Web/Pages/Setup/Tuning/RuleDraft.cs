@@ -81,8 +81,7 @@ public sealed class RuleNumberRow
             Texts.Setup_RuleNumberHint,
             say.RuleValue(rule, number.Name, fromAbove.Value),
             RuleSentences.Level(fromAbove.From),
-            say.RuleValue(rule, number.Name, number.Least),
-            say.RuleValue(rule, number.Name, number.Most));
+            say.RuleRange(rule, number));
     }
 
     public string Name { get; }
