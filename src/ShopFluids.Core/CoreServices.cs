@@ -48,6 +48,7 @@ public static class CoreServices
     private static IServiceCollection AddCare(this IServiceCollection services) => services
         .AddSingleton<EndTaskHandler>()
         .AddSingleton<AssignTaskHandler>()
+        .AddSingleton<PlanMissingHandler>()
         .AddSingleton<CloseFlagHandler>()
         .AddSingleton<NoticeOverdueHandler>();
 

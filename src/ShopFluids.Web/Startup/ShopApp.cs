@@ -33,6 +33,7 @@ public static class ShopApp
         builder.Services.TryAddSingleton<DemoShop>();
         builder.Services.AddSingleton<DemoStart>();
         builder.Services.AddHostedService<OverdueTimer>();
+        builder.Services.AddHostedService<CareTimer>();
         builder.Services.AddHttpContextAccessor();
         builder.Services.AddSingleton<SiteCulture>();
         builder.Services.AddAccounts();

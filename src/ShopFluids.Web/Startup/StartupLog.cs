@@ -19,4 +19,13 @@ internal static partial class StartupLog
 
     [LoggerMessage(EventId = 1006, Level = LogLevel.Debug, Message = "No longer looking for overdue tests.")]
     public static partial void OverdueTimerStopped(this ILogger logger);
+
+    [LoggerMessage(EventId = 1007, Level = LogLevel.Information, Message = "{Count} sumps had lost planned work and have it again.")]
+    public static partial void WorkPlanned(this ILogger logger, int count);
+
+    [LoggerMessage(EventId = 1008, Level = LogLevel.Warning, Message = "Work could not be planned this time.")]
+    public static partial void PlanningFailed(this ILogger logger, Exception failure);
+
+    [LoggerMessage(EventId = 1009, Level = LogLevel.Debug, Message = "No longer planning work.")]
+    public static partial void CareTimerStopped(this ILogger logger);
 }
