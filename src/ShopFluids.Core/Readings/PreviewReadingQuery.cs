@@ -74,7 +74,8 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
 
         var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
         var history = await _history.RunAsync(db, charge, command.TakenAtUtc, cancellationToken, without: command.SupersedesId);
-        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, reassess);
+        var late = await LateArrivals.ForAsync(db, command, standing, charge, cancellationToken);
+        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, reassess, late);
         return ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
     }
 

@@ -7,6 +7,7 @@ using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.LateArrival;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Readings;
@@ -21,9 +22,17 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
         new(command.Id, command.TakenAtUtc, [.. worked.Select(w => new MeasurementFacts(w.Parameter.Code, w.Method, w.Value, w.Uncertainty))]);
 
     /// <param name="reassess">Parameters on which a reading that is being superseded had the say.</param>
-    public Evaluation Judge(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc, IReadOnlyList<string> reassess)
+    /// <param name="late">What else is known of the charge, where the reading arrives after later ones.</param>
+    public Evaluation Judge(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc, IReadOnlyList<string> reassess, LateArrivals? late = null)
     {
-        return RulesService.Evaluate(new EvaluationInput(
+        var input = Input(reading, standing, history, nowUtc, reassess);
+        var evaluation = RulesService.Evaluate(input);
+        return late is null ? evaluation : LateFindings.Settle(late.CaseOf(this, input), evaluation);
+    }
+
+    /// <summary>What the rules look at.</summary>
+    public EvaluationInput Input(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc, IReadOnlyList<string> reassess) =>
+        new(
             ShopSetup.FactsOf(Sump),
             Setup.FactsOf(Setup.Fluid(Charge.FluidId)),
             standing,
@@ -36,8 +45,7 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
             Reassess = reassess,
             History = history,
             Tunings = Tunings.ByRule,
-        });
-    }
+        };
 
     /// <summary>The answer in full: what was judged, and what was made of it under which ids.</summary>
     public static ReadingOutcome Outcome(Guid readingId, IReadOnlyList<WorkedMeasurement> worked, Evaluation evaluation, StandingFacts standing, Func<Guid> newId)

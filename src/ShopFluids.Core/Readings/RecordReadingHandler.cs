@@ -80,7 +80,8 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
         var judge = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc);
         var history = await _history.RunAsync(db, charge, command.TakenAtUtc, cancellationToken, without: command.SupersedesId);
-        var evaluation = judge.Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, reassess);
+        var late = await LateArrivals.ForAsync(db, command, standing, charge, cancellationToken);
+        var evaluation = judge.Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, reassess, late);
         var outcome = ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
         var reading = MakeReading(command, actor, sump, charge, now, fingerprint, worked, evaluation, judge.Limits);
         reading.Judge(outcome);

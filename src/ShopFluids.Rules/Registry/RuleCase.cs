@@ -34,11 +34,19 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
 
     /// <summary>What the charge's readings before this one measured, oldest first, by the method that decides in each.</summary>
     /// <param name="parameter">The parameter's code.</param>
-    public IReadOnlyList<PastValue> Before(string parameter) =>
-        [.. Input.History.Readings
-            .Select(r => (r.TakenAt, Measured: Decisive(r, parameter)))
-            .Where(r => r.Measured is not null)
-            .Select(r => new PastValue(r.TakenAt, r.Measured?.Method ?? "", r.Measured?.Value ?? 0, r.Measured?.Uncertainty ?? 0))];
+    public IReadOnlyList<PastValue> Before(string parameter)
+    {
+        var past = new List<PastValue>(Input.History.Readings.Count);
+        foreach (var earlier in Input.History.Readings)
+        {
+            if (Decisive(earlier, parameter) is { } measured)
+            {
+                past.Add(new(earlier.TakenAt, measured.Method, measured.Value, measured.Uncertainty));
+            }
+        }
+
+        return past;
+    }
 
     // Titration is independent of tramp oil, so it decides where both were taken (DGUV Regel 109-003, 7.1.1).
     private static MeasurementFacts? Decisive(ReadingFacts reading, string parameter)

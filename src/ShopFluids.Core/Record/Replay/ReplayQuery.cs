@@ -96,7 +96,8 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
                 facts,
                 past.HistoryBefore(sequence, reading),
                 reading.StoredAtUtc,
-                correction is null ? [] : past.ReassessedBy(correction, sequence, facts));
+                correction is null ? [] : past.ReassessedBy(correction, sequence, facts),
+                past.LateArrivalsBefore(sequence, reading));
             return ReadingJudge.Outcome(reading.Id, [], evaluation, facts, () => Guid.Empty) with
             {
                 Measurements = [.. evaluation.Measurements.Zip(reading.Outcome?.Measurements ?? [], (judged, was) => was with { Verdict = judged.Verdict, Direction = judged.Direction, Limit = judged.Limit, Basis = judged.Basis })],

@@ -5,7 +5,9 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Sumps;
+using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.LateArrival;
 
 namespace ShopFluids.Core.Record.Replay;
 
@@ -85,6 +87,27 @@ internal sealed class SumpPast
             .SelectMany(r => r.Measurements, (r, m) => new PastMeasurement(r.Id, r.TakenAtUtc, m.Parameter, m.Method, m.Value, m.Uncertainty))
             .Take(ChargeHistoryQuery.MostMeasurements)],
         since => [.. MovementsBefore(sequence, reading.ChargeId).Where(m => m.At > since && m.At <= reading.TakenAtUtc)]);
+
+    /// <summary>What else was known of the charge, where a reading arrived after later ones.</summary>
+    public LateArrivals? LateArrivalsBefore(long sequence, Reading reading)
+    {
+        var others = CountingBefore(sequence, reading.ChargeId, null).ToList();
+        if (reading.SupersedesId is not null || !others.Exists(r => r.TakenAtUtc > reading.TakenAtUtc))
+        {
+            return null;
+        }
+
+        var ofCharge = Readings.Where(r => r.ChargeId == reading.ChargeId).Select(r => (Guid?)r.Id).ToHashSet();
+        var tests = _tasks.Where(t => t.Kind == TaskKind.Test && t.StepId is not null && _order.IsMadeBefore<CareTask>(t.Id, sequence))
+            .Where(t => _order.IsOpenBefore<CareTask>(t.Id, sequence) || t.State != TaskState.Withdrawn)
+            .Select(t => new TestItem(
+                t.ToOpen() with { DueAt = _order.DueBefore(t.Id, sequence) ?? t.DueAtUtc },
+                LateArrivals.EndOf(_order.IsOpenBefore<CareTask>(t.Id, sequence), ofCharge.Contains(t.EndedByReadingId))));
+        return new(
+            [.. others.SelectMany(r => r.Measurements, (r, m) => new PastMeasurement(r.Id, r.TakenAtUtc, m.Parameter, m.Method, m.Value, m.Uncertainty))],
+            [.. MovementsBefore(sequence, reading.ChargeId).OrderBy(m => m.At)],
+            [.. tests]);
+    }
 
     /// <summary>On which parameters a correction has to judge the latest values again.</summary>
     public IReadOnlyList<string> ReassessedBy(Reading correction, long sequence, StandingFacts facts)
