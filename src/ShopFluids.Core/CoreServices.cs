@@ -4,6 +4,7 @@ using ShopFluids.Core.Bench.Sumps;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
+using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
@@ -41,6 +42,10 @@ public static class CoreServices
     private static IServiceCollection AddCharges(this IServiceCollection services) => services
         .AddSingleton<FillSumpHandler>()
         .AddSingleton<DrainSumpHandler>()
+        .AddSingleton<NoteCleanOutStepHandler>()
+        .AddSingleton<FinishCleanOutHandler>()
+        .AddSingleton<BreakOffCleanOutHandler>()
+        .AddSingleton<CleanOutPageQuery>()
         .AddSingleton<RecordAdditionHandler>()
         .AddSingleton<LotByNumberQuery>()
         .AddSingleton<AdjustmentQuery>();

@@ -1,15 +1,10 @@
 using Microsoft.EntityFrameworkCore;
-using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
-using ShopFluids.Core.Flags;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
-using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
-using ShopFluids.Rules;
-using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Charges;
 
@@ -48,7 +43,7 @@ public sealed class DrainSumpHandler(ShopDatabase database, SetupCache setups, S
         var now = clock.UtcNow;
         var errors = new List<FieldError>();
         AmountChecks.Check(errors, "drainedLitres", command.DrainedLitres);
-        var latest = await LatestEntryAsync(db, charge, cancellationToken);
+        var latest = await ChargeEnd.LatestEntryAsync(db, charge, cancellationToken);
         if (command.DrainedAtUtc > now + ReadingChecks.AllowedClockSkew)
         {
             errors.Add(new("drainedAt", FieldProblem.InTheFuture));
@@ -63,61 +58,9 @@ public sealed class DrainSumpHandler(ShopDatabase database, SetupCache setups, S
             return new FieldErrors(errors);
         }
 
-        charge.Drain(command.DrainedAtUtc);
-        db.Add(new Removal(command.RemovalId, charge.Id, command.DrainedAtUtc, command.DrainedLitres, RemovalReasons.Drain, actor.PersonId ?? Guid.Empty));
-        foreach (var flag in await db.Flags.Where(f => f.SumpId == sump.Id && f.EndedAtUtc == null).ToListAsync(cancellationToken))
-        {
-            flag.End(FlagEnd.ChargeEnded, now);
-        }
-
-        await EndWorkAsync(write, sump, setup, command.DrainedAtUtc, actor, now, cancellationToken);
-        await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
+        await new ChargeEnd(write, setup, clock).EndAsync(sump, charge, new(command.RemovalId, command.DrainedAtUtc, command.DrainedLitres), actor, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.ChargeDrained, actor, now, sump.Tag), cancellationToken);
         news.Publish(sump.Id);
         return new DrainedSump(charge.Id);
-    }
-
-    private static async Task<DateTime> LatestEntryAsync(ShopFluidsDbContext db, Charge charge, CancellationToken cancellationToken)
-    {
-        DateTime?[] entries =
-        [
-            charge.FilledAtUtc,
-            await db.Readings.Where(r => r.ChargeId == charge.Id).MaxAsync(r => (DateTime?)r.TakenAtUtc, cancellationToken),
-            await db.Additions.Where(a => a.ChargeId == charge.Id).MaxAsync(a => (DateTime?)a.AddedAtUtc, cancellationToken),
-            await db.Removals.Where(r => r.ChargeId == charge.Id).MaxAsync(r => (DateTime?)r.RemovedAtUtc, cancellationToken),
-        ];
-        return entries.OfType<DateTime>().Max();
-    }
-
-    private async Task EndWorkAsync(ShopWrite write, Sump sump, ShopSetup setup, DateTime drainedAtUtc, Actor actor, DateTime now, CancellationToken cancellationToken)
-    {
-        var db = write.Database;
-        var steps = setup.StepsOf(sump.Id).ToDictionary(s => s.Id, s => setup.FactsOf(s, sump.Id));
-        var drained = new List<CareTask>();
-        foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken))
-        {
-            var step = task.StepId is { } stepId ? steps.GetValueOrDefault(stepId) : null;
-            if (step is not null && task.IntervalDays is { } days)
-            {
-                step = step with { IntervalDays = ConditionInterval.WholeDays(days) };
-            }
-
-            if (task.Kind == TaskKind.DrainClean && (step is null || !step.Recurs || CareSchedule.CountsFor(step, task.ToOpen(), drainedAtUtc, setup.CalendarFor(sump.Id))))
-            {
-                task.End(TaskState.Done, now, actor.PersonId);
-                drained.Add(task);
-            }
-            else if (!CareSchedule.IsPlanned(task.Cause) || step is { Recurs: false })
-            {
-                task.End(TaskState.Withdrawn, now, null);
-            }
-        }
-
-        await write.FlushAsync(cancellationToken);
-        var planner = new CarePlanner(db, setup, clock);
-        foreach (var task in drained)
-        {
-            await planner.PlanAfterAsync(task, cancellationToken, drainedAtUtc);
-        }
     }
 }

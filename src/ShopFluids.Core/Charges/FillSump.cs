@@ -1,12 +1,10 @@
 using Microsoft.EntityFrameworkCore;
-using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
-using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Charges;
@@ -90,12 +88,8 @@ public sealed class FillSumpHandler(ShopDatabase database, SetupCache setups, Sh
         }
 
         var charge = new Charge(command.ChargeId, sump.Id, command.FluidId, (last?.Number ?? 0) + 1, command.FilledAtUtc, volume);
-        db.Add(charge);
-        lot?.Lot.Draw(command.ConcentrateLitres);
-        db.Add(new Addition(clock.NewId(), charge.Id, command.FilledAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Lot.Id, null, actor.PersonId ?? Guid.Empty, lot?.OverrideReason));
-        await write.FlushAsync(cancellationToken);
-        await new CarePlanner(db, setup, clock).PlanMissingAsync(sump.Id, cancellationToken, isFilled: true);
-        await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
+        IReadOnlyList<LotPour> pours = [new(lot, command.ConcentrateLitres)];
+        await new ChargeBegin(write, setup, clock).BeginAsync(sump, charge, command.WaterLitres, pours, actor, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.ChargeFilled, actor, now, sump.Tag), cancellationToken);
         news.Publish(sump.Id);
         return new FilledSump(charge.Id, charge.Number);

@@ -5,6 +5,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
+using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
@@ -64,6 +65,10 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<CareStep> CareSteps => Set<CareStep>();
 
     public DbSet<CareTask> CareTasks => Set<CareTask>();
+
+    public DbSet<CleanOut> CleanOuts => Set<CleanOut>();
+
+    public DbSet<CleanOutStep> CleanOutSteps => Set<CleanOutStep>();
 
     public DbSet<Shutdown> Shutdowns => Set<Shutdown>();
 

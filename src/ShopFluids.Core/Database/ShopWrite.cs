@@ -53,17 +53,21 @@ public sealed class ShopWrite : IAsyncDisposable
         await SaveAsync(cancellationToken);
     }
 
+    /// <summary>
+    /// Writes the act behind the changes so far into the record and goes on with the next one: several acts that stand or fall together.
+    /// Nothing is committed. The set-up must not be loaded anew meanwhile: a snapshot of what is never committed would outlive it.
+    /// </summary>
+    public async Task RecordAsync(Act act, CancellationToken cancellationToken)
+    {
+        Collect();
+        Append(act);
+        await SaveAsync(cancellationToken);
+    }
+
     /// <summary>Stores what was changed and the act that changed it.</summary>
     public async Task CommitAsync(Act act, CancellationToken cancellationToken)
     {
-        Collect();
-        if (_changes.Count > 0)
-        {
-            Database.Add(_head.Append(act, $"[{string.Join(',', _changes)}]", _changesSetup));
-            Database.Entry(_head).DetectChanges();
-        }
-
-        await SaveAsync(cancellationToken);
+        await RecordAsync(act, cancellationToken);
         await _transaction.CommitAsync(cancellationToken);
     }
 
@@ -71,6 +75,19 @@ public sealed class ShopWrite : IAsyncDisposable
     {
         await _transaction.DisposeAsync();
         await Database.DisposeAsync();
+    }
+
+    private void Append(Act act)
+    {
+        if (_changes.Count == 0)
+        {
+            return;
+        }
+
+        Database.Add(_head.Append(act, $"[{string.Join(',', _changes)}]", _changesSetup));
+        Database.Entry(_head).DetectChanges();
+        _changes.Clear();
+        _changesSetup = false;
     }
 
     private async Task SaveAsync(CancellationToken cancellationToken)

@@ -27,7 +27,6 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         ArgumentNullException.ThrowIfNull(command);
         ArgumentNullException.ThrowIfNull(actor);
         command = command with { TakenAtUtc = ShopClock.ToMillisecond(command.TakenAtUtc) };
-        var fingerprint = ReadingFingerprint.Of(command);
         await using var write = await database.WriteAsync(cancellationToken);
         var db = write.Database;
         var setup = await setups.ForAsync(write, cancellationToken);
@@ -36,7 +35,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         var known = await _queries.Known(db, command.Id, cancellationToken);
         if (known is not null)
         {
-            return known.Fingerprint == fingerprint && known.Outcome is not null ? new RecordedReading(known.Outcome, IsNew: false) : new OtherContentForId(command.Id);
+            return known.Fingerprint == ReadingFingerprint.Of(command) && known.Outcome is not null ? new RecordedReading(known.Outcome, IsNew: false) : new OtherContentForId(command.Id);
         }
 
         if (setup.FindSump(command.SumpTag) is not { } sump)
@@ -54,6 +53,29 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
             return new NoOpenCharge(sump.Tag);
         }
 
+        var stored = await StoreAsync(write, new(setup, sump, charge), command, actor, cancellationToken);
+        if (stored.Value is null)
+        {
+            return stored;
+        }
+
+        await write.CommitAsync(new Act(command.SupersedesId is null ? ActCodes.ReadingStored : ActCodes.ReadingCorrected, actor, clock.UtcNow, sump.Tag), cancellationToken);
+        Tell(sump, stored.Value.Outcome);
+        return stored;
+    }
+
+    /// <summary>Says that a reading was committed.</summary>
+    internal void Tell(Sump sump, ReadingOutcome outcome)
+    {
+        log.ReadingStored(outcome.ReadingId, sump.Id, outcome.Raised.Count);
+        news.Publish(sump.Id);
+    }
+
+    /// <summary>Checks a reading whose id is new and stores it with what follows from it, within a write; the caller says by which act, and commits.</summary>
+    internal async Task<Result<RecordedReading>> StoreAsync(ShopWrite write, ReadAt place, RecordReading command, Actor actor, CancellationToken cancellationToken)
+    {
+        var (setup, sump, charge) = place;
+        var db = write.Database;
         var now = clock.UtcNow;
         var (worked, errors) = ReadingChecks.Check(command, setup, sump, charge, now);
         if (errors.Count > 0)
@@ -83,7 +105,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         var late = await LateArrivals.ForAsync(db, command, standing, charge, cancellationToken);
         var evaluation = judge.Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, reassess, late);
         var outcome = ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
-        var reading = MakeReading(command, actor, sump, charge, now, fingerprint, worked, evaluation, judge.Limits);
+        var reading = MakeReading(command, actor, sump, charge, now, ReadingFingerprint.Of(command), worked, evaluation, judge.Limits);
         reading.Judge(outcome);
         db.Add(reading);
         var (flags, tasks) = await ApplyAsync(db, reading, outcome, evaluation, facts, judge, actor, now, cancellationToken);
@@ -101,9 +123,6 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
             standing.Set(charge.Id, next, reading.TakenAtUtc, level is null ? standing.VolumeLitres : StandingRebuild.VolumeAt(sump, level.Value));
         }
 
-        await write.CommitAsync(new Act(command.SupersedesId is null ? ActCodes.ReadingStored : ActCodes.ReadingCorrected, actor, now, sump.Tag), cancellationToken);
-        log.ReadingStored(reading.Id, sump.Id, outcome.Raised.Count);
-        news.Publish(sump.Id);
         return new RecordedReading(outcome, IsNew: true);
     }
 
@@ -179,3 +198,6 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         return (openFlags, openTasks);
     }
 }
+
+/// <summary>Where a reading belongs: the charge may be one that the same write has just begun.</summary>
+internal sealed record ReadAt(ShopSetup Setup, Sump Sump, Charge Charge);

@@ -21,6 +21,9 @@ public static class ActCodes
     public const string RemovalStored = "removal.stored";
     public const string ChargeFilled = "charge.filled";
     public const string ChargeDrained = "charge.drained";
+    public const string CleanOutNoted = "clean-out.noted";
+    public const string CleanOutFinished = "clean-out.finished";
+    public const string CleanOutBrokenOff = "clean-out.broken-off";
     public const string TaskEnded = "task.ended";
     public const string TaskAssigned = "task.assigned";
     public const string WorkPlanned = "work.planned";

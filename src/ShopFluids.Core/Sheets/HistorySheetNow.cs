@@ -76,16 +76,16 @@ internal sealed class HistorySheetNow(ShopSetup setup, Sump sump, Sentences say,
         }
 
         var days = setup.Calendar.ShopDayOf(nowUtc).DayNumber - setup.Calendar.ShopDayOf(charge.FilledAtUtc).DayNumber;
-        var fill = facts.ChargeMovements.FirstOrDefault(m => m.Kind == MovementKind.Fill);
+        var fill = facts.ChargeMovements.Where(m => m.Kind == MovementKind.Fill).ToList();
         var added = facts.ChargeMovements.Where(m => m.Kind == MovementKind.Addition).ToList();
         return new(
             Format.Count(charge.Number),
             Format.LongDay(charge.FilledAtUtc),
             days == 1 ? Texts.Sheet_OneDay : Format.Say(Texts.Sheet_Days, Format.Count(days)),
-            fill?.Lot?.Number,
+            HistoryLot.NumbersOf(fill),
             facts.Standing?.VolumeLitres is { } volume ? Format.Volume(volume) : null,
-            fill is null ? null : Litres(fill.WaterLitres),
-            fill is null ? null : Litres(fill.ConcentrateLitres),
+            fill.Count == 0 ? null : Litres(fill.Sum(m => m.WaterLitres)),
+            fill.Count == 0 ? null : Litres(fill.Sum(m => m.ConcentrateLitres)),
             Litres(added.Sum(m => m.WaterLitres)),
             Litres(added.Sum(m => m.ConcentrateLitres)),
             Litres(facts.ChargeMovements.Sum(m => m.RemovedLitres)),

@@ -52,7 +52,15 @@ public sealed record HistoryMovement(
     string By,
     string Reason);
 
-public sealed record HistoryLot(Guid Id, string Number, string FluidName, DateOnly ReceivedOn, DateOnly ExpiresOn);
+public sealed record HistoryLot(Guid Id, string Number, string FluidName, DateOnly ReceivedOn, DateOnly ExpiresOn)
+{
+    /// <summary>The lots of a fill, which may come from more than one; null when no concentrate went in.</summary>
+    public static string? NumbersOf(IEnumerable<HistoryMovement> movements)
+    {
+        var numbers = movements.Select(m => m.Lot?.Number).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        return numbers.Count == 0 ? null : string.Join(", ", numbers);
+    }
+}
 
 /// <param name="ReplacedBy">Ended by a reading that raised another flag of its rule and parameter in its place: it was not cleared.</param>
 public sealed record HistoryFlag(

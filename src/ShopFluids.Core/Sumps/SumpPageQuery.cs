@@ -100,7 +100,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
     private static SumpPageCharge ChargeOf(ShopSetup setup, Sump sump, Charge charge, SumpHistory history, DateTime now)
     {
         var movements = history.Movements.Where(m => m.ChargeId == charge.Id).ToList();
-        var fill = movements.Find(m => m.Kind == MovementKind.Fill);
+        var fill = movements.Where(m => m.Kind == MovementKind.Fill).ToList();
         var added = movements.Where(m => m.Kind == MovementKind.Addition).ToList();
         var limits = setup.LimitsAt(sump.Id, charge.FluidId, now);
         return new(
@@ -108,9 +108,9 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
             setup.Fluid(charge.FluidId).Name,
             charge.FilledAtUtc,
             setup.Calendar.ShopDayOf(now).DayNumber - setup.Calendar.ShopDayOf(charge.FilledAtUtc).DayNumber,
-            fill?.Lot?.Number,
-            fill?.WaterLitres ?? 0,
-            fill?.ConcentrateLitres ?? 0,
+            HistoryLot.NumbersOf(fill),
+            fill.Sum(m => m.WaterLitres),
+            fill.Sum(m => m.ConcentrateLitres),
             added.Sum(m => m.WaterLitres),
             added.Sum(m => m.ConcentrateLitres),
             movements.Sum(m => m.RemovedLitres),

@@ -503,6 +503,91 @@ namespace ShopFluids.Data.Postgres.Migrations
                         });
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.CleanOuts.CleanOut", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("BegunAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("BrokenOffReason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid>("ChargeId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("EndedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("EndedByPersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("NewChargeId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("ReadingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("NewChargeId");
+
+                    b.HasIndex("ReadingId");
+
+                    b.HasIndex("SumpId", "BegunAtUtc");
+
+                    b.HasIndex(new[] { "ChargeId" }, "IX_CleanOuts_OneOpen")
+                        .IsUnique()
+                        .HasFilter("\"EndedAtUtc\" IS NULL");
+
+                    b.ToTable("CleanOuts");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.CleanOuts.CleanOutStep", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("CleanOutId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("DoneAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("smallint");
+
+                    b.Property<string>("Noted")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("Round")
+                        .HasColumnType("integer");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CleanOutId", "Kind")
+                        .IsUnique();
+
+                    b.ToTable("CleanOutSteps");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1626,6 +1711,40 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.HasOne("ShopFluids.Core.Charges.Charge", null)
                         .WithMany()
                         .HasForeignKey("ChargeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.CleanOuts.CleanOut", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Charges.Charge", null)
+                        .WithMany()
+                        .HasForeignKey("ChargeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Charges.Charge", null)
+                        .WithMany()
+                        .HasForeignKey("NewChargeId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithMany()
+                        .HasForeignKey("ReadingId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.CleanOuts.CleanOutStep", b =>
+                {
+                    b.HasOne("ShopFluids.Core.CleanOuts.CleanOut", null)
+                        .WithMany()
+                        .HasForeignKey("CleanOutId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -492,6 +492,91 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         });
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.CleanOuts.CleanOut", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("BegunAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("BrokenOffReason")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ChargeId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("EndedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("EndedByPersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("NewChargeId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ReadingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("NewChargeId");
+
+                    b.HasIndex("ReadingId");
+
+                    b.HasIndex("SumpId", "BegunAtUtc");
+
+                    b.HasIndex(new[] { "ChargeId" }, "IX_CleanOuts_OneOpen")
+                        .IsUnique()
+                        .HasFilter("\"EndedAtUtc\" IS NULL");
+
+                    b.ToTable("CleanOuts");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.CleanOuts.CleanOutStep", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("CleanOutId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("DoneAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Noted")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Round")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("CleanOutId", "Kind")
+                        .IsUnique();
+
+                    b.ToTable("CleanOutSteps");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1615,6 +1700,40 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.HasOne("ShopFluids.Core.Charges.Charge", null)
                         .WithMany()
                         .HasForeignKey("ChargeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.CleanOuts.CleanOut", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Charges.Charge", null)
+                        .WithMany()
+                        .HasForeignKey("ChargeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Charges.Charge", null)
+                        .WithMany()
+                        .HasForeignKey("NewChargeId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithMany()
+                        .HasForeignKey("ReadingId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.CleanOuts.CleanOutStep", b =>
+                {
+                    b.HasOne("ShopFluids.Core.CleanOuts.CleanOut", null)
+                        .WithMany()
+                        .HasForeignKey("CleanOutId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
