@@ -67,7 +67,8 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
     private static readonly string[] Usual = [ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Level];
 
     /// <summary>The page, or why this sump cannot be read: not known, retired, empty.</summary>
-    public async Task<Result<EntryPage>> RunAsync(string sumpTag, CancellationToken cancellationToken)
+    /// <param name="isFirst">For the first reading of a refill that is not recorded yet: nothing was read of it, nothing is due.</param>
+    public async Task<Result<EntryPage>> RunAsync(string sumpTag, CancellationToken cancellationToken, bool isFirst = false)
     {
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
@@ -86,7 +87,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             return new NoOpenCharge(sump.Tag);
         }
 
-        var standing = await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
+        var standing = isFirst ? null : await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
         var inUse = await db.Readings.AsNoTracking().Where(r => r.SumpId == sump.Id)
             .OrderByDescending(r => r.TakenAtUtc).Take(1)
             .SelectMany(r => r.Measurements).Where(m => m.InstrumentId != null).Select(m => m.InstrumentId)

@@ -1,6 +1,7 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
+using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Readings;
@@ -45,6 +46,12 @@ public static class ErrorSentences
             ShutdownsOverlap e => say.Format.Say(Texts.Error_ShutdownsOverlap, say.Format.LongDay(e.FirstDay), say.Format.LongDay(e.LastDay)),
             ShutdownNotFound => Texts.Error_ShutdownNotFound,
             ShutdownIsOver => Texts.Error_ShutdownIsOver,
+            CleanOutNotFound => Texts.CleanOut_NotFound,
+            CleanOutIsOver => Texts.CleanOut_Over,
+            CleanOutStepMissing e => say.Format.Say(Texts.CleanOut_Missing, CleanOutSentences.Step(e.Kind)),
+            CleanOutStepChanged => Texts.CleanOut_Changed,
+            CleanOutStepNeeded => Texts.CleanOut_Needed,
+            RefillNotPossible => Texts.CleanOut_RefillNot,
             _ => Texts.Error_Other,
         };
     }

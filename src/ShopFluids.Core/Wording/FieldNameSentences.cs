@@ -1,4 +1,5 @@
 using ShopFluids.Core.Care.Finds;
+using ShopFluids.Core.CleanOuts;
 
 namespace ShopFluids.Core.Wording;
 
@@ -66,7 +67,28 @@ public static class FieldNameSentences
         FindNames.SludgeMm => Texts.FieldName_SludgeMm,
         FindNames.CirculatedMinutes => Texts.FieldName_CirculatedMinutes,
         FindNames.Note => Texts.FieldName_FoundNote,
-        _ => SetupNames(field),
+        _ => CleanOutNames(field) ?? SetupNames(field),
+    };
+
+    private static string? CleanOutNames(string field) => field switch
+    {
+        CleanOutFields.Content => Texts.FieldName_OldFluid,
+        CleanOutFields.Heel => Texts.FieldName_Heel,
+        CleanOutFields.CleanerPercent => Texts.FieldName_CleanerPercent,
+        CleanOutFields.CirculationHours => Texts.FieldName_CirculationHours,
+        CleanOutFields.Rinses => Texts.FieldName_Rinses,
+        CleanOutFields.RinseLitres => Texts.FieldName_RinseLitres,
+        CleanOutFields.CleanerLitres => Texts.FieldName_CleanerLitres,
+        CleanOutFields.Hours => Texts.FieldName_HoursRound,
+        CleanOutFields.Carrier => Texts.FieldName_Carrier,
+        CleanOutFields.Seen => Texts.FieldName_SeenThere,
+        "wasteCode1" => Texts.FieldName_WasteCode,
+        "wasteCode2" => Texts.FieldName_WasteCode2,
+        "wasteLitres1" => Texts.FieldName_WasteLitres1,
+        "wasteLitres2" => Texts.FieldName_WasteLitres2,
+        "lot2" => Texts.FieldName_Lot2,
+        "concentrateLitres2" => Texts.FieldName_Concentrate2,
+        _ => null,
     };
 
     private static string? SetupNames(string field) => field switch

@@ -1,6 +1,7 @@
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Web.Account;
+using ShopFluids.Web.Shop.CleanOuts;
 using ShopFluids.Web.Shop.Entry;
 using ShopFluids.Web.Shop.Round;
 using ShopFluids.Web.Shop.Saved;
@@ -15,7 +16,8 @@ public static class ShopEndpoints
         .AddSingleton<RoundPageQuery>()
         .AddSingleton<EntryPageQuery>()
         .AddSingleton<SavedPageQuery>()
-        .AddSingleton<SavedEndpoints.Pages>();
+        .AddSingleton<SavedEndpoints.Pages>()
+        .AddSingleton<CleanOutEndpoints.Pages>();
 
     public static IEndpointRouteBuilder MapShopPages(this IEndpointRouteBuilder app)
     {
@@ -23,6 +25,7 @@ public static class ShopEndpoints
         pages.MapRound();
         pages.MapEntry();
         pages.MapSaved();
+        pages.MapCleanOuts();
         return app;
     }
 }

@@ -1,3 +1,4 @@
+using ShopFluids.Core.CleanOuts;
 using ShopFluids.Web.Account;
 
 namespace ShopFluids.Web.Shop;
@@ -25,6 +26,14 @@ public sealed class ShopLinks(PathString basePath)
     public string Added(string sumpTag, Guid readingId) => $"{Saved(sumpTag, readingId)}/added";
 
     public string Task(string sumpTag, Guid readingId, Guid taskId) => $"{Saved(sumpTag, readingId)}/tasks/{taskId:D}";
+
+    public string CleanOut(string sumpTag) => $"{_base}/drain/{Uri.EscapeDataString(sumpTag)}";
+
+    public string CleanOutStep(string sumpTag, CleanOutStepKind kind) => $"{CleanOut(sumpTag)}/steps/{kind.ToString().ToLowerInvariant()}";
+
+    public string CleanOutFinish(string sumpTag) => $"{CleanOut(sumpTag)}/finish";
+
+    public string CleanOutBreakOff(string sumpTag) => $"{CleanOut(sumpTag)}/break-off";
 
     public string File(string route) => $"{_base}/{route}";
 }

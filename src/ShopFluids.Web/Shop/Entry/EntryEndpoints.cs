@@ -97,7 +97,7 @@ internal static class EntryEndpoints
     }
 
     // A value that is no number was measured all the same.
-    private static List<EntryFault> AllFaults(EntryView view, EntryCommand read, FieldErrors? errors)
+    internal static List<EntryFault> AllFaults(EntryView view, EntryCommand read, FieldErrors? errors)
     {
         var order = view.Page.Fields.Select((f, i) => (Name: EntryForm.ValueName(f.Key), Place: i)).ToDictionary(f => f.Name, f => f.Place, StringComparer.Ordinal);
         return [.. read.Faults

@@ -1,0 +1,23 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Shop.Entry;
+
+namespace ShopFluids.Web.Shop.CleanOuts;
+
+public partial class CleanOutDocument
+{
+    [Parameter, EditorRequired] public required CleanOutView View { get; set; }
+
+    private string Subtitle => string.Join(" · ", new[]
+    {
+        View.Visit.Machine(View.Page.Place), View.Page.FluidName, View.Say(Texts.CleanOut_Charge, View.Visit.Format.Count(View.Page.ChargeNumber)),
+    }.Where(s => s.Length > 0));
+
+    private string Due => View.Page.DueAtUtc is { } due ? View.Say(Texts.CleanOut_Due, View.Visit.Format.Due(due, View.Page.NowUtc)) : Texts.CleanOut_NotDue;
+
+    private string CssClass(CleanOutPageStep step) => step.Noted is not null ? "done" : step == View.Page.Current ? "here" : "todo";
+
+    private static string? FocusOf(EntryView first) =>
+        first.Form.Again.Length > 0 ? EntryForm.ValueName(first.Form.Again) : first.Faults.Count > 0 ? first.Faults[0].Control : null;
+}
