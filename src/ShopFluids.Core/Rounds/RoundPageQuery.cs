@@ -21,7 +21,16 @@ public sealed record RoundPage(
     IReadOnlyList<RoundStop> Read,
     IReadOnlyList<RoundStop> All,
     RoundStop? Later,
-    int MinutesLeft);
+    int MinutesLeft)
+{
+    /// <summary>Sumps to be drained and cleaned by the end of this shop day, or begun already, in walking order.</summary>
+    public IReadOnlyList<RoundDraining> Drainings { get; init; } = [];
+}
+
+/// <summary>A sump that is to be drained and cleaned.</summary>
+/// <param name="DueAtUtc">When it becomes late; null where it was begun without being due.</param>
+/// <param name="IsBegun">Steps of it are done.</param>
+public sealed record RoundDraining(SumpPlace Place, DateTime? DueAtUtc, bool IsBegun);
 
 /// <summary>One sump of the round.</summary>
 /// <param name="DueAtUtc">When its earliest open test becomes late; null when none is open.</param>
@@ -61,7 +70,19 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         var read = all.Where(s => !dueIds.Contains(s.Place.SumpId) && s.LastReadAtUtc is { } at && setup.Calendar.ShopDayOf(at) == today).ToList();
         var later = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc > dayEnd).MinBy(s => s.DueAtUtc);
         var minutes = due.Sum(s => MinutesOf(setup, s.Place.SumpId, standings[s.Place.SumpId], dayEnd));
-        return new(now, due, read, all, later, minutes);
+        return new(now, due, read, all, later, minutes) { Drainings = await DrainingsAsync(db, all, dayEnd, cancellationToken) };
+    }
+
+    private static async Task<List<RoundDraining>> DrainingsAsync(ShopFluidsDbContext db, List<RoundStop> all, DateTime dayEnd, CancellationToken cancellationToken)
+    {
+        var due = await db.CareTasks.AsNoTracking()
+            .Where(t => t.Kind == TaskKind.DrainClean && t.State == TaskState.Open && t.DueAtUtc <= dayEnd)
+            .GroupBy(t => t.SumpId)
+            .Select(g => new { SumpId = g.Key, DueAtUtc = g.Min(t => t.DueAtUtc) })
+            .ToDictionaryAsync(t => t.SumpId, t => t.DueAtUtc, cancellationToken);
+        var begun = await db.CleanOuts.AsNoTracking().Where(c => c.EndedAtUtc == null).Select(c => c.SumpId).ToListAsync(cancellationToken);
+        return [.. all.Where(s => s.FilledAtUtc is not null && (due.ContainsKey(s.Place.SumpId) || begun.Contains(s.Place.SumpId)))
+            .Select(s => new RoundDraining(s.Place, due.TryGetValue(s.Place.SumpId, out var at) ? at : null, begun.Contains(s.Place.SumpId)))];
     }
 
     private static RoundStop Stop(ShopSetup setup, Sump sump, Standing? standing, DateOnly today, DateTime now) => new(

@@ -16,7 +16,11 @@ public sealed record HistorySheet(
     IReadOnlyList<HistorySheetMovement> Movements,
     IReadOnlyList<HistorySheetLot> Lots,
     IReadOnlyList<HistorySheetTask> Tasks,
-    HistorySheetOrigin Origin);
+    HistorySheetOrigin Origin)
+{
+    /// <summary>Empty where nothing was cleaned out in the period; the sheet has no such table then.</summary>
+    public IReadOnlyList<HistorySheetCleanOutStep> CleanOuts { get; init; } = [];
+}
 
 /// <summary>The title block that stands on every page.</summary>
 /// <remarks>

@@ -32,7 +32,10 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
             tables.Movements(facts.History.Movements),
             tables.Lots(facts.History.Movements),
             tables.Tasks(facts.History.Tasks),
-            Origin(printedBy, head));
+            Origin(printedBy, head))
+        {
+            CleanOuts = tables.CleanOuts(facts.History.CleanOuts),
+        };
     }
 
     private HistorySheetTitle Title(HistorySheetFacts facts) => new(

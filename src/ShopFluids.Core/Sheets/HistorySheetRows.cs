@@ -45,3 +45,6 @@ public sealed record HistorySheetLot(string Lot, string Fluid, string Received, 
 /// <para>What: the task with what was found, or the reason for skipping.</para>
 /// </remarks>
 public sealed record HistorySheetTask(string Due, string Done, string What, string By);
+
+/// <summary>A step of a clean-out: who did it, when, and what was noted, with the waste by its code.</summary>
+public sealed record HistorySheetCleanOutStep(string When, string Step, string Noted, string By);

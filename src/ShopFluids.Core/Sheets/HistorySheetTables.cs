@@ -76,6 +76,12 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
             string.Join(": ", new[] { say.Task(t.Kind, t.Cause, null), t.Found is { } found ? say.Found(found) : t.Reason }.Where(text => text.Length > 0)),
             t.By))];
 
+    /// <summary>In the order in which they were done, each clean-out with its end.</summary>
+    public List<HistorySheetCleanOutStep> CleanOuts(IReadOnlyList<HistoryCleanOut> cleanOuts) =>
+        [.. cleanOuts.SelectMany(c => c.Steps
+            .Select(s => new HistorySheetCleanOutStep(Moment(s.DoneAtUtc), CleanOutSentences.Step(s.Kind), say.Noted(s.Noted), s.By))
+            .Concat(c.EndedAtUtc is { } ended ? [new(Moment(ended), Texts.Sheet_CleanOutEnd, say.End(c), c.EndedBy)] : []))];
+
     /// <summary>One column for each parameter that was measured; the scale beside its concentration, the volume beside its level.</summary>
     private List<ReadingColumn> ReadingColumns(IReadOnlyList<HistoryReading> readings)
     {

@@ -1,5 +1,6 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
+using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Flags;
 using ShopFluids.Rules;
 
@@ -12,7 +13,11 @@ public sealed record SumpHistory(
     IReadOnlyList<HistoryReading> Readings,
     IReadOnlyList<HistoryMovement> Movements,
     IReadOnlyList<HistoryFlag> Flags,
-    IReadOnlyList<HistoryTask> Tasks);
+    IReadOnlyList<HistoryTask> Tasks)
+{
+    /// <summary>Begun before its end and not ended before its beginning.</summary>
+    public IReadOnlyList<HistoryCleanOut> CleanOuts { get; init; } = [];
+}
 
 public sealed record HistoryReading(
     Guid Id,
@@ -81,3 +86,13 @@ public sealed record HistoryFlag(
 public sealed record HistoryFlagReplacement(Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers);
 
 public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculations.Mixing.TopUpRecipe? Recipe, DateTime DueAtUtc, TaskState State, DateTime EndedAtUtc, string By, string Reason, WorkFind? Found = null);
+
+/// <summary>A draining and cleaning, step by step.</summary>
+/// <param name="BrokenOffReason">Null where it was not broken off; empty where the charge was drained in another way.</param>
+public sealed record HistoryCleanOut(Guid Id, DateTime BegunAtUtc, DateTime? EndedAtUtc, string EndedBy, string? BrokenOffReason, IReadOnlyList<HistoryCleanOutStep> Steps)
+{
+    /// <summary>What left the machine in all its steps, by waste code.</summary>
+    public IReadOnlyList<WasteAmount> Waste => [.. Steps.SelectMany(s => s.Noted.Waste ?? []).GroupBy(w => w.Code).Select(g => new WasteAmount(g.Key, g.Sum(w => w.Litres)))];
+}
+
+public sealed record HistoryCleanOutStep(CleanOutStepKind Kind, CleanOutNote Noted, DateTime DoneAtUtc, string By);

@@ -21,7 +21,10 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             await ReadingsAsync(cancellationToken),
             await MovementsAsync(cancellationToken),
             await FlagsAsync(cancellationToken),
-            await TasksAsync(cancellationToken));
+            await TasksAsync(cancellationToken))
+        {
+            CleanOuts = await CleanOutsAsync(cancellationToken),
+        };
     }
 
     public async Task<IReadOnlyList<HistoryMovement>> MovementsOnlyAsync(CancellationToken cancellationToken)
@@ -143,5 +146,22 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             .OrderByDescending(t => t.EndedAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
             .ToListAsync(cancellationToken);
         return tasks.ConvertAll(t => new HistoryTask(t.Id, t.Kind, t.Cause, t.Recipe, t.DueAtUtc, t.State, t.EndedAtUtc ?? t.DueAtUtc, Name(t.EndedByPersonId), t.EndReason ?? "", t.Found));
+    }
+
+    private async Task<List<HistoryCleanOut>> CleanOutsAsync(CancellationToken cancellationToken)
+    {
+        var cleanOuts = await db.CleanOuts.AsNoTracking()
+            .Where(c => c.SumpId == sumpId && c.BegunAtUtc < toUtc && (c.EndedAtUtc == null || c.EndedAtUtc >= fromUtc))
+            .OrderByDescending(c => c.BegunAtUtc).ThenBy(c => c.Id)
+            .ToListAsync(cancellationToken);
+        var ids = cleanOuts.ConvertAll(c => c.Id);
+        var steps = ids.Count == 0 ? [] : await db.CleanOutSteps.AsNoTracking().Where(s => ids.Contains(s.CleanOutId)).OrderBy(s => s.Kind).ToListAsync(cancellationToken);
+        return cleanOuts.ConvertAll(c => new HistoryCleanOut(
+            c.Id,
+            c.BegunAtUtc,
+            c.EndedAtUtc,
+            Name(c.EndedByPersonId),
+            c.BrokenOffReason,
+            [.. steps.Where(s => s.CleanOutId == c.Id).Select(s => new HistoryCleanOutStep(s.Kind, s.Noted, s.DoneAtUtc, Name(s.PersonId)))]));
     }
 }

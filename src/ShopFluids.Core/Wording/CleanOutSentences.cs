@@ -1,4 +1,5 @@
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Sumps;
 
 namespace ShopFluids.Core.Wording;
 
@@ -70,14 +71,27 @@ public static class CleanOutSentences
         return note.IsLeftOut ? say.Format.Say(Texts.CleanOut_LeftOut, note.Text) : string.Join(", ", Parts(say, note).Where(p => p.Length > 0));
     }
 
+    /// <summary>How a clean-out ended: with what left the machine, or why it was broken off.</summary>
+    public static string End(this Sentences say, HistoryCleanOut cleanOut)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        ArgumentNullException.ThrowIfNull(cleanOut);
+        return cleanOut.BrokenOffReason switch
+        {
+            null => say.Format.Say(Texts.CleanOut_EndedWith, string.Join(", ", cleanOut.Waste.Select(say.Waste))),
+            { Length: 0 } => Texts.CleanOut_EndedByDrain,
+            var reason => say.Format.Say(Texts.CleanOut_EndedBrokenOff, reason),
+        };
+    }
+
     private static IEnumerable<string> Parts(Sentences say, CleanOutNote note)
     {
         var format = say.Format;
         if (note.Choice is { } choice)
         {
             yield return choice.Rinses == 0
-                ? format.Say(Texts.CleanOut_NotedPlanNoRinse, format.Number(choice.CleanerPercent, 1), format.Number(choice.CirculationHours, 1))
-                : format.Say(Texts.CleanOut_NotedPlan, format.Number(choice.CleanerPercent, 1), format.Number(choice.CirculationHours, 1), format.Count(choice.Rinses), format.Volume((double)choice.RinseLitres));
+                ? format.Say(Texts.CleanOut_NotedPlanNoRinse, Brief(format, choice.CleanerPercent), Brief(format, choice.CirculationHours))
+                : format.Say(Texts.CleanOut_NotedPlan, Brief(format, choice.CleanerPercent), Brief(format, choice.CirculationHours), format.Count(choice.Rinses), format.Volume((double)choice.RinseLitres));
         }
 
         if (note.Confirmed is { Count: > 0 })
@@ -87,7 +101,7 @@ public static class CleanOutSentences
 
         if (note.CleanerLitres is { } cleaner)
         {
-            yield return format.Say(Texts.CleanOut_NotedCleaner, format.Volume((double)cleaner), format.Number(note.Hours ?? 0, 1));
+            yield return format.Say(Texts.CleanOut_NotedCleaner, format.Volume((double)cleaner), Brief(format, note.Hours ?? 0));
         }
 
         foreach (var waste in note.Waste ?? [])
@@ -107,5 +121,12 @@ public static class CleanOutSentences
 
         yield return note.OverrideReason ?? "";
         yield return note.Text;
+    }
+
+    /// <summary>12 h and 1.5 h: a decimal only where there is one.</summary>
+    public static string Brief(ShopFormat format, decimal value)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        return format.Number(value, value == decimal.Truncate(value) ? 0 : 1);
     }
 }

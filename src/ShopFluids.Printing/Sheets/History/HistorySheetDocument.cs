@@ -33,6 +33,7 @@ internal static class HistorySheetDocument
         TableBlocks.AddFlags(flow, sheet.Flags);
         ReadingsBlock.Add(flow, sheet.Readings);
         TableBlocks.AddMovements(flow, sheet.Movements);
+        TableBlocks.AddCleanOuts(flow, sheet.CleanOuts);
         TableBlocks.AddLots(flow, sheet.Lots);
         TableBlocks.AddTasks(flow, sheet.Tasks);
         Signatures(flow);

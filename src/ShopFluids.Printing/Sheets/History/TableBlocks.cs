@@ -39,4 +39,18 @@ internal static class TableBlocks
             [new(Texts.Sheet_Due, IsWhole: true), new(Texts.Sheet_Done, IsWhole: true), new(Texts.Sheet_Task, TakesRest: true), new(Texts.Sheet_By, IsWhole: true)],
             [.. tasks.Select(t => new TableRow([t.Due, t.Done, t.What, t.By]))],
             Texts.Sheet_NoTasks);
+
+    public static void AddCleanOuts(PageFlow flow, IReadOnlyList<HistorySheetCleanOutStep> steps)
+    {
+        if (steps.Count == 0)
+        {
+            return;
+        }
+
+        flow.Table(
+            Texts.Sheet_CleanOuts,
+            [new(Texts.Sheet_When, IsWhole: true), new(Texts.Sheet_What), new(Texts.Sheet_Noted, TakesRest: true), new(Texts.Sheet_By, IsWhole: true)],
+            [.. steps.Select(s => new TableRow([s.When, s.Step, s.Noted, s.By]))],
+            "");
+    }
 }

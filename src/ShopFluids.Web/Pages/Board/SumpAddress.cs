@@ -7,5 +7,7 @@ internal static class SumpAddress
 
     public static string Enter(string tag) => $"enter/{Uri.EscapeDataString(tag)}";
 
+    public static string Drain(string tag) => $"drain/{Uri.EscapeDataString(tag)}";
+
     public static string Sheet(string tag) => $"sheets/sumps/{Uri.EscapeDataString(tag)}/history.pdf";
 }

@@ -1,4 +1,5 @@
 using ShopFluids.Core.Care;
+using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
@@ -18,6 +19,7 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
         return [.. history.Readings.Select(r => Reading(view, r))
             .Concat(history.Movements.Select(m => Movement(view, m)))
             .Concat(history.Tasks.Where(t => t.State != TaskState.Withdrawn).Select(t => Work(view, t)))
+            .Concat(history.CleanOuts.SelectMany(c => CleanOut(view, c)))
             .Concat(history.Flags.Where(f => f.EndedAtUtc is not null).Select(f => FlagEnded(view, f)))
             .OrderByDescending(e => e.AtUtc)];
     }
@@ -72,6 +74,23 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
             { State: TaskState.Done } => view.Format.Say(Texts.Sump_EntryDone, what, task.By),
             _ => view.Format.Say(Texts.Sump_EntrySkipped, what, task.Reason, task.By),
         });
+    }
+
+    // One entry for its end, and while it is going on one for its last step: the steps themselves are on its page and on the history sheet.
+    private static IEnumerable<TimelineEntry> CleanOut(SumpView view, HistoryCleanOut cleanOut)
+    {
+        var say = view.Words.Sentences;
+        if (cleanOut.EndedAtUtc is { } ended)
+        {
+            var seen = cleanOut.Steps.FirstOrDefault(s => s.Kind == CleanOutStepKind.Inspect)?.Noted.Text;
+            var by = string.Join(", ", cleanOut.Steps.Select(s => s.By).Append(cleanOut.EndedBy).Where(n => n.Length > 0).Distinct(StringComparer.Ordinal));
+            yield return new($"c{cleanOut.Id}", ended, null, Direction.None, "", $"{say.End(cleanOut)} {(string.IsNullOrEmpty(seen) ? "" : view.Format.Say(Texts.Sump_EntryInspected, seen))} {by}".Replace("  ", " ", StringComparison.Ordinal));
+        }
+        else if (cleanOut.Steps.Count > 0)
+        {
+            var last = cleanOut.Steps[^1];
+            yield return new($"c{cleanOut.Id}", last.DoneAtUtc, null, Direction.None, "", view.Format.Say(Texts.Sump_EntryCleanOutOpen, CleanOutSentences.Step(last.Kind), last.By));
+        }
     }
 
     private static TimelineEntry FlagEnded(SumpView view, HistoryFlag flag)

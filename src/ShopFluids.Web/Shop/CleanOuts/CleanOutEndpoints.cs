@@ -56,7 +56,7 @@ internal static class CleanOutEndpoints
         var result = await handler.HandleAsync(new(id, view.Tag, kind, seen, note), view.Visit.Actor, view.Visit.IsSupervisor, CancellationToken.None);
         return result.Error switch
         {
-            null => SeeOther.At(http, view.Visit.Links.CleanOut(view.Tag)),
+            null => SeeOther.At(http, $"{view.Visit.Links.CleanOut(view.Tag)}#{CleanOutView.Now}"),
             CleanOutIsOver { ReadingId: { } reading } => SeeOther.At(http, view.Visit.Links.Saved(view.Tag, reading)),
             FieldErrors errors => Document(view with { Faults = FaultsOf(view, errors.Fields) }),
             // What stands there now was noted after this page was looked up.

@@ -36,7 +36,7 @@ public sealed record CleanOutInput(string Name, CleanOutInputKind Kind, Quantity
         CleanOutStepKind.Drain => [.. Waste(), new(CleanOutFields.SludgeMm, CleanOutInputKind.Number, QuantityKind.Length), Text(CleanOutFields.Note)],
         CleanOutStepKind.Wipe or CleanOutStepKind.Rinse => [.. Waste(), Text(CleanOutFields.Note)],
         CleanOutStepKind.Inspect => [Text(CleanOutFields.Seen)],
-        CleanOutStepKind.Refill => [Litres(CleanOutFields.Water), .. Lots(), .. isSupervisor ? [Text(CleanOutFields.Override)] : Array.Empty<CleanOutInput>(), Text(CleanOutFields.Note)],
+        CleanOutStepKind.Refill => [.. Lots(), Litres(CleanOutFields.Water), .. isSupervisor ? [Text(CleanOutFields.Override)] : Array.Empty<CleanOutInput>(), Text(CleanOutFields.Note)],
         _ => [.. Ticks(kind), Text(CleanOutFields.Note)],
     };
 

@@ -24,6 +24,9 @@ public sealed record CleanOutView(
     string? BreakOffFault = null,
     string BreakOffReason = "")
 {
+    /// <summary>The place on the page where it goes on.</summary>
+    public const string Now = "now";
+
     public string Tag => Page.Place.Tag;
 
     public bool MayAct => Visit.CanOperate;
@@ -61,7 +64,7 @@ public sealed record CleanOutView(
             CleanOutStepKind.Plan =>
             [
                 Texts.CleanOut_PlanHow,
-                Say(Texts.CleanOut_PlanGives, Volume(numbers.CleanerLitres), format.Number(numbers.CirculationHours, 1), Volume(numbers.WasteLitres), Volume(numbers.Refill.WaterLitres), Volume(numbers.Refill.ConcentrateLitres)),
+                Say(Texts.CleanOut_PlanGives, Volume(numbers.CleanerLitres), CleanOutSentences.Brief(format, Page.Choice.CirculationHours), Volume(numbers.WasteLitres), Volume(numbers.Refill.WaterLitres), Volume(numbers.Refill.ConcentrateLitres)),
             ],
             CleanOutStepKind.SafetySheets => [string.IsNullOrWhiteSpace(Page.SafetySheetPlace) ? Texts.CleanOut_SafetySheetsHow : Say(Texts.CleanOut_SafetySheetsAt, Page.SafetySheetPlace)],
             CleanOutStepKind.Cleaner => numbers.RemoveForCleanerLitres > 0
@@ -89,5 +92,5 @@ public sealed record CleanOutView(
             ? Say(Texts.CleanOut_LockedBy, locked.By, Visit.Format.When(at, Page.NowUtc))
             : null;
 
-    private string Cleaner => Say(Texts.CleanOut_CleanerHow, Volume(Page.Numbers.CleanerLitres), Visit.Format.Number(Page.Numbers.CirculationHours, 1));
+    private string Cleaner => Say(Texts.CleanOut_CleanerHow, Volume(Page.Numbers.CleanerLitres), CleanOutSentences.Brief(Visit.Format, Page.Choice.CirculationHours));
 }

@@ -29,6 +29,10 @@ public partial class RoundDocument
         ? Say(Texts.Round_StillToDo, string.Join(", ", stop.Tests.Remaining.Select(Visit.Sentences.Parameter)))
         : Texts.Round_NotReadYet;
 
+    private string DrainingWords(RoundDraining draining) => draining.IsBegun ? Texts.Round_DrainBegun
+        : draining.DueAtUtc is { } due ? Visit.Format.Late(due, Page.NowUtc) ?? Visit.Format.Due(due, Page.NowUtc)
+        : "";
+
     private static string Word(RoundStop stop) => Sentences.Verdict(stop.Verdict, stop.Direction);
 
     private string Say(string pattern, params object?[] values) => Visit.Format.Say(pattern, values);

@@ -25,6 +25,8 @@ public partial class TaskTicks
 
     private bool MayNotSkip(SavedTask task) => task.State == TaskState.Open && View.MayTick && task.OnlyASupervisorSkips && !View.Visit.IsSupervisor;
 
+    private bool IsDraining(SavedTask task) => task.State == TaskState.Open && View.MayTick && task.Kind == TaskKind.DrainClean;
+
     private string Address(SavedTask task) => View.Visit.Links.Task(View.Tag, View.ReadingId, task.Id);
 
     private string Name(SavedTask task) => View.Visit.Sentences.Task(task.Kind, task.Cause, null);
