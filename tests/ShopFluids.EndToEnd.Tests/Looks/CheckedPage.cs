@@ -12,6 +12,7 @@ namespace ShopFluids.EndToEnd.Tests.Looks;
 internal sealed record CheckedPage(string Name, string? Role, string Path, bool IsTablet, Func<Visit, Task>? Then = null)
 {
     private const string Sump = "S-12";
+    private const string Drained = "S-43";
 
     public static IReadOnlyList<CheckedPage> All { get; } =
     [
@@ -24,6 +25,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("entry asked", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, visit => SendAsync(visit, "14", "9.0", "300")),
         new("entry of an unknown sump", Texts.Role_Operator, "/enter/S-99", IsTablet: true),
         new("saved", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, SaveAsync),
+        new("drain and clean", Texts.Role_Operator, $"/drain/{Drained}", IsTablet: true),
+        new("drain and clean, refused", Texts.Role_Operator, $"/drain/{Drained}", IsTablet: true, TickNothingAsync),
         new("account", Texts.Role_Operator, "/account", IsTablet: true),
         new("not allowed", Texts.Role_Operator, "/setup", IsTablet: true),
         new("not found", Texts.Role_Supervisor, "/no-such-page", IsTablet: true),
@@ -102,6 +105,22 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         var entry = new EntryPage(visit);
         await entry.TypeAsync("3.0", "8.0", "220", "Seen beside the tank");
         await entry.SaveForSureAsync();
+        await UnfoldAsync(visit);
+    }
+
+    // Whoever comes first begins it; the safety data sheets are never ticked.
+    private static async Task TickNothingAsync(Visit visit)
+    {
+        var sheets = visit.Page.Locator("#now form[action$=safetysheets]");
+        if (await sheets.CountAsync() == 0)
+        {
+            await visit.Page.Locator("footer button").ClickAsync();
+            await visit.Page.WaitForURLAsync("**/drain/**");
+            await visit.GoAsync($"/drain/{Drained}");
+        }
+
+        await visit.Page.Locator("footer button").ClickAsync();
+        await visit.Page.Locator("[role=alert]").WaitForAsync();
         await UnfoldAsync(visit);
     }
 
