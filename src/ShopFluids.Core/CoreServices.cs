@@ -9,6 +9,7 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Live;
+using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
@@ -83,5 +84,6 @@ public static class CoreServices
 
     private static IServiceCollection AddBench(this IServiceCollection services) => services
         .AddSingleton<BenchList>()
-        .AddSingleton<BenchSumpQuery>();
+        .AddSingleton<BenchSumpQuery>()
+        .AddSingleton<PatternPageQuery>();
 }

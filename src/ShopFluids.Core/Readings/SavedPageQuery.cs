@@ -4,6 +4,7 @@ using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
+using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
@@ -11,6 +12,7 @@ using ShopFluids.Core.Time;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Patterns;
 using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.Scheduling;
 
@@ -40,7 +42,11 @@ public sealed record SavedPage(
     IReadOnlyList<LotChoice> Lots,
     IReadOnlyList<SavedAddition> Additions,
     IReadOnlyList<SavedTask> Tasks,
-    DateTime? NextTestDueAtUtc);
+    DateTime? NextTestDueAtUtc)
+{
+    /// <summary>What may be behind it by the pattern table; null where the reading is no longer the latest or found nothing.</summary>
+    public PatternCauses? Causes { get; init; }
+}
 
 /// <param name="RemovedLitres">Taken out before.</param>
 public sealed record SavedAddition(DateTime AddedAtUtc, decimal WaterLitres, decimal ConcentrateLitres, decimal RemovedLitres, string? LotNumber);
@@ -50,6 +56,8 @@ public sealed record SavedTask(Guid Id, TaskKind Kind, string Cause, DateTime Du
 
 public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
+    private readonly ChargeHistoryQuery _history = new();
+
     public async Task<Result<SavedPage>> RunAsync(string sumpTag, Guid readingId, CancellationToken cancellationToken)
     {
         await using var db = await database.ReadAsync(cancellationToken);
@@ -88,7 +96,24 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             await LotChoices.OfFluidAsync(db, charge.FluidId, setup.Calendar.ShopDayOf(now), cancellationToken),
             await AdditionsAsync(db, reading.Id, cancellationToken),
             await TasksAsync(db, reading, standing?.Facts?.OpenFlags ?? [], setup.CalendarFor(sump.Id), now, cancellationToken),
-            isCurrent ? standing?.NextTestDueAtUtc : outcome.NextTestDueAtUtc);
+            isCurrent ? standing?.NextTestDueAtUtc : outcome.NextTestDueAtUtc)
+        {
+            Causes = isCurrent ? await CausesAsync(db, new(setup, sump, charge), reading, outcome, standing?.Facts, cancellationToken) : null,
+        };
+    }
+
+    // The charge is looked at only where something is off, so that the page stays fast where all is well.
+    private async Task<PatternCauses?> CausesAsync(
+        ShopFluidsDbContext db, ChargePatterns patterns, Reading reading, ReadingOutcome outcome, StandingFacts? standing, CancellationToken cancellationToken)
+    {
+        if (outcome.Verdict < Verdict.Warning && standing is not { OpenFlags.Count: > 0 })
+        {
+            return null;
+        }
+
+        var before = await _history.RunAsync(db, patterns.Charge, reading.TakenAtUtc, cancellationToken, reading.Id);
+        var now = new ReadingFacts(reading.Id, reading.TakenAtUtc, [.. outcome.Measurements.Select(m => new MeasurementFacts(m.Parameter, m.Method, m.Value, m.Uncertainty))]);
+        return patterns.Seek(before with { Readings = [.. before.Readings, now] }, standing, []);
     }
 
     private static List<FlagOutcome> Reasons(ReadingOutcome outcome, Standing? standing)

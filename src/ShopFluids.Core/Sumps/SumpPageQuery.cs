@@ -4,6 +4,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Machines;
+using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sheets;
@@ -11,6 +12,7 @@ using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Patterns;
 
 namespace ShopFluids.Core.Sumps;
 
@@ -34,6 +36,9 @@ public sealed record SumpPage(
     SumpHistory History,
     IReadOnlyList<LimitStretch> Stretches)
 {
+    /// <summary>What may be behind what is off, by the pattern table; null of an empty sump.</summary>
+    public PatternCauses? Causes { get; init; }
+
     // Room at the right end of the charts for the word at now.
     private const double AxisAir = 0.03;
 
@@ -94,7 +99,10 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
             new OpenWork(OpenWorkQuery.Flags(flags, standing?.Facts), OpenWorkQuery.Tasks(tasks, people.ToDictionary(p => p.Person.Id, p => p.Person), setup.CalendarFor(sump.Id), now)),
             [.. people.Where(p => p.CanWork).Select(p => p.Person)],
             history,
-            charge is null ? [] : LimitStretch.Over(setup, sump.Id, [charge], from, now.AddYears(1)));
+            charge is null ? [] : LimitStretch.Over(setup, sump.Id, [charge], from, now.AddYears(1)))
+        {
+            Causes = charge is null ? null : new ChargePatterns(setup, sump, charge).Seek(ChargePatterns.HistoryOf(history, charge.Id), facts, []),
+        };
     }
 
     private static SumpPageCharge ChargeOf(ShopSetup setup, Sump sump, Charge charge, SumpHistory history, DateTime now)

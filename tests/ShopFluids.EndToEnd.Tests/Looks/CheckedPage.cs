@@ -37,6 +37,7 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("bench", Texts.Role_Operator, "/bench", IsTablet: false),
         .. new BenchList().Calculators.Select(c => new CheckedPage($"bench, {c.Code}", Texts.Role_Supervisor, $"/bench/{c.Code}?sump={Sump}", IsTablet: false, UnfoldAsync)),
         new("bench, refused", Texts.Role_Supervisor, "/bench/top-up?volumeLitres=much", IsTablet: false),
+        new("pattern table", Texts.Role_Auditor, $"/patterns?sump={Sump}&seen=rust&seen=foam", IsTablet: false),
         new("sheets", Texts.Role_Auditor, "/sheets", IsTablet: false),
         new("set-up", Texts.Role_Supervisor, "/setup", IsTablet: false),
         new("set-up, site", Texts.Role_Supervisor, "/setup/site", IsTablet: false),
