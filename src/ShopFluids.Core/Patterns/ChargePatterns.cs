@@ -29,12 +29,21 @@ internal sealed record ChargePatterns(ShopSetup Setup, Sump Sump, Charge Charge)
             PatternTable.Shipped);
     }
 
-    /// <summary>What the rules see of a history that a page has read already.</summary>
-    public static ChargeHistory HistoryOf(SumpHistory history, Guid chargeId) => new(
-        [.. history.Readings.Where(r => r.SupersededBy is null).Reverse().Select(r => new ReadingFacts(
-            r.Id,
-            r.TakenAtUtc,
-            [.. r.Measurements.Select(m => new MeasurementFacts(m.Parameter, m.Method, (decimal)m.Value, (decimal)m.Uncertainty))]))],
-        [.. history.Movements.Where(m => m.ChargeId == chargeId && m.Kind is MovementKind.Addition or MovementKind.Removal).Reverse()
-            .Select(m => new MovementFacts(m.AtUtc, (double)m.WaterLitres, (double)m.ConcentrateLitres, (double)m.RemovedLitres))]);
+    /// <summary>What the rules see of a history that a page has read already; as theirs, with what was moved since its oldest reading.</summary>
+    public static ChargeHistory HistoryOf(SumpHistory history, Guid chargeId)
+    {
+        List<ReadingFacts> readings =
+        [
+            .. history.Readings.Where(r => r.SupersededBy is null).Reverse().Select(r => new ReadingFacts(
+                r.Id,
+                r.TakenAtUtc,
+                [.. r.Measurements.Select(m => new MeasurementFacts(m.Parameter, m.Method, (decimal)m.Value, (decimal)m.Uncertainty))])),
+        ];
+        return readings.Count == 0 ? ChargeHistory.Empty : new(
+            readings,
+            [
+                .. history.Movements.Where(m => m.ChargeId == chargeId && m.Kind is (MovementKind.Addition or MovementKind.Removal) && m.AtUtc > readings[0].TakenAt).Reverse()
+                    .Select(m => new MovementFacts(m.AtUtc, (double)m.WaterLitres, (double)m.ConcentrateLitres, (double)m.RemovedLitres)),
+            ]);
+    }
 }

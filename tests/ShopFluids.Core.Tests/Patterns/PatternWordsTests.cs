@@ -22,20 +22,20 @@ public sealed class PatternWordsTests
     [InlineData("sources")]
     public void EveryCode_HasItsWords(string kind)
     {
-        (string[] codes, Func<string, string> words) = kind switch
+        (string[] Codes, Func<string, string> Words) of = kind switch
         {
             "symptoms" => ([.. PatternTable.Shipped.Symptoms.Select(s => s.Code)], PatternSymptomWords.Of),
             "causes" => (Codes(r => [r.Cause]), PatternCauseWords.Of),
             "checks" => (Codes(r => r.Checks), PatternCheckWords.Of),
             "actions" => (Codes(r => r.Actions), PatternActionWords.Of),
             "cautions" => (Codes(r => r.Cautions), PatternCautionWords.Of),
-            _ => (Codes(r => r.Sources), (Func<string, string>)PatternSourceWords.Of),
+            _ => (Codes(r => r.Sources), PatternSourceWords.Of),
         };
 
-        Assert.NotEmpty(codes);
-        Assert.All(codes, c => Assert.False(string.IsNullOrWhiteSpace(words(c)), c));
-        Assert.Distinct(codes.Select(words));
-        Assert.Throws<ArgumentOutOfRangeException>(() => words("not-a-code"));
+        Assert.NotEmpty(of.Codes);
+        Assert.All(of.Codes, c => Assert.False(string.IsNullOrWhiteSpace(of.Words(c)), c));
+        Assert.Distinct(of.Codes.Select(of.Words));
+        Assert.Throws<ArgumentOutOfRangeException>(() => of.Words("not-a-code"));
     }
 
     [Theory, EachDatabase]

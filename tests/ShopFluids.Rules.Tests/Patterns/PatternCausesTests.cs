@@ -104,17 +104,24 @@ public sealed class PatternCausesTests
         Assert.All(found.Next, n => Assert.Contains(found.Leading, c => c.NotKnown.Any(k => k.Subject == n.Subject)));
     });
 
-    private static Arbitrary<PatternFacts> AnyFacts() => Arb.From(
-        from seed in Gen.Choose(0, int.MaxValue)
-        select Random(new Random(seed)));
-
-    private static PatternFacts Random(Random chance)
+    private static Arbitrary<PatternFacts> AnyFacts()
     {
-        var conditions = Table.Rows.SelectMany(r => r.Evidence).Concat(Table.Symptoms.SelectMany(s => s.ShownBy).SelectMany(all => all)).ToList();
-        var holding = PatternTableTests.Holding([.. conditions.Where(_ => chance.Next(4) == 0)], null, []);
-        var values = holding.Values.ToDictionary(v => v.Key, v => new PatternNumber(v.Value.Value + chance.Next(-2, 3), chance.Next(0, 3)));
-        return holding with { Values = values, Seen = [.. Table.Symptoms.Where(_ => chance.Next(6) == 0).Select(s => s.Code)] };
+        PatternCondition[] conditions = [.. Table.Rows.SelectMany(r => r.Evidence).Concat(Table.Symptoms.SelectMany(s => s.ShownBy).SelectMany(all => all)).Distinct()];
+        var facts = from holding in Gen.Elements(conditions).ListOf()
+                    from doubts in Gen.Choose(0, 2).ListOf()
+                    from shifts in Gen.Choose(-2, 2).ListOf()
+                    from seen in Gen.Elements(Table.Symptoms.Select(s => s.Code).ToArray()).ListOf()
+                    select Shifted(PatternTableTests.Holding([.. holding], null, []), [.. shifts], [.. doubts]) with { Seen = [.. seen.Distinct(StringComparer.Ordinal)] };
+        return facts.ToArbitrary();
     }
+
+    // Moved off the numbers at which the conditions hold, to either side and with more or less doubt.
+    private static PatternFacts Shifted(PatternFacts facts, int[] shifts, int[] doubts) => facts with
+    {
+        Values = facts.Values.Select((v, i) => (v.Key, Number: new PatternNumber(v.Value.Value + At(shifts, i), At(doubts, i)))).ToDictionary(v => v.Key, v => v.Number, StringComparer.Ordinal),
+    };
+
+    private static int At(int[] numbers, int place) => numbers.Length == 0 ? 0 : numbers[place % numbers.Length];
 
     private static PatternFacts Known(Direction ph, Direction? concentration, decimal odour) => PatternFacts.None with
     {

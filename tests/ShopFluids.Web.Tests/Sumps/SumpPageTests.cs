@@ -36,6 +36,29 @@ public sealed class SumpPageTests
     }
 
     [Fact]
+    public async Task Render_SumpInAction_FoldsWhatMayBeBehindItBesideTheFlag()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
+
+        var causes = Page(desk, "S-07").Find("details.causes-fold");
+
+        Assert.False(causes.HasAttribute("open"));
+        Assert.Contains(Texts.Pattern_CauseWeakTopUp, causes.TextContent, StringComparison.Ordinal);
+        Assert.Contains(Texts.Pattern_SourceMemory, causes.TextContent, StringComparison.Ordinal);
+        Assert.Equal("patterns?sump=S-07", causes.QuerySelector("a")?.GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task Render_SumpInRange_NamesNoCauses()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading());
+
+        Assert.Empty(Page(desk, "S-07").FindAll("details.causes-fold"));
+    }
+
+    [Fact]
     public async Task Render_SupersededReading_IsStruckThroughWithItsReason()
     {
         await using var desk = await DeskContext.OpenAsync();
