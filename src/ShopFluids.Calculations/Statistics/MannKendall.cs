@@ -33,14 +33,8 @@ public static class MannKendall
 
     internal static (long S, double Variance, bool HasTies) Score(Series series)
     {
-        var (places, values) = (new int[series.Count], series.Values.ToArray());
-        for (var i = 0; i < places.Length; i++)
-        {
-            places[i] = i;
-        }
-
-        Array.Sort(values, places);
-        SortWithinTies(values, places);
+        var values = series.Values.ToArray();
+        var places = new KeySort(values.Length).Places(values);
         var rank = new int[places.Length];
         for (var i = 0; i < places.Length; i++)
         {
@@ -51,26 +45,11 @@ public static class MannKendall
         var both = TiedInBoth(series);
         double n = series.Count;
         var comparable = ((long)series.Count * (series.Count - 1) / 2) - inTimes.Pairs - inValues.Pairs + both;
-        var falling = Inversions.Count(rank);
+        var falling = Inversions.Count(rank, places);
         var variance = (((n * (n - 1) * ((2 * n) + 5)) - inTimes.Weighted - inValues.Weighted) / 18)
             + (2 * inTimes.Pairs / (n * (n - 1)) * inValues.Pairs)
             + (n > 2 ? inTimes.Triples / (9 * n * (n - 1) * (n - 2)) * inValues.Triples : 0);
         return (comparable - (2 * falling), variance, inTimes.Pairs + inValues.Pairs > 0);
-    }
-
-    private static void SortWithinTies(double[] values, int[] places)
-    {
-        for (var start = 0; start < values.Length;)
-        {
-            var end = start + 1;
-            while (end < values.Length && values[end] == values[start])
-            {
-                end++;
-            }
-
-            Array.Sort(places, start, end - start);
-            start = end;
-        }
     }
 
     private static long TiedInBoth(Series series)

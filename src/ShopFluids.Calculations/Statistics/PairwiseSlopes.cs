@@ -6,8 +6,8 @@ namespace ShopFluids.Calculations.Statistics;
 /// The k-th smallest of the n(n − 1)/2 slopes between readings. Up to 20 000 pairs all are worked out. Beyond, by J. Matoušek, "Randomized
 /// optimal algorithm for slope selection", Information Processing Letters 39 (1991) 183 (from memory): a pair has a slope of at most θ
 /// exactly when y − θ x puts it in the other order than x does, so slopes up to θ are counted as inversions in O(n log n). A sample of the slopes
-/// between two bounds gives closer bounds, until few enough pairs are left to be looked at. The sample is drawn by a fixed
-/// generator: the same readings always give the same answer, exact up to the rounding of y − θ x.
+/// between two bounds gives closer bounds, until few enough pairs are left to be looked at; bounds found for one place serve the others. The
+/// sample is drawn by a fixed generator: the same readings always give the same answer, exact up to the rounding of y − θ x.
 /// </summary>
 internal sealed class PairwiseSlopes
 {
@@ -15,12 +15,20 @@ internal sealed class PairwiseSlopes
     private readonly double[] _times;
     private readonly double[] _values;
     private readonly double _centre;
+    private readonly List<Bound> _bounds = [];
+    private readonly KeySort _sort;
+    private readonly double[] _keys;
+    private readonly int[] _numbers;
+    private readonly int[] _spare;
+    private double[] _slopes = [];
+    private ulong _random = 0x9E3779B97F4A7C15UL;
 
     /// <param name="times">Sorted, with two different ones or more.</param>
     /// <param name="values">Of equal times the smaller first.</param>
     public PairwiseSlopes(ReadOnlySpan<double> times, ReadOnlySpan<double> values)
     {
         (_times, _values, _centre) = (times.ToArray(), values.ToArray(), times[times.Length / 2]);
+        (_sort, _keys, _numbers, _spare) = (new KeySort(times.Length), new double[times.Length], new int[times.Length], new int[times.Length]);
         Count = (long)times.Length * (times.Length - 1) / 2;
         var run = 0L;
         for (var i = 1; i < times.Length; i++)
@@ -38,6 +46,12 @@ internal sealed class PairwiseSlopes
     {
         var found = new double[places.Length];
         var all = Count <= Few ? All() : [];
+        if (all.Length == 0)
+        {
+            _bounds.Add(new(Identity(_times.Length), 0));
+            _bounds.Add(new(Order(double.PositiveInfinity, inclusive: true), Count));
+        }
+
         for (var i = 0; i < places.Length; i++)
         {
             var same = places[..i].IndexOf(places[i]);
@@ -66,32 +80,32 @@ internal sealed class PairwiseSlopes
 
     private double Search(long place)
     {
-        var (random, nearest) = (0x9E3779B97F4A7C15UL, 0.0);
-        var lower = new Bound(Identity(_times.Length), 0);
-        var upper = new Bound(Order(double.PositiveInfinity, inclusive: true), Count);
+        var nearest = 0.0;
+        var (lower, upper) = Closest(place);
         while (true)
         {
             var inside = upper.Below - lower.Below;
             if (inside <= Few + (4L * _times.Length))
             {
-                var left = Slopes(lower, upper, Every(inside));
+                var left = Slopes(lower, upper, [], inside);
                 return left.Length > 0 ? Selection.Kth(left, (int)Math.Clamp(place - lower.Below, 0, left.Length - 1)) : nearest;
             }
 
-            var sample = Slopes(lower, upper, Draw(ref random, inside));
-            Array.Sort(sample);
+            var sample = Slopes(lower, upper, Draw(inside), _times.Length);
             var centre = (place - lower.Below) / (double)inside * sample.Length;
             var margin = 1.5 * Math.Sqrt(sample.Length);
-            var low = (int)Math.Clamp(centre - margin, 0, sample.Length - 1);
-            var high = (int)Math.Clamp(centre + margin, 0, sample.Length - 1);
-            nearest = sample[(int)Math.Clamp(centre, 0, sample.Length - 1)];
-            var (closerLow, closerHigh) = (Below(sample[low], inclusive: false), Below(sample[high], inclusive: true));
-            if (sample[low] == sample[high] && closerLow.Below <= place && place < closerHigh.Below)
+            var low = Selection.Kth(sample, (int)Math.Clamp(centre - margin, 0, sample.Length - 1));
+            var high = Selection.Kth(sample, (int)Math.Clamp(centre + margin, 0, sample.Length - 1));
+            nearest = Selection.Kth(sample, (int)Math.Clamp(centre, 0, sample.Length - 1));
+            var (closerLow, closerHigh) = (Below(low, inclusive: false), Below(high, inclusive: true));
+            if (low == high && closerLow.Below <= place && place < closerHigh.Below)
             {
-                return sample[low];
+                return low;
             }
 
-            (lower, upper) = Narrow(Narrow((lower, upper), closerLow, place), closerHigh, place);
+            _bounds.Add(closerLow);
+            _bounds.Add(closerHigh);
+            (lower, upper) = Closest(place);
             if (upper.Below - lower.Below >= inside)
             {
                 // Slopes that differ by rounding alone are left.
@@ -100,10 +114,24 @@ internal sealed class PairwiseSlopes
         }
     }
 
-    private static (Bound Lower, Bound Upper) Narrow((Bound Lower, Bound Upper) bounds, Bound closer, long place) =>
-        closer.Below <= place
-            ? (closer.Below > bounds.Lower.Below ? closer : bounds.Lower, bounds.Upper)
-            : (bounds.Lower, closer.Below < bounds.Upper.Below ? closer : bounds.Upper);
+    // Of all bounds found so far, also for other places, the two that hold the place most closely.
+    private (Bound Lower, Bound Upper) Closest(long place)
+    {
+        var (lower, upper) = (_bounds[0], _bounds[1]);
+        foreach (var bound in _bounds)
+        {
+            if (bound.Below <= place)
+            {
+                lower = bound.Below > lower.Below ? bound : lower;
+            }
+            else
+            {
+                upper = bound.Below < upper.Below ? bound : upper;
+            }
+        }
+
+        return (lower, upper);
+    }
 
     private double Slope(int i, int j) => (_values[j] - _values[i]) / (_times[j] - _times[i]);
 
@@ -121,20 +149,21 @@ internal sealed class PairwiseSlopes
     private Bound Below(double slope, bool inclusive)
     {
         var order = Order(slope, inclusive);
-        return new(order, Inversions.Count((int[])order.Clone()));
+        order.CopyTo(_numbers, 0);
+        return new(order, Inversions.Count(_numbers, _spare));
     }
 
     // The readings in the order of y − slope x; slopes equal to the bound are before it if inclusive, else behind.
     private int[] Order(double slope, bool inclusive)
     {
-        var (order, keys) = (Identity(_times.Length), new double[_times.Length]);
+        var keys = _keys;
         for (var i = 0; i < keys.Length; i++)
         {
             keys[i] = double.IsFinite(slope) ? _values[i] - (slope * (_times[i] - _centre)) : -_times[i];
         }
 
-        Array.Sort(keys, order);
-        for (var start = 0; start < keys.Length;)
+        var order = _sort.Places(keys);
+        for (var start = 0; inclusive && start < keys.Length;)
         {
             var end = start + 1;
             while (end < keys.Length && keys[end] == keys[start])
@@ -142,13 +171,7 @@ internal sealed class PairwiseSlopes
                 end++;
             }
 
-            var tied = order.AsSpan(start, end - start);
-            tied.Sort();
-            if (inclusive)
-            {
-                LatestFirst(tied);
-            }
-
+            LatestFirst(order.AsSpan(start, end - start));
             start = end;
         }
 
@@ -172,53 +195,46 @@ internal sealed class PairwiseSlopes
         }
     }
 
-    private double[] Slopes(Bound lower, Bound upper, ReadOnlySpan<long> places)
+    // The slopes between two bounds: those at the given places, or all, of which there are about as many as expected.
+    private Span<double> Slopes(Bound lower, Bound upper, ReadOnlySpan<long> places, long expected)
     {
-        var rank = new int[_times.Length];
-        for (var i = 0; i < rank.Length; i++)
+        for (var i = 0; i < _spare.Length; i++)
         {
-            rank[upper.Order[i]] = i;
+            _spare[upper.Order[i]] = i;
         }
 
-        var numbers = new int[rank.Length];
-        for (var i = 0; i < numbers.Length; i++)
+        for (var i = 0; i < _numbers.Length; i++)
         {
-            numbers[i] = rank[lower.Order[i]];
+            _numbers[i] = _spare[lower.Order[i]];
         }
 
-        var slopes = new List<double>(places.Length);
-        Inversions.Visit(numbers, places, (larger, smaller) =>
+        var found = 0;
+        Inversions.Visit(_numbers, _spare, places, (larger, smaller) =>
         {
             var (a, b) = (upper.Order[larger], upper.Order[smaller]);
-            slopes.Add(Slope(Math.Min(a, b), Math.Max(a, b)));
+            if (found == _slopes.Length)
+            {
+                Array.Resize(ref _slopes, Math.Max((int)expected, 2 * found));
+            }
+
+            _slopes[found++] = Slope(Math.Min(a, b), Math.Max(a, b));
         });
-        return [.. slopes];
+        return _slopes.AsSpan(0, found);
     }
 
-    private static long[] Every(long count)
-    {
-        var places = new long[count];
-        for (var i = 0; i < places.Length; i++)
-        {
-            places[i] = i;
-        }
-
-        return places;
-    }
-
-    // Marsaglia's xorshift; ascending places below count, as many as readings.
-    private long[] Draw(ref ulong random, long count)
+    // One place in each of as many equal parts as there are readings, by Marsaglia's xorshift: ascending without sorting.
+    private long[] Draw(long count)
     {
         var places = new long[_times.Length];
         for (var i = 0; i < places.Length; i++)
         {
-            random ^= random << 13;
-            random ^= random >> 7;
-            random ^= random << 17;
-            places[i] = (long)(random % (ulong)count);
+            _random ^= _random << 13;
+            _random ^= _random >> 7;
+            _random ^= _random << 17;
+            var (from, to) = (count * i / places.Length, count * (i + 1) / places.Length);
+            places[i] = from + (long)(_random % (ulong)(to - from));
         }
 
-        Array.Sort(places);
         return places;
     }
 

@@ -99,6 +99,30 @@ public sealed class TheilSenTests
 
     private static void Same(double expected, double actual) => Assert.Equal(expected, actual, tolerance: 1e-11 * Math.Max(1, Math.Abs(expected)));
 
+    // Enough readings that slopes are searched in several rounds and sorted by their bits, with zeros of both signs and equal values.
+    [Fact]
+    public void Fit_ThousandAndMoreReadingsAroundZero_MatchesAllPairsWorkedOut()
+    {
+        var noise = new Noise(11);
+        var times = Enumerable.Range(0, 1200).Select(i => (double)(i / 2)).ToArray();
+        var values = times.Select(t => Math.Round((0.002 * (t - 300)) + (0.4 * noise.Normal()), 1)).ToArray();
+        var series = Series.From(times, values);
+        var slopes = AllSlopes(series);
+
+        Assert.Contains(values, v => v == 0 && double.IsNegative(v));
+        Same((slopes[(slopes.Length - 1) / 2] + slopes[slopes.Length / 2]) / 2, TheilSen.Fit(series).Slope);
+        var rising = 0L;
+        for (var i = 0; i < series.Count; i++)
+        {
+            for (var j = i + 1; j < series.Count; j++)
+            {
+                rising += series.Times[j] > series.Times[i] ? series.Values[j].CompareTo(series.Values[i]) : 0;
+            }
+        }
+
+        Assert.Equal(rising, MannKendall.Test(series).S);
+    }
+
     private static double[] AllSlopes(Series series)
     {
         var (times, values, slopes) = (series.Times.ToArray(), series.Values.ToArray(), new List<double>());
