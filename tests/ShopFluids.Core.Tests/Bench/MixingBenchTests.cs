@@ -83,4 +83,37 @@ public sealed class MixingBenchTests
     [Fact]
     public void SumpVolume_Box_IsLengthTimesWidthTimesLevel() =>
         Assert.Equal(900 * 525 * 313 / 1e6, BenchRuns.Answer(BenchRuns.Run("sump-volume")).Value("volumeLitres"), 6);
+
+    [Fact]
+    public void Several_WorkedExample_GivesVolumeStrengthAndUncertainty()
+    {
+        var answer = BenchRuns.Answer(BenchRuns.Run("blend-of-several", ("volumeUncertaintyLitres", 2), ("concentrationUncertaintyPercent", 0.2m)));
+
+        Assert.Equal((200.0, 5.0, 10.0), (answer.Value("blendLitres"), Math.Round(answer.Value("blendPercent"), 9), Math.Round(answer.Value("concentrateLitres"), 9)));
+        Assert.Equal(3.5, answer.Figures[0].Uncertainty ?? 0, 1);
+        Assert.Equal(0.17, answer.Figures[1].Uncertainty ?? 0, 2);
+        Assert.Equal("V = 150 + 40 + 10 = 200 L", answer.Steps[0].Numbers);
+        Assert.Equal("c = (4 × 150 + 10 × 40 + 0 × 10) / 200 = 5 %", answer.Steps[1].Numbers);
+    }
+
+    [Fact]
+    public void Several_FewerConcentrationsThanVolumes_IsRefusedAtTheField()
+    {
+        var typed = BenchRuns.Usual(BenchRuns.Calculator("blend-of-several"));
+        typed["concentrationsPercent"] = BenchRuns.Series([4, 10]);
+
+        var fault = BenchRuns.Fault(BenchRuns.Calculator("blend-of-several").Run(typed, BenchRuns.Format));
+
+        Assert.Equal(("concentrationsPercent", FieldProblem.DoesNotFit), (fault.Field, fault.Problem));
+        Assert.Contains("3 volumes and 2 concentrations", fault.Detail, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public void Several_NothingOfAnyLiquid_IsRefusedAtTheVolumes()
+    {
+        var typed = BenchRuns.Usual(BenchRuns.Calculator("blend-of-several"));
+        typed["volumesLitres"] = BenchRuns.Series([0, 0, 0]);
+
+        Assert.Equal("volumesLitres", BenchRuns.Fault(BenchRuns.Calculator("blend-of-several").Run(typed, BenchRuns.Format)).Field);
+    }
 }

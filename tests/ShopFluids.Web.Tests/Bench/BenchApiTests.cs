@@ -49,6 +49,24 @@ public sealed class BenchApiTests
         Assert.NotEqual("", answer.GetProperty("source").GetString());
     }
 
+    [Fact]
+    public async Task Post_EwmaChart_AnswersARowForEachReading()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var host = await TestHost.StartAsync(database);
+        var client = await host.ClientOfAsync(Roles.Operator);
+
+        var response = await client.PostAsJsonAsync("/api/v1/bench/ewma-chart", new { values = new[] { 1.0, 3.0, 20.0 }, centre = 2, sigma = 1, weight = 0.5, widthSigmas = 3 }, Token);
+
+        Assert.Equal(HttpStatusCode.OK, response.StatusCode);
+        var table = (await response.Content.ReadFromJsonAsync<JsonElement>(Token)).GetProperty("table");
+        Assert.Equal(["value", "ewma", "lowerLimit", "upperLimit"], table.GetProperty("columns").EnumerateArray().Select(c => c.GetString()));
+        var rows = table.GetProperty("rows").EnumerateArray().ToList();
+        Assert.Equal([1.5, 2.25, 11.125], rows.Select(r => r.GetProperty("values")[1].GetDouble()));
+        Assert.Equal([false, false, true], rows.Select(r => r.GetProperty("beyond").GetBoolean()));
+    }
+
     [Theory]
     [InlineData("""{"volumeLitres":20,"percent":140,"measurableLitres":0.1}""", "percent", "outOfRange")]
     [InlineData("""{"volumeLitres":20,"measurableLitres":0.1}""", "percent", "missing")]

@@ -30,4 +30,8 @@ public sealed record BenchAnswer(
     IReadOnlyList<BenchFigure> Figures,
     IReadOnlyList<BenchStep> Steps,
     IReadOnlyList<BenchFinding> Findings,
-    BenchPicture? Picture);
+    BenchPicture? Picture)
+{
+    /// <summary>The numbers behind the picture, where there are many; null without.</summary>
+    public BenchTable? Table { get; init; }
+}

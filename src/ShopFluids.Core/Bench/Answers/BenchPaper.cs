@@ -18,6 +18,8 @@ public sealed class BenchPaper(ShopFormat format)
 
     public BenchPicture? Picture { get; set; }
 
+    public BenchTable? Table { get; set; }
+
     public void Give(BenchOutput output, double value, double? uncertainty = null) => _figures.Add(new BenchFigure(output, value, uncertainty));
 
     public void Give(BenchOutput output, Estimate estimate) => Give(output, estimate.Value, estimate.ExpandedUncertainty);
@@ -29,7 +31,7 @@ public sealed class BenchPaper(ShopFormat format)
 
     public void Find(string code, Verdict verdict, string sentence) => _findings.Add(new BenchFinding(code, verdict, sentence));
 
-    public BenchAnswer Answer() => new(_figures, _steps, _findings, Picture);
+    public BenchAnswer Answer() => new(_figures, _steps, _findings, Picture) { Table = Table };
 
     /// <summary>A number with the digits that count.</summary>
     public string Number(double value)

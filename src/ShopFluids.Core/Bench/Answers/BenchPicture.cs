@@ -49,6 +49,9 @@ public enum BenchCurveKind
 
     /// <summary>Points, as measured.</summary>
     Points,
+
+    /// <summary>Rings around points that lie beyond the limits of a chart.</summary>
+    Rings,
 }
 
 /// <summary>A level across the drawing, such as a limit.</summary>

@@ -65,6 +65,7 @@ internal sealed class IndividualsCalculator : BenchCalculator
             [
                 new BenchCurve("", BenchCurveKind.Line, [.. values.Select((v, i) => (i + 1.0, v))]),
                 new BenchCurve("", BenchCurveKind.Points, [.. values.Select((v, i) => (i + 1.0, v))]),
+                .. ChartReadings.Ringed([.. Enumerable.Range(0, values.Count).Where(i => limits.IsBeyondAction(values[i]))], values),
             ],
             [new BenchLevel(Texts.Bench_UpperAction, limits.UpperAction), new BenchLevel(Texts.Bench_Mean, limits.Mean), new BenchLevel(Texts.Bench_LowerAction, limits.LowerAction)]);
     }
