@@ -8,11 +8,13 @@ using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
+using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Tuning;
 
@@ -56,7 +58,11 @@ public static class CoreServices
         .AddSingleton<AssignTaskHandler>()
         .AddSingleton<PlanMissingHandler>()
         .AddSingleton<CloseFlagHandler>()
-        .AddSingleton<NoticeOverdueHandler>();
+        .AddSingleton<NoticeOverdueHandler>()
+        .AddSingleton<EscalateFlagsHandler>()
+        .AddSingleton<NoticeShopFlagsHandler>()
+        .AddSingleton<AnswerShopFlagHandler>()
+        .AddSingleton<ShopFlagsQuery>();
 
     private static IServiceCollection AddSetup(this IServiceCollection services) => services
         .AddSingleton<SaveSiteHandler>()
@@ -74,6 +80,7 @@ public static class CoreServices
         .AddSingleton<PlanShutdownHandler>()
         .AddSingleton<EndShutdownHandler>()
         .AddSingleton<AddInstrumentHandler>()
+        .AddSingleton<NoteInstrumentCheckHandler>()
         .AddSingleton<AddWaterSourceHandler>()
         .AddSingleton<ShipParametersHandler>()
         .AddSingleton<LotsQuery>();

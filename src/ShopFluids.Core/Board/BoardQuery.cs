@@ -4,6 +4,7 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules.Facts;
@@ -21,7 +22,7 @@ public sealed record BoardFilter(Guid? AreaId = null, Guid? PersonId = null, Rul
     public bool AsksForWork => PersonId is not null || Kind is not null;
 }
 
-/// <summary>Reads the board in five queries, whatever the number of sumps.</summary>
+/// <summary>Reads the board in seven queries, whatever the number of sumps.</summary>
 public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     public const int DaysShown = 7;
@@ -56,9 +57,13 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             counts,
             [.. wanted.Where(r => !r.IsQuiet || filter.AsksForWork || filter.Show is SumpState.InRange)
                 .OrderBy(r => r.Standing.State)
+                .ThenBy(r => r.UnansweredSinceUtc is null)
                 .ThenBy(r => r.Tasks.Count == 0 ? DateTime.MaxValue : r.Tasks[0].DueAtUtc)],
             filter.AsksForWork || filter.Show is SumpState.InRange ? [] : [.. wanted.Where(r => r.IsQuiet)],
-            [.. people.Where(p => p.CanWork).Select(p => p.Person)]);
+            [.. people.Where(p => p.CanWork).Select(p => p.Person)])
+        {
+            ShopFlags = filter == new BoardFilter() ? await ShopFlagsQuery.OpenAsync(db, setup, cancellationToken) : [],
+        };
     }
 
     private static bool IsWanted(BoardRow row, BoardFilter filter) =>

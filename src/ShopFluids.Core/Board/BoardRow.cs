@@ -1,5 +1,6 @@
 using ShopFluids.Calculations.Mixing;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Rules;
 
 namespace ShopFluids.Core.Board;
@@ -19,7 +20,11 @@ public sealed record ShopBoard(
     BoardCounts Counts,
     IReadOnlyList<BoardRow> Rows,
     IReadOnlyList<BoardRow> Quiet,
-    IReadOnlyList<BoardPerson> People);
+    IReadOnlyList<BoardPerson> People)
+{
+    /// <summary>What is open on lots, stocks and instruments, the earliest due first.</summary>
+    public IReadOnlyList<ListedShopFlag> ShopFlags { get; init; } = [];
+}
 
 /// <summary>Closed days in a row, both included.</summary>
 public sealed record ClosedDays(DateOnly First, DateOnly Last);
@@ -49,6 +54,9 @@ public sealed record BoardRow(
     /// <summary>The shop days until the next work; null when none is planned.</summary>
     public int? DaysToNext { get; init; }
 
+    /// <summary>Since when the oldest flag that went to the supervisor has not been answered.</summary>
+    public DateTime? UnansweredSinceUtc => Flags.Where(f => f.EscalatedAtUtc is not null).Select(f => (DateTime?)f.RaisedAtUtc).Min();
+
     public bool IsQuiet => Standing.State == SumpState.InRange && Flags.Count == 0 && !Tasks.Any(t => t.IsLate);
 }
 
@@ -60,6 +68,9 @@ public sealed record BoardFlag(
 {
     /// <summary>What the parameter was last found to be, where that is newer than what the flag was raised with and differs from it.</summary>
     public decimal? Latest { get; init; }
+
+    /// <summary>When it went to the supervisor because nobody had answered it.</summary>
+    public DateTime? EscalatedAtUtc { get; init; }
 }
 
 /// <param name="DueDay">The shop day at whose end it becomes late.</param>

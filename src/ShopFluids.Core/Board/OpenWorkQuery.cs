@@ -30,7 +30,7 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
     /// <summary>The worst first, then in the order they were raised.</summary>
     internal static List<BoardFlag> Flags(IEnumerable<Flag> flags, StandingFacts? facts) =>
         [.. flags.OrderByDescending(f => f.Severity).ThenBy(f => f.RaisedAtUtc).ThenBy(f => f.Rule, StringComparer.Ordinal).ThenBy(f => f.Parameter, StringComparer.Ordinal)
-            .Select(f => new BoardFlag(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc) { Latest = LatestOf(f, facts) })];
+            .Select(f => new BoardFlag(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc) { Latest = LatestOf(f, facts), EscalatedAtUtc = f.EscalatedAtUtc })];
 
     private static decimal? LatestOf(Flag flag, StandingFacts? facts) =>
         flag.Numbers.TryGetValue(NumberNames.Value, out var raisedWith) && facts?.Latest.TryGetValue(flag.Parameter, out var latest) == true && latest.Value != raisedWith ? latest.Value : null;

@@ -14,6 +14,7 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Water;
@@ -59,6 +60,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<Measurement> Measurements => Set<Measurement>();
 
     public DbSet<Flag> Flags => Set<Flag>();
+
+    public DbSet<ShopFlag> ShopFlags => Set<ShopFlag>();
 
     public DbSet<CarePlan> CarePlans => Set<CarePlan>();
 

@@ -71,7 +71,8 @@ public sealed record ListedFlag(
     string? EndReason,
     int RuleVersion,
     Guid? LimitSetId,
-    IReadOnlyDictionary<string, decimal>? Tuning);
+    IReadOnlyDictionary<string, decimal>? Tuning,
+    DateTime? EscalatedAtUtc);
 
 /// <summary>Flags of all sumps, the latest raised first.</summary>
 public sealed class FlagsQuery(ShopDatabase database, SetupCache setups)
@@ -88,7 +89,7 @@ public sealed class FlagsQuery(ShopDatabase database, SetupCache setups)
 
         var rows = await flags.OrderByDescending(f => f.RaisedAtUtc).ThenByDescending(f => f.Id).Take(limit + 1).ToListAsync(cancellationToken);
         return ListPlace.Cut(
-            rows.ConvertAll(f => new ListedFlag(f.Id, setup.FindSump(f.SumpId)?.Tag ?? "", f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc, f.ReadingId, f.EndedAtUtc, f.EndReason, f.RuleVersion, f.LimitSetId, f.Tuning)),
+            rows.ConvertAll(f => new ListedFlag(f.Id, setup.FindSump(f.SumpId)?.Tag ?? "", f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc, f.ReadingId, f.EndedAtUtc, f.EndReason, f.RuleVersion, f.LimitSetId, f.Tuning, f.EscalatedAtUtc)),
             limit,
             f => new ListPlace(f.RaisedAtUtc, f.Id));
     }

@@ -80,6 +80,9 @@ public sealed class Flag : Entity
     /// </summary>
     public IReadOnlyDictionary<string, decimal>? Tuning { get; private set; }
 
+    /// <summary>When it went to the supervisor because nobody had answered it.</summary>
+    public DateTime? EscalatedAtUtc { get; private set; }
+
     public DateTime? EndedAtUtc { get; private set; }
 
     public FlagEnd? EndedHow { get; private set; }
@@ -89,6 +92,8 @@ public sealed class Flag : Entity
     public Guid? EndedByPersonId { get; private set; }
 
     public string? EndReason { get; private set; }
+
+    public void Escalate(DateTime atUtc) => EscalatedAtUtc ??= atUtc;
 
     public OpenFlag ToOpen() => new(Id, Rule, Parameter, Severity, Direction, Numbers);
 
@@ -114,6 +119,7 @@ internal sealed class FlagConfiguration : IEntityTypeConfiguration<Flag>
     {
         builder.Property(f => f.Rule).HasMaxLength(40);
         builder.Property(f => f.Parameter).HasMaxLength(40);
+        builder.Property(f => f.EscalatedAtUtc).CameLater();
         builder.Property(f => f.EndReason).HasMaxLength(500);
         builder.Property(f => f.Numbers).HasConversion(JsonColumn.Converter<IReadOnlyDictionary<string, decimal>>(), JsonColumn.Comparer<IReadOnlyDictionary<string, decimal>>());
         builder.Property(f => f.Tuning).HasConversion(JsonColumn.Converter<IReadOnlyDictionary<string, decimal>>(), JsonColumn.Comparer<IReadOnlyDictionary<string, decimal>>()).CameLater();

@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Record;
 
 namespace ShopFluids.Core.Fluids;
 
@@ -18,6 +19,7 @@ public enum FluidKind : short
 /// <param name="PremixMinimumPercent">The weakest premix that may be poured.</param>
 /// <param name="PremixMaximumPercent">The strongest premix that may be poured.</param>
 /// <param name="ShelfLifeDays">From the sheet; gives the expiry proposed at receipt.</param>
+/// <param name="OpenedLifeDays">For how many days a container keeps once opened; null where the sheet does not say.</param>
 public sealed record FluidData(
     string Name,
     FluidKind Kind,
@@ -29,7 +31,8 @@ public sealed record FluidData(
     int ShelfLifeDays,
     string? WasteCode,
     string? SafetySheetPlace,
-    string? Biocide);
+    string? Biocide,
+    int? OpenedLifeDays = null);
 
 /// <summary>A concentrate as sold to the shop.</summary>
 public sealed class Fluid : Entity, ISetup
@@ -68,6 +71,8 @@ public sealed class Fluid : Entity, ISetup
 
     public string? Biocide { get; private set; }
 
+    public int? OpenedLifeDays { get; private set; }
+
     public void Change(FluidData data)
     {
         Name = data.Name;
@@ -82,6 +87,7 @@ public sealed class Fluid : Entity, ISetup
         WasteCode = data.WasteCode;
         SafetySheetPlace = data.SafetySheetPlace;
         Biocide = data.Biocide;
+        OpenedLifeDays = data.OpenedLifeDays;
     }
 }
 
@@ -95,5 +101,6 @@ internal sealed class FluidConfiguration : IEntityTypeConfiguration<Fluid>
         builder.Property(f => f.WasteCode).HasMaxLength(20);
         builder.Property(f => f.SafetySheetPlace).HasMaxLength(200);
         builder.Property(f => f.Biocide).HasMaxLength(120);
+        builder.Property(f => f.OpenedLifeDays).CameLater();
     }
 }

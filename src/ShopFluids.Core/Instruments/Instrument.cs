@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Machines;
+using ShopFluids.Core.Record;
 
 namespace ShopFluids.Core.Instruments;
 
@@ -20,7 +21,7 @@ public sealed class Instrument : Entity, ISetup
     {
     }
 
-    public Instrument(Guid id, string tag, InstrumentKind kind, decimal resolution, decimal accuracy, bool compensatesTemperature, DateOnly? checkedOn)
+    public Instrument(Guid id, string tag, InstrumentKind kind, decimal resolution, decimal accuracy, bool compensatesTemperature, DateOnly? checkedOn, int? checkEveryDays = null)
     {
         Id = id;
         Tag = tag;
@@ -30,6 +31,7 @@ public sealed class Instrument : Entity, ISetup
         Accuracy = accuracy;
         CompensatesTemperature = compensatesTemperature;
         CheckedOn = checkedOn;
+        CheckEveryDays = checkEveryDays;
     }
 
     public string Tag { get; private set; } = "";
@@ -48,6 +50,14 @@ public sealed class Instrument : Entity, ISetup
     public bool CompensatesTemperature { get; private set; }
 
     public DateOnly? CheckedOn { get; private set; }
+
+    /// <summary>For how many days a check holds; null for what is usual.</summary>
+    public int? CheckEveryDays { get; private set; }
+
+    /// <summary>A meter goes out of true without showing it; a strip or a rule does not.</summary>
+    public bool NeedsChecks => Kind is InstrumentKind.Refractometer or InstrumentKind.PhMeter;
+
+    public void Check(DateOnly day) => CheckedOn = day;
 }
 
 internal sealed class InstrumentConfiguration : IEntityTypeConfiguration<Instrument>
@@ -57,5 +67,7 @@ internal sealed class InstrumentConfiguration : IEntityTypeConfiguration<Instrum
         builder.Property(i => i.Tag).HasMaxLength(Tags.MaximumLength);
         builder.Property(i => i.TagKey).HasMaxLength(Tags.MaximumLength);
         builder.HasIndex(i => i.TagKey).IsUnique();
+        builder.Property(i => i.CheckEveryDays).CameLater();
+        builder.Ignore(i => i.NeedsChecks);
     }
 }

@@ -7,6 +7,7 @@ using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
@@ -46,6 +47,9 @@ public sealed record SavedPage(
 {
     /// <summary>What may be behind it by the pattern table; null where the reading is no longer the latest or found nothing.</summary>
     public PatternCauses? Causes { get; init; }
+
+    /// <summary>Tags of the instruments that it was read with after their check had lapsed.</summary>
+    public IReadOnlyList<string> LapsedInstruments { get; init; } = [];
 }
 
 /// <param name="RemovedLitres">Taken out before.</param>
@@ -99,7 +103,15 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             isCurrent ? standing?.NextTestDueAtUtc : outcome.NextTestDueAtUtc)
         {
             Causes = isCurrent ? await CausesAsync(db, new(setup, sump, charge), reading, outcome, standing?.Facts, cancellationToken) : null,
+            LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };
+    }
+
+    private static async Task<List<string>> LapsedAsync(ShopFluidsDbContext db, ShopSetup setup, Reading reading, CancellationToken cancellationToken)
+    {
+        var used = await db.Measurements.AsNoTracking().Where(m => m.ReadingId == reading.Id && m.InstrumentId != null).Select(m => m.InstrumentId ?? Guid.Empty).Distinct().ToListAsync(cancellationToken);
+        var lapsed = await LapsedInstruments.AtAsync(db, used, reading.TakenAtUtc, cancellationToken);
+        return [.. setup.Instruments.Where(i => lapsed.Contains(i.Id)).Select(i => i.Tag)];
     }
 
     // The charge is looked at only where something is off, so that the page stays fast where all is well.

@@ -31,6 +31,10 @@ public static class ActCodes
     public const string ShutdownEnded = "shutdown.ended";
     public const string FlagClosed = "flag.closed";
     public const string OverdueNoticed = "overdue.noticed";
+    public const string FlagEscalated = "flag.escalated";
+    public const string ShopNoticed = "shop.noticed";
+    public const string ShopFlagAnswered = "shop-flag.answered";
+    public const string InstrumentChecked = "instrument.checked";
     public const string SetupChanged = "setup.changed";
     public const string RuleSet = "rule.set";
     public const string LotReceived = "lot.received";

@@ -71,6 +71,11 @@ public sealed class AddFluidHandler(ShopDatabase database, SetupCache setups, Sh
         SetupFields.Range(errors, "premixMinimum", data.PremixMinimumPercent, 0, data.TargetPercent, "%");
         SetupFields.Range(errors, "premixMaximum", data.PremixMaximumPercent, data.TargetPercent, 100, "%");
         SetupFields.Range(errors, "shelfLifeDays", data.ShelfLifeDays, 1, 3660, "d");
+        if (data.OpenedLifeDays is { } opened)
+        {
+            SetupFields.Range(errors, "openedLifeDays", opened, 1, 3660, "d");
+        }
+
         return errors;
     }
 }

@@ -6,13 +6,14 @@ using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Setup;
 
-public sealed record AddInstrument(Guid Id, string Tag, InstrumentKind Kind, decimal Resolution, decimal Accuracy, bool CompensatesTemperature, DateOnly? CheckedOn);
+public sealed record AddInstrument(Guid Id, string Tag, InstrumentKind Kind, decimal Resolution, decimal Accuracy, bool CompensatesTemperature, DateOnly? CheckedOn, int? CheckEveryDays = null);
 
 public sealed class AddInstrumentHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     // Far above any scale in use, and within what the calculations take; a rule may be marked in centimetres. Common practice, no source.
     private const decimal LargestStep = 1;
     private const decimal LargestStepOfARule = 10;
+    private const int LongestCheckDays = 3660;
 
     public async Task<Result<Saved>> HandleAsync(AddInstrument command, Actor actor, CancellationToken cancellationToken)
     {
@@ -28,6 +29,11 @@ public sealed class AddInstrumentHandler(ShopDatabase database, SetupCache setup
         SetupFields.Tag(errors, "tag", command.Tag);
         SetupFields.Range(errors, "resolution", command.Resolution, 0.001m, command.Kind == InstrumentKind.Rule ? LargestStepOfARule : LargestStep);
         SetupFields.Range(errors, "accuracy", command.Accuracy, 0, 5);
+        if (command.CheckEveryDays is { } every)
+        {
+            SetupFields.Range(errors, "checkEveryDays", every, 1, LongestCheckDays, "d");
+        }
+
         if (setup.Instruments.Any(i => i.TagKey == Tags.Key(command.Tag)))
         {
             errors.Add(new("tag", FieldProblem.NotUnique, Detail: command.Tag));
@@ -38,7 +44,7 @@ public sealed class AddInstrumentHandler(ShopDatabase database, SetupCache setup
             return new FieldErrors(errors);
         }
 
-        write.Database.Add(new Instrument(command.Id, command.Tag.Trim(), command.Kind, command.Resolution, command.Accuracy, command.CompensatesTemperature, command.CheckedOn));
+        write.Database.Add(new Instrument(command.Id, command.Tag.Trim(), command.Kind, command.Resolution, command.Accuracy, command.CompensatesTemperature, command.CheckedOn, command.CheckEveryDays));
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, command.Tag.Trim()), cancellationToken);
         return new Saved(command.Id);
     }

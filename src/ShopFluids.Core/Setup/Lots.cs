@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Setup;
@@ -57,6 +58,8 @@ public sealed class ReceiveLotHandler(ShopDatabase database, SetupCache setups, 
         }
 
         db.Add(new FluidLot(command.Id, command.FluidId, command.Number.Trim(), command.ReceivedOn, command.ExpiresOn, command.Litres, command.PricePerLitre));
+        await write.FlushAsync(cancellationToken);
+        await NoticeShopFlagsHandler.NoticeAsync(write, setup, clock, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.LotReceived, actor, clock.UtcNow, command.Number.Trim()), cancellationToken);
         return new Saved(command.Id);
     }
@@ -67,7 +70,7 @@ public sealed record QuarantineLot(Guid LotId, string? Reason);
 
 public sealed record LotNotFound(Guid LotId) : Error;
 
-public sealed class QuarantineLotHandler(ShopDatabase database, ShopClock clock)
+public sealed class QuarantineLotHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     public async Task<Result<Saved>> HandleAsync(QuarantineLot command, Actor actor, CancellationToken cancellationToken)
     {
@@ -98,6 +101,8 @@ public sealed class QuarantineLotHandler(ShopDatabase database, ShopClock clock)
             lot.Quarantine(command.Reason.Trim());
         }
 
+        await write.FlushAsync(cancellationToken);
+        await NoticeShopFlagsHandler.NoticeAsync(write, await setups.ForAsync(write, cancellationToken), clock, cancellationToken);
         await write.CommitAsync(new Act(command.Reason is null ? ActCodes.LotReleased : ActCodes.LotQuarantined, actor, clock.UtcNow, lot.Number), cancellationToken);
         return new Saved(lot.Id);
     }

@@ -4,8 +4,10 @@ using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
 
@@ -34,6 +36,9 @@ public static class ErrorSentences
             OnlyASupervisorSkips => Texts.Error_OnlyASupervisorSkips,
             FlagNotFound => Texts.Error_FlagNotFound,
             FlagEndedAlready => Texts.Error_FlagEnded,
+            ShopFlagNotFound => Texts.Error_ShopFlagNotFound,
+            ShopFlagEndedAlready => Texts.Error_ShopFlagEnded,
+            InstrumentNotFound => Texts.Error_InstrumentNotFound,
             NoSite => Texts.Error_NoSite,
             RuleNotFound e => say.Format.Say(Texts.Error_RuleNotFound, e.Code),
             FluidNotFound => Texts.Error_FluidNotFound,

@@ -121,6 +121,8 @@ public static class FieldNameSentences
         "premixMinimum" => Texts.FieldName_PremixMinimum,
         "premixMaximum" => Texts.FieldName_PremixMaximum,
         "shelfLifeDays" => Texts.FieldName_ShelfLife,
+        "openedLifeDays" => Texts.FieldName_OpenedLife,
+        "checkEveryDays" => Texts.FieldName_CheckEvery,
         "wasteCode" => Texts.FieldName_WasteCode,
         "safetySheetPlace" => Texts.FieldName_SafetySheetPlace,
         "biocide" => Texts.FieldName_Biocide,

@@ -615,6 +615,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<short?>("EndedHow")
                         .HasColumnType("smallint");
 
+                    b.Property<DateTime?>("EscalatedAtUtc")
+                        .HasColumnType("timestamp with time zone")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<Guid?>("LimitSetId")
                         .HasColumnType("uuid");
 
@@ -691,6 +695,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .IsRequired()
                         .HasMaxLength(120)
                         .HasColumnType("character varying(120)");
+
+                    b.Property<int?>("OpenedLifeDays")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<decimal>("PremixMaximumPercent")
                         .HasPrecision(18, 6)
@@ -801,6 +809,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<decimal>("Accuracy")
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)");
+
+                    b.Property<int?>("CheckEveryDays")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<DateOnly?>("CheckedOn")
                         .HasColumnType("date");
@@ -1368,6 +1380,71 @@ namespace ShopFluids.Data.Postgres.Migrations
                             Sequence = 0L,
                             SetupVersion = 0L
                         });
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.ShopFlags.ShopFlag", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Answer")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<DateTime?>("AnsweredAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("AnsweredByPersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Aspect")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateTime>("DueAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("EscalatedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime?>("GoneAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Numbers")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime>("RaisedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<int>("RuleVersion")
+                        .HasColumnType("integer");
+
+                    b.Property<short>("Severity")
+                        .HasColumnType("smallint");
+
+                    b.Property<Guid>("SubjectId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SubjectId", "RaisedAtUtc");
+
+                    b.HasIndex(new[] { "Rule", "Aspect", "SubjectId" }, "IX_ShopFlags_OneThere")
+                        .IsUnique()
+                        .HasFilter("\"GoneAtUtc\" IS NULL");
+
+                    b.ToTable("ShopFlags");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Sumps.Standing", b =>

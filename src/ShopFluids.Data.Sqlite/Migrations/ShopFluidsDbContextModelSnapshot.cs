@@ -604,6 +604,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<short?>("EndedHow")
                         .HasColumnType("INTEGER");
 
+                    b.Property<DateTime?>("EscalatedAtUtc")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<Guid?>("LimitSetId")
                         .HasColumnType("TEXT");
 
@@ -680,6 +684,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .IsRequired()
                         .HasMaxLength(120)
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("OpenedLifeDays")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<decimal>("PremixMaximumPercent")
                         .HasPrecision(18, 6)
@@ -790,6 +798,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<decimal>("Accuracy")
                         .HasPrecision(18, 6)
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("CheckEveryDays")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<DateOnly?>("CheckedOn")
                         .HasColumnType("TEXT");
@@ -1357,6 +1369,71 @@ namespace ShopFluids.Data.Sqlite.Migrations
                             Sequence = 0L,
                             SetupVersion = 0L
                         });
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.ShopFlags.ShopFlag", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Answer")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("AnsweredAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("AnsweredByPersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Aspect")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("DueAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("EscalatedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("GoneAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Numbers")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("RaisedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Rule")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("RuleVersion")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<short>("Severity")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("SubjectId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SubjectId", "RaisedAtUtc");
+
+                    b.HasIndex(new[] { "Rule", "Aspect", "SubjectId" }, "IX_ShopFlags_OneThere")
+                        .IsUnique()
+                        .HasFilter("\"GoneAtUtc\" IS NULL");
+
+                    b.ToTable("ShopFlags");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Sumps.Standing", b =>

@@ -144,6 +144,15 @@ public static class NumberNames
 
     /// <summary>How many readings it rests on.</summary>
     public const string Readings = "readings";
+
+    /// <summary>What is left of a lot, L.</summary>
+    public const string RemainingLitres = "remainingLitres";
+
+    /// <summary>Concentrate for planned refills, L.</summary>
+    public const string PlannedLitres = "plannedLitres";
+
+    /// <summary>For how many days something holds.</summary>
+    public const string EveryDays = "everyDays";
 }
 
 /// <summary>A caution that stands beside advice. Each defers to the safety data sheet, local codes and licensed practice.</summary>

@@ -1,11 +1,12 @@
 using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.ShopFlags;
 
 namespace ShopFluids.Web.Startup;
 
 /// <summary>Once a minute lets the passing of time raise its flags. Every instance does so; the writers' lock makes them take turns.</summary>
-internal sealed class OverdueTimer(NoticeOverdueHandler handler, TimeProvider time, ILogger<OverdueTimer> log) : BackgroundService
+internal sealed class OverdueTimer(NoticeOverdueHandler handler, NoticeShopFlagsHandler shopFlags, EscalateFlagsHandler escalate, TimeProvider time, ILogger<OverdueTimer> log) : BackgroundService
 {
     private static readonly TimeSpan Period = TimeSpan.FromMinutes(1);
 
@@ -34,6 +35,16 @@ internal sealed class OverdueTimer(NoticeOverdueHandler handler, TimeProvider ti
             if (raised > 0)
             {
                 log.OverdueNoticed(raised);
+            }
+
+            if (await shopFlags.HandleAsync(cancellationToken) is > 0 and var found)
+            {
+                log.ShopFlagsNoticed(found);
+            }
+
+            if (await escalate.HandleAsync(cancellationToken) is > 0 and var escalated)
+            {
+                log.FlagsEscalated(escalated);
             }
         }
         catch (Exception failure) when (failure is DbException or DbUpdateException or InvalidOperationException)

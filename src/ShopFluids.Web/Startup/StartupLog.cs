@@ -28,4 +28,10 @@ internal static partial class StartupLog
 
     [LoggerMessage(EventId = 1009, Level = LogLevel.Debug, Message = "No longer planning work.")]
     public static partial void CareTimerStopped(this ILogger logger);
+
+    [LoggerMessage(EventId = 1010, Level = LogLevel.Information, Message = "{Count} lots, stocks or instruments need somebody that did not before.")]
+    public static partial void ShopFlagsNoticed(this ILogger logger, int count);
+
+    [LoggerMessage(EventId = 1011, Level = LogLevel.Information, Message = "{Count} flags that nobody answered are with the supervisor now.")]
+    public static partial void FlagsEscalated(this ILogger logger, int count);
 }

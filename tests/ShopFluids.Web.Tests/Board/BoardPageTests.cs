@@ -2,6 +2,8 @@ using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor;
+using ShopFluids.Core.Flags;
+using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
@@ -33,6 +35,24 @@ public sealed class BoardPageTests
         Assert.Equal(Texts.Board_Assign, row.QuerySelector(".c-who button")?.TextContent);
         Assert.Equal("sumps/S-07", row.QuerySelector(".tg")?.GetAttribute("href"));
         Assert.Equal(Texts.Board_StandsEmpty, page.FindAll("tbody tr")[1].QuerySelector(".c-why")?.TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task Answer_LotInQuarantine_TakesItOffTheBoard()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        (await desk.Shop.Get<QuarantineLotHandler>().HandleAsync(new QuarantineLot(desk.Shop.LotId, "Skin on top"), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
+        desk.Shop.Clock.Advance(TimeSpan.FromDays(2));
+        Assert.Equal(1, await desk.Shop.Get<EscalateFlagsHandler>().HandleAsync(TestContext.Current.CancellationToken));
+
+        var page = await BoardAsync(desk);
+
+        Assert.StartsWith("Warning. Lot L-1 of Emulsion A is in quarantine; 188", page.Find(".shopflags p").TextContent, StringComparison.Ordinal);
+        Assert.Equal("Unanswered since 2 Mar 08:00: with the supervisor", page.Find(".shopflags .esc").TextContent);
+        await page.Find(".shopflags button").ClickAsync(new());
+        await page.Find(".shopflags textarea").ChangeAsync(new() { Value = "Sent back" });
+        await page.Find(".shopflags .reason .pri").ClickAsync(new());
+        page.WaitForAssertion(() => Assert.Empty(page.FindAll(".shopflags")), Patience);
     }
 
     [Fact]

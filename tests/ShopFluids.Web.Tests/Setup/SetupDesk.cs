@@ -2,6 +2,7 @@ using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
+using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Tuning;
@@ -19,6 +20,8 @@ internal static class SetupDesk
     {
         var desk = await DeskContext.OpenAsync(isSupervisor, isSetUp);
         desk.Services.AddSingleton(desk.Shop.Get<LotsQuery>());
+        desk.Services.AddSingleton(desk.Shop.Get<AddInstrumentHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<NoteInstrumentCheckHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<MakeAccountHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SaveSiteHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<AddSumpHandler>());

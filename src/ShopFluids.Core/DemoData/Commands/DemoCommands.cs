@@ -9,6 +9,7 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.DemoData.Commands;
@@ -78,6 +79,10 @@ internal sealed class DemoCommands : IAsyncDisposable
     public CloseFlagHandler CloseFlag => Get<CloseFlagHandler>();
 
     public NoticeOverdueHandler NoticeOverdue => Get<NoticeOverdueHandler>();
+
+    public NoticeShopFlagsHandler NoticeShopFlags => Get<NoticeShopFlagsHandler>();
+
+    public EscalateFlagsHandler EscalateFlags => Get<EscalateFlagsHandler>();
 
     public Task<ShopFluidsDbContext> OpenAsync(CancellationToken cancellationToken) => _contexts.CreateDbContextAsync(cancellationToken);
 

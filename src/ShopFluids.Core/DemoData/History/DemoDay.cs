@@ -203,6 +203,13 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
         {
             await scene.Commands.NoticeOverdue.HandleAsync(cancellationToken);
         }
+
+        // What was found of lots and instruments, and what nobody answered, long ago is nobody's business any more.
+        if (scene.FromToday(scene.Calendar.ShopDayOf(now)) >= -PunctualDays)
+        {
+            await scene.Commands.NoticeShopFlags.HandleAsync(cancellationToken);
+            await scene.Commands.EscalateFlags.HandleAsync(cancellationToken);
+        }
     }
 
     private bool Holds(SumpModel sump, ConditionKind kind, DateOnly day) => scene.Condition(sump.Seed.Tag, kind, day, 0) > 0;

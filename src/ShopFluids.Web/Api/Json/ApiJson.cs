@@ -21,6 +21,7 @@ namespace ShopFluids.Web.Api.Json;
 [JsonSerializable(typeof(ListPage<TaskRow>))]
 [JsonSerializable(typeof(ListPage<FlagRow>))]
 [JsonSerializable(typeof(AdditionAnswer))]
+[JsonSerializable(typeof(ListPage<ShopFlagRow>))]
 [JsonSerializable(typeof(EndedTaskAnswer))]
 [JsonSerializable(typeof(ListPage<RuleAnswer>))]
 [JsonSerializable(typeof(RuleAnswer))]

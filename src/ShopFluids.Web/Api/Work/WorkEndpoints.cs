@@ -4,6 +4,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Exchange;
 using ShopFluids.Core.People;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
@@ -18,6 +19,7 @@ internal static class WorkEndpoints
     {
         api.MapGet("/tasks", TasksAsync).WithName("ListTasks").WithSummary("Tasks, the earliest due first").Produces<ListPage<TaskRow>>();
         api.MapGet("/flags", FlagsAsync).WithName("ListFlags").WithSummary("Flags, the latest raised first").Produces<ListPage<FlagRow>>();
+        api.MapGet("/shop-flags", ShopFlagsAsync).WithName("ListShopFlags").WithSummary("Flags about lots, stocks and instruments, the latest raised first").Produces<ListPage<ShopFlagRow>>();
         api.MapPost("/tasks/{id:guid}/done", DoneAsync).RequireAuthorization(Policies.CanOperate)
             .WithName("EndTask").WithSummary("Ticks a task off, with what was found where that is sent")
             .WithMetadata(new RequestSizeLimitAttribute(JsonBody.MostBytes))
@@ -63,6 +65,21 @@ internal static class WorkEndpoints
 
         var page = await query.RunAsync(isOpen, after, limit, cancellationToken);
         return TypedResults.Json(new ListPage<FlagRow>([.. page.Items.Select(f => FlagRow.Of(f, say))], page.Next), ApiJson.Default.ListPageFlagRow);
+    }
+
+    private static async Task<IResult> ShopFlagsAsync(HttpRequest request, ShopFlagsQuery query, ApiSentences sentences, CancellationToken cancellationToken)
+    {
+        var say = await sentences.CurrentAsync(cancellationToken);
+        var asked = new ListRequest(request, say);
+        var isOpen = asked.Choice("state", "open", "ended") == "open";
+        var (after, limit) = (asked.Place(), asked.Limit());
+        if (asked.Faults.Count > 0)
+        {
+            return Problems.Fields(asked.Faults);
+        }
+
+        var page = await query.RunAsync(isOpen, after, limit, cancellationToken);
+        return TypedResults.Json(new ListPage<ShopFlagRow>([.. page.Items.Select(f => ShopFlagRow.Of(f, say))], page.Next), ApiJson.Default.ListPageShopFlagRow);
     }
 
     private static async Task<IResult> DoneAsync(Guid id, HttpRequest request, ClaimsPrincipal user, EndTaskHandler handler, ApiSentences sentences, CancellationToken cancellationToken)

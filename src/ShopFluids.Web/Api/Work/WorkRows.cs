@@ -1,5 +1,6 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Exchange;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Api.Json;
 using ShopFluids.Web.Api.Readings;
@@ -54,6 +55,7 @@ internal sealed record FlagRow(
     Guid? Reading,
     DateTime? EndedAt,
     string? EndReason,
+    DateTime? EscalatedAt,
     string Text,
     string Clears,
     int RuleVersion,
@@ -72,11 +74,45 @@ internal sealed record FlagRow(
         flag.ReadingId,
         flag.EndedAtUtc,
         flag.EndReason,
+        flag.EscalatedAtUtc,
         say.Flag(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, flag.Numbers),
         say.FlagClears(flag.Rule, flag.Parameter, flag.Direction, flag.Numbers),
         flag.RuleVersion,
         flag.LimitSetId,
         flag.Tuning);
+}
+
+/// <param name="Subject">The number of the lot, the name of the fluid, or the tag of the instrument.</param>
+/// <param name="Due">The moment at which its work becomes late.</param>
+internal sealed record ShopFlagRow(
+    Guid Id,
+    string Rule,
+    string Aspect,
+    string Subject,
+    string Severity,
+    IReadOnlyDictionary<string, decimal> Numbers,
+    DateTime RaisedAt,
+    DateTime Due,
+    DateTime? EscalatedAt,
+    DateTime? AnsweredAt,
+    string? Answer,
+    DateTime? GoneAt,
+    string Text)
+{
+    public static ShopFlagRow Of(ListedShopFlag flag, Sentences say) => new(
+        flag.Id,
+        flag.Rule,
+        flag.Aspect,
+        flag.Subject,
+        Codes.Of(flag.Severity),
+        flag.Numbers,
+        flag.RaisedAtUtc,
+        flag.DueAtUtc,
+        flag.EscalatedAtUtc,
+        flag.AnsweredAtUtc,
+        flag.Answer,
+        flag.GoneAtUtc,
+        say.ShopFlag(flag));
 }
 
 internal sealed record EndedTaskAnswer(Guid Id, string State, DateTime EndedAt);

@@ -5,6 +5,7 @@ using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Components.Layout;
@@ -13,7 +14,7 @@ using ShopFluids.Web.Shop.Saved;
 namespace ShopFluids.Web.Pages.Board.Work;
 
 /// <summary>What a supervisor does to open work. Every act answers null, or why it was not done as a sentence.</summary>
-public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, AssignTaskHandler assignTask, CloseFlagHandler closeFlag, RecordAdditionHandler recordAddition)
+public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, AssignTaskHandler assignTask, CloseFlagHandler closeFlag, AnswerShopFlagHandler answerShopFlag, RecordAdditionHandler recordAddition)
 {
     public Task<string?> AssignAsync(Guid taskId, Guid? personId, Sentences sentences, CancellationToken cancellationToken) =>
         SayAsync(async () => (await assignTask.HandleAsync(new AssignTask(taskId, personId), await session.ActorAsync(), cancellationToken)).Error, sentences);
@@ -26,6 +27,9 @@ public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, Assign
 
     public Task<string?> CloseAsync(Guid flagId, string reason, Sentences sentences, CancellationToken cancellationToken) =>
         SayAsync(async () => (await closeFlag.HandleAsync(new CloseFlag(flagId, reason), await session.ActorAsync(), cancellationToken)).Error, sentences);
+
+    public Task<string?> AnswerAsync(Guid shopFlagId, string answer, Sentences sentences, CancellationToken cancellationToken) =>
+        SayAsync(async () => (await answerShopFlag.HandleAsync(new AnswerShopFlag(shopFlagId, answer), await session.ActorAsync(), cancellationToken)).Error, sentences);
 
     /// <summary>Notes an addition, and with it that the adjustment is done; what is wrong with single amounts is answered by field.</summary>
     public async Task<AdditionRefusal?> AddAsync(RecordAddition command, Sentences sentences, CancellationToken cancellationToken)

@@ -22,6 +22,8 @@ public sealed class InstrumentDraft(Guid id)
 
     public string CheckedOn { get; set; } = "";
 
+    public NumberBox CheckEvery { get; } = new();
+
     public IReadOnlySet<string> Compensates { get; set; } = new HashSet<string>(StringComparer.Ordinal);
 
     public bool CompensatesTemperature => Compensates.Contains(CompensationName);

@@ -1,8 +1,11 @@
+using System.Data.Common;
 using Microsoft.AspNetCore.Components;
+using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules.InstrumentCheck;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Setup.Forms;
 
@@ -12,9 +15,13 @@ namespace ShopFluids.Web.Pages.Setup.Basics;
 public sealed partial class InstrumentsPage
 {
     private InstrumentDraft _draft = new(Guid.Empty);
+    private string _said = "";
 
     [Inject]
     public required AddInstrumentHandler Handler { get; init; }
+
+    [Inject]
+    public required NoteInstrumentCheckHandler Checks { get; init; }
 
     protected override Task<DeskWords> ReadAsync(DeskWords words, CancellationToken cancellationToken)
     {
@@ -35,12 +42,33 @@ public sealed partial class InstrumentsPage
             read.Number("resolution", _draft.Resolution),
             read.Number("accuracy", _draft.Accuracy),
             _draft.CompensatesTemperature,
-            _draft.CheckedOn.Length == 0 ? null : read.Day("checkedOn", _draft.CheckedOn));
+            _draft.CheckedOn.Length == 0 ? null : read.Day("checkedOn", _draft.CheckedOn),
+            _draft.CheckEvery.IsEmpty ? null : read.WholeNumber("checkEveryDays", _draft.CheckEvery));
         return read.HasFaults ? null : (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
+    }
+
+    private static string EveryOf(Instrument instrument, ShopFormat format) => instrument.NeedsChecks
+        ? format.Say(Texts.Setup_Days, format.Count(instrument.CheckEveryDays ?? InstrumentCheckRule.UsualDays))
+        : Texts.Setup_CheckNone;
+
+    private async Task CheckedAsync(Instrument instrument, DeskWords words)
+    {
+        try
+        {
+            var command = new NoteInstrumentCheck(instrument.Id, words.Setup.Calendar.ShopDayOf(Clock.UtcNow));
+            var result = await Checks.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None);
+            _said = result.Error is { } error ? words.Sentences.Error(error) : words.Format.Say(Texts.Setup_CheckSaid, instrument.Tag);
+            await LoadAsync();
+        }
+        catch (Exception fault) when (fault is DbException or DbUpdateException)
+        {
+            _said = Texts.Board_NotSaved;
+        }
     }
 
     private async Task<string?> SavedAsync()
     {
+        _said = "";
         var tag = _draft.Tag.Trim();
         _draft = new InstrumentDraft(Guid.Empty);
         await LoadAsync();

@@ -31,6 +31,8 @@ public sealed class FluidDraft(Guid id)
 
     public NumberBox ShelfLife { get; } = new();
 
+    public NumberBox OpenedLife { get; } = new();
+
     public string WasteCode { get; set; } = "";
 
     public string SafetySheetPlace { get; set; } = "";
@@ -62,7 +64,8 @@ public sealed class FluidDraft(Guid id)
             read.WholeNumber("shelfLifeDays", ShelfLife),
             Given(WasteCode),
             Given(SafetySheetPlace),
-            Given(Biocide));
+            Given(Biocide),
+            OpenedLife.IsEmpty ? null : read.WholeNumber("openedLifeDays", OpenedLife));
     }
 
     private static string? Given(string text) => string.IsNullOrWhiteSpace(text) ? null : text.Trim();

@@ -1,0 +1,45 @@
+using Bunit;
+using ShopFluids.Core.Instruments;
+using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Pages.Setup.Basics;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Setup;
+
+public sealed class InstrumentsPageTests
+{
+    [Fact]
+    public async Task Click_CheckedToday_NotesTheShopDayAndSaysSo()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        await desk.Shop.InstrumentAsync(Some.Refractometer());
+        await desk.Shop.InstrumentAsync(new(Some.Id(), "PS-1", InstrumentKind.PhStrips, 0.1m, 0.2m, false, null));
+        var page = desk.Render<InstrumentsPage>();
+        page.WaitForElement("td.ways button", SetupDesk.Patience);
+
+        // A strip needs no check, so there is one button.
+        await page.Find("td.ways button").ClickAsync(new());
+
+        page.WaitForAssertion(() => Assert.Equal("R-1 is noted as checked today.", page.Find("p.said").TextContent), SetupDesk.Patience);
+        Assert.Single(page.FindAll("td.ways button"));
+        Assert.Equal(new DateOnly(2026, 3, 2), (await desk.Shop.SetupAsync()).Instruments.Single(i => i.Tag == "R-1").CheckedOn);
+    }
+
+    [Fact]
+    public async Task Save_WithDaysBetweenChecks_KeepsThem()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = desk.Render<InstrumentsPage>();
+        page.WaitForElement("form", SetupDesk.Patience);
+        page.Type("kind", nameof(InstrumentKind.PhMeter));
+        page.Type("tag", "P-9");
+        page.Type("resolution", "0.01");
+        page.Type("accuracy", "0.05");
+        page.Type("checkEveryDays", "14");
+
+        await page.SaveAsync();
+
+        page.WaitForAssertion(() => Assert.Contains("14 days", page.Find("tbody tr").TextContent, StringComparison.Ordinal), SetupDesk.Patience);
+        Assert.Equal(14, Assert.Single((await desk.Shop.SetupAsync()).Instruments).CheckEveryDays);
+    }
+}
