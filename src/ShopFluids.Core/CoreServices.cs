@@ -13,6 +13,7 @@ using ShopFluids.Core.Live;
 using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
@@ -74,6 +75,7 @@ public static class CoreServices
         .AddSingleton<QuarantineLotHandler>()
         .AddSingleton<SetLimitsHandler>()
         .AddSingleton<SetRuleHandler>()
+        .AddSingleton<RejudgeHandler>()
         .AddSingleton<RuleChangesQuery>()
         .AddSingleton<AddCareStepHandler>()
         .AddSingleton<StopCareStepHandler>()

@@ -69,6 +69,27 @@ public static class RulesService
             EarliestDue(openTests.Select(t => t.DueAt), work.New));
     }
 
+    /// <summary>
+    /// Judges a stored reading again. It completes no test and is no second look: only what limits and settings say otherwise than then begins
+    /// or ends, with the work for it.
+    /// </summary>
+    /// <param name="input">The reading, what is known of the sump now, and the limits and settings in force now.</param>
+    public static SecondJudgement JudgeAgain(EvaluationInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        var alone = input with { Plan = [], Reassess = [] };
+        var flags = FlagChanges.Of(alone);
+        var recipe = RecipeAdvice.Plan(alone);
+        var work = WorkPlan.Of(alone, flags, recipe is not null);
+        var causes = flags.Raised.Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).ToHashSet(StringComparer.Ordinal);
+        return new(
+            flags.Raised,
+            [.. flags.Cleared.Select(f => f.Id)],
+            recipe,
+            [.. work.New.Where(t => causes.Contains(t.Cause) || work.Withdrawn.Any(w => w.Kind == t.Kind))],
+            [.. work.Withdrawn.Select(t => t.Id)]);
+    }
+
     /// <summary>What the passing of time alone raises; for a timer. Raises nothing that is open already.</summary>
     /// <param name="standing">What is known of the sump.</param>
     /// <param name="calendar">The shop's days.</param>

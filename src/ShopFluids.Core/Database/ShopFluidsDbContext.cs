@@ -14,6 +14,7 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Tuning;
@@ -52,6 +53,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<Parameter> Parameters => Set<Parameter>();
 
     public DbSet<LimitSet> LimitSets => Set<LimitSet>();
+
+    public DbSet<Rejudgement> Rejudgements => Set<Rejudgement>();
 
     public DbSet<RuleSetting> RuleSettings => Set<RuleSetting>();
 

@@ -4,6 +4,7 @@ using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
@@ -24,6 +25,9 @@ public enum FlagEnd : short
 
     /// <summary>The reading that raised it was superseded.</summary>
     Superseded = 4,
+
+    /// <summary>Its reading was judged again, by other limits or settings.</summary>
+    Rejudged = 5,
 }
 
 /// <summary>A finding of a rule, in a code and numbers, open until it ends once.</summary>
@@ -33,7 +37,7 @@ public sealed class Flag : Entity
     {
     }
 
-    public Flag(Guid id, Guid sumpId, Guid chargeId, RaisedFlag raised, Guid? readingId, DateTime raisedAtUtc, Guid? limitSetId, IReadOnlyDictionary<string, decimal>? tuning = null)
+    public Flag(Guid id, Guid sumpId, Guid chargeId, RaisedFlag raised, Guid? readingId, DateTime raisedAtUtc, Guid? limitSetId, IReadOnlyDictionary<string, decimal>? tuning = null, Guid? rejudgementId = null)
     {
         Id = id;
         SumpId = sumpId;
@@ -48,6 +52,7 @@ public sealed class Flag : Entity
         RaisedAtUtc = raisedAtUtc;
         LimitSetId = limitSetId;
         Tuning = tuning;
+        RejudgementId = rejudgementId;
     }
 
     public Guid SumpId { get; private set; }
@@ -67,7 +72,10 @@ public sealed class Flag : Entity
 
     public IReadOnlyDictionary<string, decimal> Numbers { get; private set; } = new Dictionary<string, decimal>(StringComparer.Ordinal);
 
-    /// <summary>The reading that raised it; null when a clock did.</summary>
+    /// <summary>The act that raised it by judging its reading again; null where the reading itself did, or a clock.</summary>
+    public Guid? RejudgementId { get; private set; }
+
+    /// <summary>The reading in which it was found; null when a clock raised it.</summary>
     public Guid? ReadingId { get; private set; }
 
     public DateTime RaisedAtUtc { get; private set; }
@@ -123,6 +131,8 @@ internal sealed class FlagConfiguration : IEntityTypeConfiguration<Flag>
         builder.Property(f => f.EndReason).HasMaxLength(500);
         builder.Property(f => f.Numbers).HasConversion(JsonColumn.Converter<IReadOnlyDictionary<string, decimal>>(), JsonColumn.Comparer<IReadOnlyDictionary<string, decimal>>());
         builder.Property(f => f.Tuning).HasConversion(JsonColumn.Converter<IReadOnlyDictionary<string, decimal>>(), JsonColumn.Comparer<IReadOnlyDictionary<string, decimal>>()).CameLater();
+        builder.Property(f => f.RejudgementId).CameLater();
+        builder.HasOne<Rejudgement>().WithMany().HasForeignKey(f => f.RejudgementId).OnDelete(DeleteBehavior.Restrict);
         builder.HasIndex(f => new { f.SumpId, f.Rule, f.Parameter }, "IX_Flags_OneOpen").IsUnique().HasFilter("\"EndedAtUtc\" IS NULL");
         builder.HasIndex(f => new { f.SumpId, f.RaisedAtUtc });
         builder.HasOne<Sump>().WithMany().HasForeignKey(f => f.SumpId).OnDelete(DeleteBehavior.Restrict);

@@ -30,6 +30,10 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
         return late is null ? evaluation : LateFindings.Settle(late.CaseOf(this, input), evaluation);
     }
 
+    /// <summary>A stored reading once more, by the limits and settings of this judge.</summary>
+    public SecondJudgement JudgeAgain(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc) =>
+        RulesService.JudgeAgain(Input(reading, standing, history, nowUtc, []));
+
     /// <summary>What the rules look at.</summary>
     public EvaluationInput Input(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc, IReadOnlyList<string> reassess) =>
         new(

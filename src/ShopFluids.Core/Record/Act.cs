@@ -37,6 +37,7 @@ public static class ActCodes
     public const string InstrumentChecked = "instrument.checked";
     public const string SetupChanged = "setup.changed";
     public const string RuleSet = "rule.set";
+    public const string Rejudged = "readings.rejudged";
     public const string LotReceived = "lot.received";
     public const string LotQuarantined = "lot.quarantined";
     public const string LotReleased = "lot.released";

@@ -60,6 +60,7 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
                 FlagEnd.Cleared when f.ReplacedBy is { } by => Format.Say(Texts.Sheet_FlagReplaced, Moment(ended), Sentences.Verdict(by.Severity, by.Direction)),
                 FlagEnd.Cleared => Format.Say(Texts.Sheet_FlagCleared, Moment(ended)),
                 FlagEnd.Closed => Format.Say(Texts.Sheet_FlagClosed, Moment(ended), f.EndedBy, f.EndReason),
+                FlagEnd.Rejudged => Format.Say(Texts.Sheet_FlagRejudged, Moment(ended), f.EndReason),
                 FlagEnd.ChargeEnded => Format.Say(Texts.Sheet_FlagChargeEnded, Moment(ended)),
                 _ => Format.Say(Texts.Sheet_FlagSuperseded, Moment(ended)),
             }))];

@@ -122,7 +122,7 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             .OrderByDescending(f => f.RaisedAtUtc).ThenByDescending(f => f.Severity).ThenBy(f => f.Rule).ThenBy(f => f.Parameter).ThenBy(f => f.Id)
             .ToListAsync(cancellationToken);
         var endedBy = flags.Where(f => f.EndedHow == FlagEnd.Cleared).Select(f => f.EndedByReadingId).OfType<Guid>().Distinct().ToList();
-        var raised = await db.Flags.AsNoTracking().Where(f => f.SumpId == sumpId && f.ReadingId != null && endedBy.Contains(f.ReadingId ?? Guid.Empty)).ToListAsync(cancellationToken);
+        var raised = await db.Flags.AsNoTracking().Where(f => f.SumpId == sumpId && f.ReadingId != null && f.RejudgementId == null && endedBy.Contains(f.ReadingId ?? Guid.Empty)).ToListAsync(cancellationToken);
         var replacing = raised.ToDictionary(f => (f.ReadingId, f.Rule, f.Parameter), f => new HistoryFlagReplacement(f.Severity, f.Direction, f.Numbers));
         return flags.ConvertAll(f => new HistoryFlag(
             f.Id,

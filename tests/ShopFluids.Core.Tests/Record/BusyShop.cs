@@ -1,6 +1,7 @@
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.People;
+using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Tests.CleanOuts;
 using ShopFluids.Core.Tuning;
@@ -33,6 +34,7 @@ internal static class BusyShop
         (await shop.AddAsync(Some.Addition(shop.LotId, removed: 5, at: shop.Now))).Done();
         shop.Clock.Advance(TimeSpan.FromHours(1));
         await shop.StoreAsync(Some.Reading(brix: 4.0m, ph: 8.4m, levelMm: 180, takenAt: shop.Now));
+        (await shop.Get<RejudgeHandler>().HandleAsync(new Rejudge(Some.Id(), null, "Limits changed"), Some.Supervisor, default)).Done();
         await shop.Get<NoticeShopFlagsHandler>().HandleAsync(default);
         shop.Clock.Advance(TimeSpan.FromHours(1));
         await new CleanOutRun(shop).UpToAsync(CleanOutStepKind.Plan);

@@ -7,6 +7,7 @@ using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.Registry;
+using ShopFluids.Rules.RunDry;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Pages.Setup.Tuning;
 using ShopFluids.Web.Tests.Layout;
@@ -119,6 +120,24 @@ public sealed class RulesPageTests
 
         Assert.Equal(Texts.Setup_MayNot, page.Find(".faults li").TextContent.Trim());
         Assert.Empty((await desk.Shop.SetupAsync()).RuleSettings);
+    }
+
+    [Fact]
+    public async Task Rejudge_AfterAChange_SaysWhatItDidAndWantsAReason()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(levelMm: 200));
+        await SetAsync(desk, new SetRule(Some.Id(), RunDryRule.RuleCode, null, null, null, new Dictionary<string, decimal> { [RunDryRule.NeededLitres] = 80 }, "Measured", 0));
+        var page = Page(desk, "setup/rules");
+
+        await page.SaveAsync();
+        Assert.Equal("Reason is missing.", page.FaultOf("reason"));
+        page.Type("reason", "Measured at the return");
+        await page.SaveAsync();
+
+        Assert.Equal("1 sumps judged again, 1 flags raised, 0 ended.", page.Find(".formfoot [role=status]").TextContent);
+        Assert.Equal("", page.ValueOf("reason"));
+        Assert.Equal(1, await desk.Shop.CountAsync<Core.Flags.Flag>());
     }
 
     private static IRenderedComponent<RulesPage> Page(DeskContext desk, string address)

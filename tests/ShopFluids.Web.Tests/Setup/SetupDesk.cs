@@ -5,6 +5,7 @@ using ShopFluids.Core.Charges;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Tests.Layout;
@@ -27,6 +28,7 @@ internal static class SetupDesk
         desk.Services.AddSingleton(desk.Shop.Get<AddSumpHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SetLimitsHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SetRuleHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<RejudgeHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<RuleChangesQuery>());
         desk.Services.AddSingleton(desk.Shop.Get<AddCareStepHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<StopCareStepHandler>());

@@ -100,6 +100,7 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
         {
             FlagEnd.Closed => view.Format.Say(Texts.Sump_EntryFlagClosed, what, flag.EndReason, flag.EndedBy),
             FlagEnd.ChargeEnded => view.Format.Say(Texts.Sump_EntryFlagCharge, what),
+            FlagEnd.Rejudged => view.Format.Say(Texts.Sump_EntryFlagRejudged, what, flag.EndReason, flag.EndedBy),
             FlagEnd.Superseded => view.Format.Say(Texts.Sump_EntryFlagSuperseded, what),
             FlagEnd.Cleared when flag.ReplacedBy is { } by => view.Format.Say(
                 Texts.Sump_EntryFlagReplaced, what, Sentences.Verdict(by.Severity, by.Direction), view.Words.Sentences.Flag(flag.Rule, flag.Parameter, by.Severity, by.Direction, by.Numbers)),

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules.Registry;
@@ -14,6 +15,9 @@ public sealed partial class RulesPage
     private RuleDraft? _draft;
     private string _drafted = "";
     private int _saved;
+    private Guid _rejudgeId;
+    private string _rejudgeReason = "";
+    private RejudgeDone? _rejudged;
 
     // A list that was left as it was after all is drawn anew.
     private int _picks;
@@ -29,6 +33,9 @@ public sealed partial class RulesPage
 
     [Inject]
     public required SetRuleHandler Handler { get; init; }
+
+    [Inject]
+    public required RejudgeHandler Rejudging { get; init; }
 
     [Inject]
     public required RuleChangesQuery Changes { get; init; }
@@ -92,6 +99,31 @@ public sealed partial class RulesPage
         var result = await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None);
         _saved = result.Value?.Number ?? _saved;
         return result.Error;
+    }
+
+    private async Task<Error?> RejudgeAsync(FormReader read)
+    {
+        var reason = read.Text("reason", _rejudgeReason);
+        if (read.HasFaults)
+        {
+            return null;
+        }
+
+        // The same id until it is done: pressed twice it is one act.
+        _rejudgeId = _rejudgeId == Guid.Empty ? Clock.NewId() : _rejudgeId;
+        var (_, sump) = RulesView.PlaceOf((await Session.WordsAsync(CancellationToken.None)).Setup, FluidId, SumpTag);
+        var result = await Rejudging.HandleAsync(new Rejudge(_rejudgeId, sump?.Tag, reason), await Session.ActorAsync(), CancellationToken.None);
+        _rejudged = result.Value;
+        return result.Error;
+    }
+
+    private async Task<string?> RejudgedAsync()
+    {
+        (_rejudgeId, _rejudgeReason) = (Guid.Empty, "");
+        await LoadAsync();
+        var format = (await Session.WordsAsync(Leaving)).Format;
+        var sumps = _rejudged?.Sumps ?? [];
+        return format.Say(Texts.Rejudge_Counts, format.Count(sumps.Count), format.Count(sumps.Sum(s => s.Raised.Count)), format.Count(sumps.Sum(s => s.Ended.Count)));
     }
 
     private async Task<string?> SavedAsync()
