@@ -135,7 +135,7 @@ public sealed class RulesPageTests
         page.Type("reason", "Measured at the return");
         await page.SaveAsync();
 
-        Assert.Equal("1 sumps judged again, 1 flags raised, 0 ended.", page.Find(".formfoot [role=status]").TextContent);
+        Assert.Equal("Judged again: sumps 1, flags raised 1, flags ended 0.", page.Find(".formfoot [role=status]").TextContent);
         Assert.Equal("", page.ValueOf("reason"));
         Assert.Equal(1, await desk.Shop.CountAsync<Core.Flags.Flag>());
     }
