@@ -27,7 +27,7 @@ internal static class Some
 
     public static FluidFacts Fluid() => new(6, 0, 12, 0.5);
 
-    public static MeasurementFacts Measured(string parameter, decimal value, string method = "") => new(parameter, method, value, 0m);
+    public static MeasurementFacts Measured(string parameter, decimal value, string method = "") => new(parameter, method, value, 0m) { Decimals = value.Scale };
 
     public static ReadingFacts Reading(params MeasurementFacts[] measurements) => new(Id(1), Now, measurements);
 

@@ -14,8 +14,10 @@ public static class Balance
     /// <summary>c̄ below this tells nothing about carry-off, % v/v.</summary>
     public const double LeastMeanPercent = 0.01;
 
+    /// <summary>Readings closer together than this are one moment, days.</summary>
+    public const double ShortestDays = 1e-5;
+
     private const int MostEntries = 100_000;
-    private const double ShortestDays = 1e-5;
     private const double ShortestHours = 0.01;
 
     // Litres that come from binary rounding alone.
@@ -27,7 +29,15 @@ public static class Balance
     /// <exception cref="ArgumentOutOfRangeException">
     /// Too few or too many, a time out of order, or a mean concentration below <see cref="LeastMeanPercent"/>.
     /// </exception>
-    public static ChargeBalance Over(IReadOnlyList<SumpReading> readings, IReadOnlyList<Movement> movements)
+    public static ChargeBalance Over(IReadOnlyList<SumpReading> readings, IReadOnlyList<Movement> movements) =>
+        TryOver(readings, movements) ?? throw new ArgumentOutOfRangeException(
+            nameof(readings), Require.Text($"Accepted are readings with a mean concentration of {LeastMeanPercent} % v/v or more."));
+
+    /// <summary>The same; null where the mean concentration is below <see cref="LeastMeanPercent"/>, so that nothing follows.</summary>
+    /// <param name="readings">As above.</param>
+    /// <param name="movements">As above.</param>
+    /// <exception cref="ArgumentOutOfRangeException">Too few or too many, or a time out of order.</exception>
+    public static ChargeBalance? TryOver(IReadOnlyList<SumpReading> readings, IReadOnlyList<Movement> movements)
     {
         CheckReadings(readings);
         CheckMovements(movements, readings[0].Day, readings[^1].Day);
@@ -40,13 +50,7 @@ public static class Balance
         }
 
         var mean = ConcentrationPath.MeanPercent(readings, movements);
-        if (mean < LeastMeanPercent)
-        {
-            throw new ArgumentOutOfRangeException(
-                nameof(readings), mean, Require.Text($"Accepted are readings with a mean concentration of {LeastMeanPercent} % v/v or more."));
-        }
-
-        return Propagated(readings, movements, lost, product, mean);
+        return mean < LeastMeanPercent ? null : Propagated(readings, movements, lost, product, mean);
     }
 
     private static ChargeBalance Propagated(

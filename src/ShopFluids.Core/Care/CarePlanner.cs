@@ -75,7 +75,7 @@ internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopC
         var steps = setup.StepsOf(sumpId).ToDictionary(s => s.Id);
         foreach (var task in await db.CareTasks.Where(t => t.SumpId == sumpId && t.State == TaskState.Open && t.StepId != null && t.DueAtUtc > now).ToListAsync(cancellationToken))
         {
-            if (task.StepId is not { } id || !steps.TryGetValue(id, out var step) || !step.Recurs)
+            if (task.StepId is not { } id || !steps.TryGetValue(id, out var step) || setup.FactsOf(step, sumpId) is not { Recurs: true } recurring)
             {
                 continue;
             }
@@ -83,7 +83,7 @@ internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopC
             var last = await db.CareTasks.AsNoTracking()
                 .Where(t => t.StepId == id && (t.State == TaskState.Done || t.State == TaskState.Skipped))
                 .OrderByDescending(t => t.EndedAtUtc).FirstOrDefaultAsync(cancellationToken);
-            var facts = After(step, task.IntervalDays);
+            var facts = After(recurring, task.IntervalDays);
             var asked = last?.EndedAtUtc is { } ended ? CareSchedule.After(facts, last.ToOpen(), ended, calendar) : CareSchedule.First(facts, null, now, calendar);
             if (asked.DueAt > now)
             {

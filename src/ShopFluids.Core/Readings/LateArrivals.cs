@@ -59,6 +59,7 @@ internal sealed record LateArrivals(IReadOnlyList<PastMeasurement> Measured, IRe
             [.. others.Select(r => (judge with { Limits = judge.Setup.LimitsAt(judge.Sump.Id, judge.Charge.FluidId, r.TakenAtUtc) }).Input(r.Facts, late.Standing, ChargeHistory.Empty, late.Now, []))],
             Movements,
             TestSeries.Firsts(Tests),
-            ChargeHistoryQuery.MostMeasurements);
+            ChargeHistoryQuery.LeastMeasurements,
+            ChargeHistoryQuery.LeastDays);
     }
 }

@@ -19,7 +19,7 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
         new(setup, sump, charge, setup.LimitsAt(sump.Id, charge.FluidId, takenAtUtc), setup.TuningsFor(sump.Id, charge.FluidId), setup.StepsOf(sump.Id), setup.CalendarFor(sump.Id));
 
     public static ReadingFacts FactsOf(RecordReading command, IReadOnlyList<WorkedMeasurement> worked) =>
-        new(command.Id, command.TakenAtUtc, [.. worked.Select(w => new MeasurementFacts(w.Parameter.Code, w.Method, w.Value, w.Uncertainty))]);
+        new(command.Id, command.TakenAtUtc, [.. worked.Select(w => new MeasurementFacts(w.Parameter.Code, w.Method, w.Value, w.Uncertainty) { Decimals = w.Parameter.Decimals })]);
 
     /// <param name="reassess">Parameters on which a reading that is being superseded had the say.</param>
     /// <param name="late">What else is known of the charge, where the reading arrives after later ones.</param>

@@ -11,7 +11,7 @@ internal static class CareIntervals
 {
     private const int MaximumMonths = 120;
 
-    // Ten years of running day and night, less than a tenth of which anybody plans for. Common practice, no source.
+    // Nearly six years of running day and night. Common practice, no source.
     private const int MaximumHours = 50_000;
 
     // The least that can be told apart in what is found: a drop.

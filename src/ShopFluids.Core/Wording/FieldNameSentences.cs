@@ -122,6 +122,7 @@ public static class FieldNameSentences
         "premixMaximum" => Texts.FieldName_PremixMaximum,
         "shelfLifeDays" => Texts.FieldName_ShelfLife,
         "openedLifeDays" => Texts.FieldName_OpenedLife,
+        "checkedOn" => Texts.Setup_CheckedOn,
         "checkEveryDays" => Texts.FieldName_CheckEvery,
         "wasteCode" => Texts.FieldName_WasteCode,
         "safetySheetPlace" => Texts.FieldName_SafetySheetPlace,

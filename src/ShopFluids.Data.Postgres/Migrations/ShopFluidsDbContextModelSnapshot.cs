@@ -637,6 +637,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<Guid?>("ReadingId")
                         .HasColumnType("uuid");
 
+                    b.Property<Guid?>("RejudgementId")
+                        .HasColumnType("uuid")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<string>("Rule")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -664,6 +668,8 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.HasIndex("ChargeId");
 
                     b.HasIndex("ReadingId");
+
+                    b.HasIndex("RejudgementId");
 
                     b.HasIndex("SumpId", "RaisedAtUtc");
 
@@ -1382,6 +1388,40 @@ namespace ShopFluids.Data.Postgres.Migrations
                         });
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Rejudging.Rejudgement", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<Guid?>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Sumps")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SumpId");
+
+                    b.ToTable("Rejudgements");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.ShopFlags.ShopFlag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1839,6 +1879,11 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .HasForeignKey("ReadingId")
                         .OnDelete(DeleteBehavior.Restrict);
 
+                    b.HasOne("ShopFluids.Core.Rejudging.Rejudgement", null)
+                        .WithMany()
+                        .HasForeignKey("RejudgementId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("ShopFluids.Core.Sumps.Sump", null)
                         .WithMany()
                         .HasForeignKey("SumpId")
@@ -1921,6 +1966,14 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.HasOne("ShopFluids.Core.Readings.Reading", null)
                         .WithMany()
                         .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Rejudging.Rejudgement", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 

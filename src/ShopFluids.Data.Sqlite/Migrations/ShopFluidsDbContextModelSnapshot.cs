@@ -626,6 +626,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<Guid?>("ReadingId")
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("RejudgementId")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<string>("Rule")
                         .IsRequired()
                         .HasMaxLength(40)
@@ -653,6 +657,8 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.HasIndex("ChargeId");
 
                     b.HasIndex("ReadingId");
+
+                    b.HasIndex("RejudgementId");
 
                     b.HasIndex("SumpId", "RaisedAtUtc");
 
@@ -1371,6 +1377,40 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         });
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Rejudging.Rejudgement", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("AtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Sumps")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SumpId");
+
+                    b.ToTable("Rejudgements");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.ShopFlags.ShopFlag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1828,6 +1868,11 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasForeignKey("ReadingId")
                         .OnDelete(DeleteBehavior.Restrict);
 
+                    b.HasOne("ShopFluids.Core.Rejudging.Rejudgement", null)
+                        .WithMany()
+                        .HasForeignKey("RejudgementId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
                     b.HasOne("ShopFluids.Core.Sumps.Sump", null)
                         .WithMany()
                         .HasForeignKey("SumpId")
@@ -1910,6 +1955,14 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.HasOne("ShopFluids.Core.Readings.Reading", null)
                         .WithMany()
                         .HasForeignKey("SupersedesId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Rejudging.Rejudgement", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Restrict);
                 });
 

@@ -48,7 +48,7 @@ public static class CautionAdvice
         foreach (var flag in flags)
         {
             AddFor(flag.Parameter, flag.Severity, flag.Direction, found);
-            AddFor(flag.Rule, found);
+            AddFor(flag.Rule, flag.Severity, found);
         }
 
         if (reading.Measurements.Any(m => m.Parameter == ParameterCodes.Odour && m.Value >= SourOdour))
@@ -82,9 +82,10 @@ public static class CautionAdvice
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of work."),
     });
 
-    private static void AddFor(string rule, HashSet<Caution> found)
+    private static void AddFor(string rule, Verdict severity, HashSet<Caution> found)
     {
-        if (rule == RunDryRule.RuleCode)
+        // A warning says that the sump will not do for long, not that the pump draws air.
+        if (rule == RunDryRule.RuleCode && severity == Verdict.Action)
         {
             found.Add(Caution.PumpRunsDry);
         }

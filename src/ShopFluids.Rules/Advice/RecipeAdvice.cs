@@ -52,17 +52,10 @@ public static class RecipeAdvice
     private static bool IsMovedSince(EvaluationInput input, DateTime measuredAt) => input.Standing.LastMovedAt > measuredAt;
 
     private static Half? Latest(EvaluationInput input, string parameter) =>
-        input.IsLatest(parameter) ? new(Decisive(input.Reading, parameter), input.Reading.TakenAt)
+        input.IsLatest(parameter) && input.Reading.Decisive(parameter) is { } now ? new(ToEstimate(now.Value, now.Uncertainty), input.Reading.TakenAt)
         : input.Standing.Latest.TryGetValue(parameter, out var latest) && (input.Reading.TakenAt - latest.TakenAt).Duration() <= OtherHalfMaximumAge
             ? new(ToEstimate(latest.Value, latest.Uncertainty), latest.TakenAt)
             : null;
-
-    private static Estimate Decisive(ReadingFacts reading, string parameter)
-    {
-        var measured = reading.Measurements.Where(m => m.Parameter == parameter).ToList();
-        var decisive = measured.FirstOrDefault(m => m.Method == MethodCodes.Titration) ?? measured[0];
-        return ToEstimate(decisive.Value, decisive.Uncertainty);
-    }
 
     private static Estimate ToEstimate(decimal value, decimal uncertainty) => new((double)value, (double)uncertainty);
 

@@ -47,7 +47,7 @@ public sealed record WorkPlan(
     private static bool Completes(OpenTask test, Dictionary<string, CareStepFacts> steps, FlagChanges flags, EvaluationInput input) =>
         steps.TryGetValue(test.Cause, out var step)
             ? Measures(input, step) && CareSchedule.CountsFor(step, test, input.Reading.TakenAt, input.Calendar)
-            : ShutdownWork.IsCompletedBy(test, input.Reading, input.Calendar) || flags.Cleared.Select(f => (f.Rule, f.Parameter))
+            : ShutdownWork.IsCompletedBy(test, input) || flags.Cleared.Select(f => (f.Rule, f.Parameter))
                 .Concat(flags.After.Where(f => !f.IsNew).Select(f => (f.Rule, f.Parameter)))
                 .Any(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter) == test.Cause);
 
@@ -82,12 +82,18 @@ public sealed record WorkPlan(
     }
 
     // A flag that this reading does not touch, or that is only short of its margin, may have relied on work that goes with another
-    // flag: it takes that work over.
+    // flag: it takes that work over. One whose second look is still open was not confirmed, and relied on nothing yet.
     private static IEnumerable<(FlagState Flag, TaskKind Kind)> HandedOver(EvaluationInput input, FlagChanges flags, List<OpenTask> withdrawn) =>
         input.Standing.OpenFlags
             .Where(f => f.Rule != OverdueTestRule.Code && !flags.Cleared.Contains(f))
             .Select(f => new FlagState(f.Rule, f.Parameter, f.Severity, f.Direction, IsNew: false, IsBeyond: true))
-            .SelectMany(f => KindsFor(f).Where(k => CorrectiveWork.IsOnWholeSump(k) && withdrawn.Exists(t => t.Kind == k)).Select(k => (f, k)));
+            .SelectMany(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: !IsLookedAtAgain(f, input.Standing.OpenTasks)).Where(k => CorrectiveWork.IsOnWholeSump(k) && withdrawn.Exists(t => t.Kind == k)).Select(k => (f, k)));
+
+    private static bool IsLookedAtAgain(FlagState flag, IReadOnlyList<OpenTask> open)
+    {
+        var cause = CorrectiveWork.CauseOf(flag.Rule, flag.Parameter);
+        return open.Any(t => t.Kind == TaskKind.Test && (t.Cause == cause || IsSameLook(t.Cause, cause)));
+    }
 
     // Two rules that found something on one parameter ask for one second look, and for one search for the cause.
     private static bool IsSameLook(string cause, string other) =>

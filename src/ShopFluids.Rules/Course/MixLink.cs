@@ -11,7 +11,7 @@ namespace ShopFluids.Rules.Course;
 /// <param name="Offset">The offset when what is missing was mix, % v/v.</param>
 /// <param name="Factor">The factor likewise; above 0.</param>
 /// <param name="Thickening">By what both are multiplied when what is missing was water; 1 or more.</param>
-/// <param name="Exchanged">Litres put in and taken out for each litre of the sump.</param>
+/// <param name="Exchanged">Litres put in, or taken out where that is more, for each litre of the sump.</param>
 [StructLayout(LayoutKind.Auto)]
 public readonly record struct MixLink(bool IsKnown, double Offset, double Factor, double Thickening, double Exchanged)
 {

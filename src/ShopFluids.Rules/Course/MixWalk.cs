@@ -21,9 +21,12 @@ internal sealed class MixWalk(SumpFacts sump, IReadOnlyList<MovementFacts> movem
     private double _mixLitres = double.NaN;
     private double _offset;
     private double _factor;
-    private double _moved;
+    private double _putIn;
+    private double _takenOut;
     private bool _isStartMeasured;
     private bool _isUnknown;
+
+    private bool IsMoved => _putIn > 0 || _takenOut > 0;
 
     /// <summary>Goes to a reading, past all movements before it.</summary>
     /// <param name="reading">A reading that is no earlier than the one before.</param>
@@ -40,7 +43,7 @@ internal sealed class MixWalk(SumpFacts sump, IReadOnlyList<MovementFacts> movem
             (_volume, _levelAt) = (litres, reading.TakenAt);
 
             // A level that comes after the start, but before anything was moved, tells as much as one at the start.
-            if (double.IsNaN(_mixLitres) && _moved == 0)
+            if (double.IsNaN(_mixLitres) && !IsMoved)
             {
                 Start(litres, isMeasured: true);
             }
@@ -51,7 +54,7 @@ internal sealed class MixWalk(SumpFacts sump, IReadOnlyList<MovementFacts> movem
     public MixLink Count(ReadingFacts reading)
     {
         var link = Link(reading);
-        _moved = 0;
+        (_putIn, _takenOut) = (0, 0);
         _isUnknown = false;
         Start(reading.TakenAt - _levelAt <= LevelMaximumAge ? _volume : double.NaN, isMeasured: _levelAt == reading.TakenAt);
         return link;
@@ -61,10 +64,11 @@ internal sealed class MixWalk(SumpFacts sump, IReadOnlyList<MovementFacts> movem
 
     private MixLink Link(ReadingFacts reading)
     {
-        var exchanged = _moved / (double.IsNaN(_mixLitres) ? _geometry.VolumeLitresAt(Math.Clamp(sump.FullMarkMm, 0, _geometry.BrimMm)) : _mixLitres);
+        // One swapped for as many others has been exchanged once.
+        var exchanged = Math.Max(_putIn, _takenOut) / (double.IsNaN(_mixLitres) ? _geometry.VolumeLitresAt(Math.Clamp(sump.FullMarkMm, 0, _geometry.BrimMm)) : _mixLitres);
         if (double.IsNaN(_mixLitres) || _mixLitres <= 0)
         {
-            return new(_moved == 0, 0, 1, 1, exchanged);
+            return new(!IsMoved, 0, 1, 1, exchanged);
         }
 
         var measured = _isStartMeasured && _levelAt == reading.TakenAt ? _volume : _mixLitres;
@@ -74,7 +78,7 @@ internal sealed class MixWalk(SumpFacts sump, IReadOnlyList<MovementFacts> movem
     private void Apply(MovementFacts movement)
     {
         var added = movement.WaterLitres + movement.ConcentrateLitres;
-        _moved += added + movement.RemovedLitres;
+        (_putIn, _takenOut) = (_putIn + added, _takenOut + movement.RemovedLitres);
         _volume = Math.Clamp(_volume + added - movement.RemovedLitres, 0, _geometry.BrimLitres);
         if (double.IsNaN(_mixLitres))
         {

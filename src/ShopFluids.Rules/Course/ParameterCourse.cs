@@ -10,7 +10,11 @@ namespace ShopFluids.Rules.Course;
 /// <param name="Uncertainty">Its expanded uncertainty (k = 2).</param>
 /// <param name="Since">What is known to have happened to the mix since the value before; of the first it means nothing.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct CoursePoint(DateTime TakenAt, decimal Value, decimal Uncertainty, MixLink Since);
+public readonly record struct CoursePoint(DateTime TakenAt, decimal Value, decimal Uncertainty, MixLink Since)
+{
+    /// <summary>To how many decimals the parameter is told, at least.</summary>
+    public int Decimals { get; init; }
+}
 
 /// <summary>The values of one parameter by one method, oldest first; the last is that of the reading that is judged.</summary>
 public sealed class ParameterCourse
@@ -87,18 +91,10 @@ public sealed class ParameterCourse
     private static void Follow(MixWalk walk, ReadingFacts reading, string parameter, string? method, List<CoursePoint> points)
     {
         walk.GoTo(reading);
-        MeasurementFacts? found = null;
-        foreach (var measurement in reading.Measurements)
-        {
-            if (measurement.Parameter == parameter && (method is null ? found is null || measurement.Method == MethodCodes.Titration : measurement.Method == method))
-            {
-                found = measurement;
-            }
-        }
-
+        var found = method is null ? reading.Decisive(parameter) : reading.Measurements.FirstOrDefault(m => m.Parameter == parameter && m.Method == method);
         if (found is not null)
         {
-            points.Add(new(reading.TakenAt, found.Value, found.Uncertainty, walk.Count(reading)));
+            points.Add(new(reading.TakenAt, found.Value, found.Uncertainty, walk.Count(reading)) { Decimals = found.Decimals });
         }
     }
 }

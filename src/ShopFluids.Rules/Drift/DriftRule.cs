@@ -39,6 +39,7 @@ public sealed class DriftRule : IRule
     // A date farther off is no date.
     private const double MostDays = 3660;
 
+    // Common practice, no source.
     private static readonly TimeSpan LongestWait = TimeSpan.FromDays(7);
     private static readonly TimeSpan ShortestWait = TimeSpan.FromDays(1);
     private static readonly TaskKind[] EarlierTest = [TaskKind.Test];
@@ -49,7 +50,7 @@ public sealed class DriftRule : IRule
     public string Code => RuleCode;
 
     /// <inheritdoc/>
-    public int Version => 1;
+    public int Version => 2;
 
     /// <inheritdoc/>
     public IReadOnlyList<RuleNumber> Numbers => DriftSettings.Numbers;
@@ -63,7 +64,7 @@ public sealed class DriftRule : IRule
         ArgumentNullException.ThrowIfNull(reading);
         foreach (var parameter in FollowedParameters.Codes)
         {
-            if (reading.Measured(parameter) is { } measured && Opinion(reading, measured) is { } opinion)
+            if (reading.Measured(parameter) is not null && Opinion(reading, parameter) is { } opinion)
             {
                 yield return opinion;
             }
@@ -82,9 +83,8 @@ public sealed class DriftRule : IRule
         return half < ShortestWait ? ShortestWait : half > LongestWait ? LongestWait : half;
     }
 
-    private RuleOpinion? Opinion(RuleCase reading, MeasurementFacts measured)
+    private RuleOpinion? Opinion(RuleCase reading, string parameter)
     {
-        var parameter = measured.Parameter;
         var row = reading.Input.Limits.FirstOrDefault(l => l.Parameter == parameter && l.Basis == LimitBasis.Value);
         if (row is null)
         {
@@ -98,7 +98,7 @@ public sealed class DriftRule : IRule
             var counted = CountedReadings.Of(course, settings);
             if (counted.Series.Count >= settings.LeastReadings)
             {
-                return Judge(reading, measured, row, counted, settings);
+                return Judge(reading, course, row, counted, settings);
             }
 
             beganAnew |= counted.BeganAnew;
@@ -108,14 +108,16 @@ public sealed class DriftRule : IRule
         return beganAnew ? RuleOpinion.None(parameter) : null;
     }
 
-    private RuleOpinion Judge(RuleCase reading, MeasurementFacts measured, ParameterLimits row, CountedReadings counted, DriftSettings settings)
+    private RuleOpinion Judge(RuleCase reading, ParameterCourse course, ParameterLimits row, CountedReadings counted, DriftSettings settings)
     {
+        // Of the method whose trend it is: two methods differ by more than their noise.
+        var (parameter, value) = (course.Parameter, course.Points[^1].Value);
         var trend = Trend.Of(counted, row);
         return trend is null
-            || !settings.Believes(trend, counted.SpanDays, reading.OpenFlag(measured.Parameter)?.Direction == trend.Direction)
-            || IsLimitCrossed(reading, measured.Value, row, trend.Direction)
-            ? RuleOpinion.None(measured.Parameter)
-            : RuleOpinion.Of(Raise(measured, trend, counted.Series.Count));
+            || !settings.Believes(trend, counted.SpanDays, reading.OpenFlag(parameter)?.Direction == trend.Direction)
+            || IsLimitCrossed(reading, value, row, trend.Direction)
+            ? RuleOpinion.None(parameter)
+            : RuleOpinion.Of(Raise(parameter, value, trend, counted.Series.Count));
     }
 
     // Beyond, or not yet far enough inside for the limit's own flag to end.
@@ -131,11 +133,11 @@ public sealed class DriftRule : IRule
             && (LimitRow.ClearsAt(limit, side, row.ClearMargin) - value) * (side == Direction.Low ? 1 : -1) > 0;
     }
 
-    private RaisedFlag Raise(MeasurementFacts measured, Trend trend, int readings)
+    private RaisedFlag Raise(string parameter, decimal value, Trend trend, int readings)
     {
         var numbers = new SortedDictionary<string, decimal>(StringComparer.Ordinal)
         {
-            [NumberNames.Value] = measured.Value,
+            [NumberNames.Value] = value,
             [NumberNames.Limit] = trend.Limit,
             [NumberNames.SlopePerWeek] = decimal.Round((decimal)(7 * trend.SlopePerDay), 3),
             [NumberNames.DaysUntil] = decimal.Round((decimal)trend.Days, 1),
@@ -147,6 +149,6 @@ public sealed class DriftRule : IRule
             numbers[NumberNames.DaysLatest] = decimal.Round((decimal)latest, 1);
         }
 
-        return new(Code, Version, measured.Parameter, Verdict.Warning, trend.Direction, numbers);
+        return new(Code, Version, parameter, Verdict.Warning, trend.Direction, numbers);
     }
 }

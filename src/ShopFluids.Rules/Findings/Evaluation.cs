@@ -88,11 +88,17 @@ public static class NumberNames
     /// <summary>What is on its way while the pump runs, L.</summary>
     public const string NeededLitres = "neededLitres";
 
+    /// <summary>1 where that is a guess; not told where the shop has said it.</summary>
+    public const string NeededIsGuessed = "neededIsGuessed";
+
     /// <summary>What the value usually is in this charge.</summary>
     public const string Usual = "usual";
 
     /// <summary>The odour found with it, as its word's number.</summary>
     public const string Odour = "odour";
+
+    /// <summary>1 where the concentration was found to be the usual one; not told where it is not known.</summary>
+    public const string Steady = "steady";
 
     /// <summary>Days over which it was reckoned.</summary>
     public const string Days = "days";
@@ -120,6 +126,9 @@ public static class NumberNames
 
     /// <summary>The value of the reading before.</summary>
     public const string Previous = "previous";
+
+    /// <summary>When the value was measured, milliseconds since the beginning of 1970, UTC.</summary>
+    public const string TakenAt = "takenAt";
 
     /// <summary>The change since then that known additions, removals and losses explain.</summary>
     public const string ExpectedChange = "expectedChange";
@@ -185,6 +194,6 @@ public enum Caution : short
     /// <summary>Skin or breathing complaints: occupational health.</summary>
     OccupationalHealth = 9,
 
-    /// <summary>Do not start the pump: its intake is bare, or will be.</summary>
+    /// <summary>Stop the pump and leave it: its intake is bare.</summary>
     PumpRunsDry = 10,
 }

@@ -117,7 +117,8 @@ internal sealed class ChargeReplay
         }
 
         var (begin, measurements) = (end, 0);
-        while (begin > 0 && measurements + _readings[begin - 1].Measurements.Count < _case.MostMeasurements)
+        var since = takenAt.AddDays(-_case.LeastDays);
+        while (begin > 0 && (measurements + _readings[begin - 1].Measurements.Count < _case.LeastMeasurements || _readings[begin - 1].TakenAt >= since))
         {
             begin--;
             measurements += _readings[begin].Measurements.Count;

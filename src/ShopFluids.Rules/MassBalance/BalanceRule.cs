@@ -29,6 +29,7 @@ public sealed class BalanceRule : IRule
     private const double LeastLevelUncertaintyMm = 4;
     private const double LeastConcentrationUncertainty = 0.2;
 
+    // Closer together the level tells more of the reader than of the sump. Common practice, no source.
     private static readonly TimeSpan ShortestGap = TimeSpan.FromHours(4);
     private static readonly TaskKind[] LookForTheCause = [TaskKind.Inspect];
 
@@ -36,7 +37,7 @@ public sealed class BalanceRule : IRule
     public string Code => RuleCode;
 
     /// <inheritdoc/>
-    public int Version => 1;
+    public int Version => 2;
 
     /// <inheritdoc/>
     public IReadOnlyList<RuleNumber> Numbers { get; } = [new(LeastPercent, 3, 0, 50), new(PouredWithinPercent, 10, 0, 50), new(LongestGapDays, 21, 1, 90)];
@@ -57,12 +58,11 @@ public sealed class BalanceRule : IRule
         var movements = reading.Input.History.Movements.Where(m => m.At >= before.TakenAt && m.At < reading.TakenAt)
             .SelectMany(m => Movements(m, reading, before.TakenAt, then.ConcentrationPercent))
             .ToList();
-        if ((then.ConcentrationPercent.Value + now.ConcentrationPercent.Value) / 2 < Balance.LeastMeanPercent)
+        if (Balance.TryOver([then, now], movements) is not { } balance)
         {
             yield break;
         }
 
-        var balance = Balance.Over([then, now], movements);
         var least = reading.Input.Sump.Geometry.VolumeLitresAt(reading.Input.Sump.FullMarkMm) * (double)reading.Number(LeastPercent) / 100;
         yield return Judge(balance, least);
     }
@@ -78,7 +78,8 @@ public sealed class BalanceRule : IRule
             return RuleOpinion.None("");
         }
 
-        var gained = water ? balance.EvaporationLitres : balance.CarryOffLitres;
+        // Water and mix together are what the volumes alone tell.
+        var gained = water && mix ? balance.VolumeLostLitres : water ? balance.EvaporationLitres : balance.CarryOffLitres;
         return RuleOpinion.Of(new(Code, Version, "", Verdict.Warning, (water, mix) switch { (true, true) => Direction.None, (true, false) => Direction.High, _ => Direction.Low }, new SortedDictionary<string, decimal>(StringComparer.Ordinal)
         {
             [NumberNames.Days] = decimal.Round((decimal)balance.Days, 1),
@@ -102,7 +103,7 @@ public sealed class BalanceRule : IRule
                 return null;
             }
 
-            if (gap >= ShortestGap && Value(readings[i], ParameterCodes.Level) is not null && Value(readings[i], ParameterCodes.Concentration) is not null)
+            if (gap >= ShortestGap && readings[i].Decisive(ParameterCodes.Level) is not null && readings[i].Decisive(ParameterCodes.Concentration) is not null)
             {
                 return readings[i];
             }
@@ -114,8 +115,8 @@ public sealed class BalanceRule : IRule
     private static SumpReading? At(ReadingFacts facts, RuleCase reading, DateTime start)
     {
         var geometry = reading.Input.Sump.Geometry;
-        if (Value(facts, ParameterCodes.Level) is not { } level
-            || Value(facts, ParameterCodes.Concentration) is not { Value: >= 0 and <= 100 } percent
+        if (facts.Decisive(ParameterCodes.Level) is not { } level
+            || facts.Decisive(ParameterCodes.Concentration) is not { Value: >= 0 and <= 100 } percent
             || level.Value < 0
             || (double)level.Value > geometry.BrimMm)
         {
@@ -142,19 +143,5 @@ public sealed class BalanceRule : IRule
         {
             yield return Movement.Removal(day, new(movement.RemovedLitres, movement.RemovedLitres * share), percent);
         }
-    }
-
-    private static MeasurementFacts? Value(ReadingFacts facts, string parameter)
-    {
-        MeasurementFacts? found = null;
-        foreach (var measurement in facts.Measurements)
-        {
-            if (measurement.Parameter == parameter && (found is null || measurement.Method == MethodCodes.Titration))
-            {
-                found = measurement;
-            }
-        }
-
-        return found;
     }
 }

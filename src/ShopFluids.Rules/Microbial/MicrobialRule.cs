@@ -26,6 +26,7 @@ public sealed class MicrobialRule : IRule
     /// <summary>Number: slides under this are left alone, log10 CFU/mL.</summary>
     public const string LeastCount = "leastCount";
 
+    // From memory: how many readings tell what is usual, how far above the flagged value pH counts as falling no further, how long a smell keeps.
     private const decimal Slight = 1;
     private const decimal Sour = 2;
     private const decimal RottenEgg = 3;
@@ -43,7 +44,7 @@ public sealed class MicrobialRule : IRule
     public string Code => RuleCode;
 
     /// <inheritdoc/>
-    public int Version => 1;
+    public int Version => 2;
 
     /// <inheritdoc/>
     public IReadOnlyList<RuleNumber> Numbers { get; } =
@@ -97,17 +98,20 @@ public sealed class MicrobialRule : IRule
         var (middle, uncertainty) = usual.Value;
         var fall = middle - ph.Value;
         var isBeyondNoise = fall * fall > (ph.Uncertainty * ph.Uncertainty) + (uncertainty * uncertainty);
-        return odour >= Sour && fall >= reading.Number(LeastFall) && isBeyondNoise && IsSteady(reading)
-            ? RuleOpinion.Of(Raise(
-                new SortedDictionary<string, decimal>(StringComparer.Ordinal)
-                {
-                    [NumberNames.Value] = ph.Value,
-                    [NumberNames.Usual] = middle,
-                    [NumberNames.Odour] = odour,
-                },
-                odour,
-                Verdict.Warning))
+        return odour >= Sour && fall >= reading.Number(LeastFall) && isBeyondNoise && IsSteady(reading) is var steady && steady != false
+            ? RuleOpinion.Of(Raise(Numbered(ph.Value, middle, odour, isSteady: steady is not null), odour, Verdict.Warning))
             : RuleOpinion.None(ParameterCodes.Ph);
+    }
+
+    private static SortedDictionary<string, decimal> Numbered(decimal ph, decimal usual, decimal odour, bool isSteady)
+    {
+        var numbers = new SortedDictionary<string, decimal>(StringComparer.Ordinal) { [NumberNames.Value] = ph, [NumberNames.Usual] = usual, [NumberNames.Odour] = odour };
+        if (isSteady)
+        {
+            numbers[NumberNames.Steady] = 1;
+        }
+
+        return numbers;
     }
 
     // Rotten egg makes it action, and only another charge takes that back.
@@ -146,12 +150,12 @@ public sealed class MicrobialRule : IRule
             : null;
     }
 
-    private static bool IsSteady(RuleCase reading)
+    // Null where this reading tells no concentration, or the charge has no usual one yet: then nothing speaks against it.
+    private static bool? IsSteady(RuleCase reading)
     {
         if (reading.Measured(ParameterCodes.Concentration) is not { } now || Usual(reading, ParameterCodes.Concentration) is not { Middle: > 0 } usual)
         {
-            // Where nothing speaks against it.
-            return true;
+            return null;
         }
 
         return Math.Abs(now.Value - usual.Middle) <= Math.Max(now.Uncertainty, usual.Middle * reading.Number(SteadyPercent) / 100);

@@ -54,6 +54,9 @@ public sealed record RuleNumber(string Name, decimal Default, decimal Least, dec
 /// <param name="Flag">The finding; null when there is none (any more), which ends an open flag.</param>
 public sealed record RuleOpinion(string Parameter, RaisedFlag? Flag)
 {
+    /// <summary>Whether it is another finding than the one behind the open flag, although of its severity and side: it takes that one's place.</summary>
+    public bool IsAnother { get; init; }
+
     /// <summary>Nothing (any more).</summary>
     public static RuleOpinion None(string parameter) => new(parameter, null);
 

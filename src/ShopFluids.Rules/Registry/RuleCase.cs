@@ -30,7 +30,7 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
     /// that nothing follows from this one.
     /// </summary>
     /// <param name="parameter">The parameter's code.</param>
-    public MeasurementFacts? Measured(string parameter) => Input.IsLatest(parameter) ? Decisive(Input.Reading, parameter) : null;
+    public MeasurementFacts? Measured(string parameter) => Input.IsLatest(parameter) ? Input.Reading.Decisive(parameter) : null;
 
     /// <summary>What the charge's readings before this one measured, oldest first, by the method that decides in each.</summary>
     /// <param name="parameter">The parameter's code.</param>
@@ -39,28 +39,13 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
         var past = new List<PastValue>(Input.History.Readings.Count);
         foreach (var earlier in Input.History.Readings)
         {
-            if (Decisive(earlier, parameter) is { } measured)
+            if (earlier.Decisive(parameter) is { } measured)
             {
                 past.Add(new(earlier.TakenAt, measured.Method, measured.Value, measured.Uncertainty));
             }
         }
 
         return past;
-    }
-
-    // Titration is independent of tramp oil, so it decides where both were taken (DGUV Regel 109-003, 7.1.1).
-    private static MeasurementFacts? Decisive(ReadingFacts reading, string parameter)
-    {
-        MeasurementFacts? decisive = null;
-        foreach (var measurement in reading.Measurements)
-        {
-            if (measurement.Parameter == parameter && (decisive is null || measurement.Method == MethodCodes.Titration))
-            {
-                decisive = measurement;
-            }
-        }
-
-        return decisive;
     }
 }
 

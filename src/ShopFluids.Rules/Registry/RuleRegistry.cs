@@ -50,7 +50,7 @@ public static class RuleRegistry
 
     private static void Apply(IRule rule, RuleOpinion opinion, Facts.OpenFlag? open, List<Findings.RaisedFlag> raised, List<Facts.OpenFlag> cleared, List<FlagState> after)
     {
-        if (opinion.Flag is { } found && open is not null && open.Severity == found.Severity && open.Direction == found.Direction)
+        if (opinion is { IsAnother: false, Flag: { } found } && open is not null && open.Severity == found.Severity && open.Direction == found.Direction)
         {
             after.Add(new(open.Rule, open.Parameter, open.Severity, open.Direction, IsNew: false, IsBeyond: true) { Within = rule.WorkWithin(found) });
             return;

@@ -26,7 +26,7 @@ public sealed class RunDryRule : IRule
     public string Code => RuleCode;
 
     /// <inheritdoc/>
-    public int Version => 1;
+    public int Version => 2;
 
     /// <inheritdoc/>
     public IReadOnlyList<RuleNumber> Numbers { get; } = [new(NeededLitres, 0, 0, 100_000), new(NeededPercent, 20, 1, 100)];
@@ -44,12 +44,13 @@ public sealed class RunDryRule : IRule
         var atIntake = sump.Geometry.VolumeLitresAt(sump.PumpIntakeMm);
         var usable = Math.Max(0, sump.Geometry.VolumeLitresAt((double)level.Value) - atIntake);
         var range = sump.Geometry.VolumeLitresAt(sump.FullMarkMm) - atIntake;
-        var needed = reading.Number(NeededLitres) is > 0 and var litres ? (double)litres : range * (double)reading.Number(NeededPercent) / 100;
+        var isGuessed = reading.Number(NeededLitres) <= 0;
+        var needed = isGuessed ? range * (double)reading.Number(NeededPercent) / 100 : (double)reading.Number(NeededLitres);
         var isBare = (double)level.Value <= sump.PumpIntakeMm;
 
         // The level's own action limit says the same and asks for the same; only a bare intake is said besides.
         yield return isBare || (usable < needed && !IsBeyondAction(level, reading.Input.Limits))
-            ? RuleOpinion.Of(Raise(level.Value, usable, needed, isBare))
+            ? RuleOpinion.Of(Raise(level.Value, usable, needed, isGuessed, isBare))
             : RuleOpinion.None(ParameterCodes.Level);
     }
 
@@ -69,16 +70,19 @@ public sealed class RunDryRule : IRule
         return false;
     }
 
-    private RaisedFlag Raise(decimal level, double usable, double needed, bool isBare) => new(
-        Code,
-        Version,
-        ParameterCodes.Level,
-        isBare ? Verdict.Action : Verdict.Warning,
-        Direction.Low,
-        new SortedDictionary<string, decimal>(StringComparer.Ordinal)
+    private RaisedFlag Raise(decimal level, double usable, double needed, bool isGuessed, bool isBare)
+    {
+        var numbers = new SortedDictionary<string, decimal>(StringComparer.Ordinal)
         {
             [NumberNames.Value] = level,
             [NumberNames.UsableLitres] = decimal.Round((decimal)usable, 1),
             [NumberNames.NeededLitres] = decimal.Round((decimal)needed, 1),
-        });
+        };
+        if (isGuessed)
+        {
+            numbers[NumberNames.NeededIsGuessed] = 1;
+        }
+
+        return new(Code, Version, ParameterCodes.Level, isBare ? Verdict.Action : Verdict.Warning, Direction.Low, numbers);
+    }
 }

@@ -101,11 +101,11 @@ public static class CareSchedule
     /// <param name="doneAt">When the work was done, UTC.</param>
     /// <param name="calendar">The shop's days.</param>
     public static bool CountsFor(CareStepFacts step, OpenTask open, DateTime doneAt, ShopCalendar calendar) =>
-        calendar.ShopDayOf(doneAt) > BeginOf(step, DueDayOf(open.DueAt, calendar));
+        calendar.ShopDayOf(doneAt) > BeginOf(step, DueDayOf(open.DueAt, calendar), calendar);
 
     // What is due after an event is asked on a day of its own: the day before still serves. In a series of months the one before may have
     // fallen on a later day of its month: half a month covers that and every shift for closed days.
-    private static DateOnly BeginOf(CareStepFacts step, DateOnly due)
+    private static DateOnly BeginOf(CareStepFacts step, DateOnly due, ShopCalendar calendar)
     {
         if (!step.Recurs)
         {
@@ -113,14 +113,35 @@ public static class CareSchedule
         }
 
         var begin = step.Later(due, -1);
-        if (step.IntervalMonths == 0 || step.Basis != IntervalBasis.CalendarAnchored)
+        if (step.IntervalMonths == 0)
         {
             return begin;
+        }
+
+        if (step.Basis != IntervalBasis.CalendarAnchored)
+        {
+            return LastThatLeadsTo(LatestBehind(due, step.ClosedDays, calendar), step);
         }
 
         var next = IntervalsUntil(step, begin.AddDays(HalfAMonthDays + 1));
         var before = step.Later(step.Anchor, next - 1);
         return next > 0 && before > begin ? before : begin;
+    }
+
+    // The latest day whose work is shown due on a day: closed days after it may have been moved to it.
+    private static DateOnly LatestBehind(DateOnly due, ClosedDayPolicy policy, ShopCalendar calendar) =>
+        policy == ClosedDayPolicy.Earlier && calendar.IsOpen(due) ? OpenDays.OnOrAfter(due.AddDays(1), calendar).AddDays(-1) : due;
+
+    // 28 February is a month after 28, 29, 30 and 31 January: nobody knows after which, so the last of them.
+    private static DateOnly LastThatLeadsTo(DateOnly due, CareStepFacts step)
+    {
+        var day = step.Later(due, -1);
+        while (step.Later(day.AddDays(1)) <= due)
+        {
+            day = day.AddDays(1);
+        }
+
+        return day;
     }
 
     private static ProposedTask Task(CareStepFacts step, DateOnly day, ShopCalendar calendar) =>

@@ -60,20 +60,30 @@ public static class ShutdownAdvice
     private static double EvaporationPerDay(SumpFacts sump, ChargeHistory history)
     {
         var readings = history.Readings
-            .Select(r => (At: r.TakenAt, Level: Value(r, ParameterCodes.Level), Percent: Value(r, ParameterCodes.Concentration)))
+            .Select(r => (At: r.TakenAt, Level: (double?)r.Decisive(ParameterCodes.Level)?.Value, Percent: (double?)r.Decisive(ParameterCodes.Concentration)?.Value))
             .Where(r => r.Level is >= 0 && r.Level <= sump.Geometry.BrimMm && r.Percent is >= 0 and <= 100)
             .ToList();
-        if (readings.Count < 2 || readings.Average(r => r.Percent ?? 0) < Balance.LeastMeanPercent || readings[^1].At - readings[0].At < TimeSpan.FromDays(1))
+
+        // Of two at one moment the later one counts.
+        for (var i = readings.Count - 2; i >= 0; i--)
+        {
+            if ((readings[i + 1].At - readings[i].At).TotalDays <= Balance.ShortestDays)
+            {
+                readings.RemoveAt(i);
+            }
+        }
+
+        if (readings.Count < 2 || readings[^1].At - readings[0].At < TimeSpan.FromDays(1))
         {
             return 0;
         }
 
         var start = readings[0].At;
         double Day(DateTime at) => (at - start).TotalDays;
-        var balance = Balance.Over(
+        var balance = Balance.TryOver(
             [.. readings.Select(r => new SumpReading(Day(r.At), new(sump.Geometry.VolumeLitresAt(r.Level ?? 0), 0), new(r.Percent ?? 0, 0)))],
             [.. history.Movements.Where(m => m.At >= start && m.At < readings[^1].At).SelectMany(m => Movements(m, Day(m.At), readings.Last(r => r.At <= m.At).Percent ?? 0))]);
-        return Math.Clamp(balance.PerDay.Evaporation.Value, 0, MostEvaporationLitresPerDay);
+        return Math.Clamp(balance?.PerDay.Evaporation.Value ?? 0, 0, MostEvaporationLitresPerDay);
     }
 
     // What is taken out is mix of the strength last read.
@@ -90,7 +100,4 @@ public static class ShutdownAdvice
             yield return Movement.Removal(day, new(movement.RemovedLitres, 0), new(percent, 0));
         }
     }
-
-    private static double? Value(ReadingFacts reading, string parameter) =>
-        reading.Measurements.Where(m => m.Parameter == parameter).OrderByDescending(m => m.Method == MethodCodes.Titration).Select(m => (double?)m.Value).FirstOrDefault();
 }

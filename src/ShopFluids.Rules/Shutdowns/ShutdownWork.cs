@@ -136,22 +136,19 @@ public static class ShutdownWork
     }
 
     /// <summary>
-    /// Whether a reading completes a test of a shutdown: it tells concentration and pH. The test before the first cut is not done by a
+    /// Whether the reading completes a test of a shutdown: it has the latest word on concentration and pH. The test before the first cut is not done by a
     /// reading from the days before: what stands goes on changing.
     /// </summary>
     /// <param name="test">The open test.</param>
-    /// <param name="reading">The reading.</param>
-    /// <param name="calendar">The sump's days.</param>
-    public static bool IsCompletedBy(OpenTask test, ReadingFacts reading, ShopCalendar calendar)
+    /// <param name="input">What the evaluation may look at.</param>
+    public static bool IsCompletedBy(OpenTask test, EvaluationInput input)
     {
         ArgumentNullException.ThrowIfNull(test);
-        ArgumentNullException.ThrowIfNull(reading);
-        ArgumentNullException.ThrowIfNull(calendar);
-        bool Tells(string parameter) => reading.Measurements.Any(m => m.Parameter == parameter);
+        ArgumentNullException.ThrowIfNull(input);
         return IsCause(test.Cause)
-            && Tells(ParameterCodes.Concentration)
-            && Tells(ParameterCodes.Ph)
-            && (IsBefore(test.Cause) || calendar.ShopDayOf(reading.TakenAt) >= CareSchedule.DueDayOf(test.DueAt, calendar));
+            && input.IsLatest(ParameterCodes.Concentration)
+            && input.IsLatest(ParameterCodes.Ph)
+            && (IsBefore(test.Cause) || input.Calendar.ShopDayOf(input.Reading.TakenAt) >= CareSchedule.DueDayOf(test.DueAt, input.Calendar));
     }
 
     private static DateOnly Later(DateOnly a, DateOnly b) => a > b ? a : b;

@@ -19,6 +19,9 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
     // A change of two steps of the display is rounding, whatever the readings before it did.
     private const int StepsOfDisplay = 2;
 
+    // Divided by it, a decimal has as few decimals as it needs.
+    private const decimal WithoutTrailingZeros = 1.0000000000000000000000000000m;
+
     // What nobody would measure again for, whatever the charge did before. Common practice, no source.
     private const double LeastPercent = 0.5;
     private const double LeastPh = 0.2;
@@ -35,10 +38,10 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
     {
         var points = course.Points;
         var last = points.Count - 1;
-        var (ranges, scale) = (new List<double>(MostChanges), 0);
+        var (ranges, decimals) = (new List<double>(MostChanges), Decimals(points[last]));
         for (var i = Math.Max(1, last - MostChanges); i < last; i++)
         {
-            scale = Math.Max(scale, points[i].Value.Scale);
+            decimals = Math.Max(decimals, Decimals(points[i]));
             if (settings.Compares(points[i - 1], points[i], course.Parameter) && course.Expected(i - 1, i) is { } expected)
             {
                 ranges.Add(Math.Abs((double)points[i].Value - ((expected.Least + expected.Most) / 2)));
@@ -50,7 +53,7 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
             return null;
         }
 
-        var floor = Floor(course.Parameter, points[last - 1], points[last], scale);
+        var floor = Floor(course.Parameter, points[last - 1], points[last], decimals);
         var wild = Math.Max(floor, settings.LimitFactor * MeanOverMedian * RobustScale.Median(ranges));
         var (sum, count) = (0.0, 0);
         foreach (var range in ranges)
@@ -61,7 +64,10 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
         return new(Math.Max(floor, settings.LimitFactor * (sum / count)), count);
     }
 
-    private static double Floor(string parameter, CoursePoint before, CoursePoint after, int scale)
+    // Those of the parameter, or more where a finer instrument has told more: 9.00 tells no more than 9, for that is how it is stored.
+    private static int Decimals(CoursePoint point) => Math.Max(point.Decimals, (point.Value / WithoutTrailingZeros).Scale);
+
+    private static double Floor(string parameter, CoursePoint before, CoursePoint after, int decimals)
     {
         var combined = Math.Sqrt((double)((before.Uncertainty * before.Uncertainty) + (after.Uncertainty * after.Uncertainty)));
         var least = parameter switch
@@ -70,14 +76,14 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
             ParameterCodes.Ph => LeastPh,
             _ => 0,
         };
-        return Math.Max(Math.Max(combined, least), StepsOfDisplay * Math.Pow(10, -scale));
+        return Math.Max(Math.Max(combined, least), StepsOfDisplay * Math.Pow(10, -decimals));
     }
 
     /// <summary>The rule's numbers, as set.</summary>
     /// <param name="LeastChanges">Fewest earlier changes.</param>
     /// <param name="LimitFactor">Times the mean range.</param>
     /// <param name="LongestGapDays">Readings farther apart are not compared.</param>
-    /// <param name="LargestExchange">Share of the fluid that may have been put in and taken out between two readings of anything but concentration.</param>
+    /// <param name="LargestExchange">Share of the fluid that may have been put in, or taken out, between two readings of anything but concentration.</param>
     internal sealed record Settings(int LeastChanges, double LimitFactor, double LongestGapDays, double LargestExchange)
     {
         public bool Compares(CoursePoint before, CoursePoint after, string parameter) =>

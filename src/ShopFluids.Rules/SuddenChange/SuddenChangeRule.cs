@@ -40,7 +40,7 @@ public sealed class SuddenChangeRule : IRule
     public string Code => RuleCode;
 
     /// <inheritdoc/>
-    public int Version => 1;
+    public int Version => 2;
 
     /// <inheritdoc/>
     public IReadOnlyList<RuleNumber> Numbers { get; } =
@@ -77,9 +77,14 @@ public sealed class SuddenChangeRule : IRule
             return found;
         }
 
-        return NewLevel.StillStands(reading, open, (int)reading.Number(SettlesAfterDays))
-            ? RuleOpinion.Of(new(Code, Version, parameter, open.Severity, open.Direction, open.Numbers))
-            : RuleOpinion.None(parameter);
+        if (NewLevel.Of(reading, open) is not { } level || !level.StillStands((int)reading.Number(SettlesAfterDays), reading.Input.Calendar))
+        {
+            return RuleOpinion.None(parameter);
+        }
+
+        return found?.Flag is not null && level.HasGoneOn()
+            ? found with { IsAnother = true }
+            : RuleOpinion.Of(new(Code, Version, parameter, open.Severity, open.Direction, open.Numbers));
     }
 
     // The method that decides, or where it has too short a past to judge by, the other one.
@@ -115,17 +120,18 @@ public sealed class SuddenChangeRule : IRule
 
         var (change, changeEarlier) = (Unexplained(now.Value, expected), Unexplained(now.Value, expectedEarlier));
         return IsBeyond(change, limit.Limit) && IsBeyond(changeEarlier, limit.Limit * shareSeenEarlier) && Math.Sign(change) == Math.Sign(changeEarlier)
-            ? RuleOpinion.Of(Raise(course.Parameter, before.Value, now.Value, change, limit))
+            ? RuleOpinion.Of(Raise(course.Parameter, before, now, change, limit))
             : RuleOpinion.None(course.Parameter);
     }
 
-    private RaisedFlag Raise(string parameter, decimal before, decimal now, double change, ChangeLimit limit)
+    private RaisedFlag Raise(string parameter, CoursePoint before, CoursePoint now, double change, ChangeLimit limit)
     {
         var numbers = new SortedDictionary<string, decimal>(StringComparer.Ordinal)
         {
-            [NumberNames.Value] = now,
-            [NumberNames.Previous] = before,
-            [NumberNames.ExpectedChange] = decimal.Round(now - before - (decimal)change, 3),
+            [NumberNames.Value] = now.Value,
+            [NumberNames.TakenAt] = NewLevel.MomentOf(now.TakenAt),
+            [NumberNames.Previous] = before.Value,
+            [NumberNames.ExpectedChange] = decimal.Round(now.Value - before.Value - (decimal)change, 3),
             [NumberNames.ChangeLimit] = decimal.Round((decimal)limit.Limit, 3),
             [NumberNames.Changes] = limit.Changes,
         };

@@ -24,10 +24,11 @@ public sealed class UnusualLossRule : IRule
     /// <summary>Number: the smallest excess in a week that counts, % of the sump at the full mark.</summary>
     public const string LeastPercentPerWeek = "leastPercentPerWeek";
 
+    // Half a year of weekly readings, and what a rule held by hand tells. Common practice, no source.
     private const int MostIntervals = 25;
     private const double LeastLevelUncertaintyMm = 4;
 
-    // In a few hours the reading of the level tells more of the reader than of the sump; over many weeks the rate is no rate of now.
+    // In a few hours the reading of the level tells more of the reader than of the sump; over many weeks the rate is no rate of now. Common practice, no source.
     private const double ShortestDays = 1;
     private const double LongestDays = 21;
 
@@ -65,7 +66,7 @@ public sealed class UnusualLossRule : IRule
         var least = reading.Input.Sump.Geometry.VolumeLitresAt(reading.Input.Sump.FullMarkMm) * (double)reading.Number(LeastPercentPerWeek) / 100 / 7;
         var limit = Math.Max((double)reading.Number(Spreads) * spread, least);
 
-        // An open flag ends once the loss is half of the way back.
+        // An open flag ends once the excess is down to half of what raises one.
         var excess = current.LitresPerDay - usual;
         yield return excess > (reading.OpenFlag("") is null ? limit : limit / 2)
             ? RuleOpinion.Of(Raise(current, usual))

@@ -20,8 +20,8 @@ public sealed class PatternPagesTests
         await using var shop = await OpenAsync(database);
         var outcome = await shop.StoreAsync(Some.Reading(brix: 3, levelMm: 250));
 
-        var saved = (await shop.Get<SavedPageQuery>().RunAsync("S-07", outcome.ReadingId, default)).Done().Causes;
-        var page = Assert.IsType<SumpPage>(await shop.Get<SumpPageQuery>().RunAsync("S-07", default)).Causes;
+        var saved = (await shop.Get<SavedPageQuery>().RunAsync("S-07", outcome.ReadingId, TestContext.Current.CancellationToken)).Done().Causes;
+        var page = Assert.IsType<SumpPage>(await shop.Get<SumpPageQuery>().RunAsync("S-07", TestContext.Current.CancellationToken)).Causes;
 
         Assert.NotNull(saved);
         Assert.NotNull(page);
@@ -37,8 +37,8 @@ public sealed class PatternPagesTests
         await using var shop = await OpenAsync(database);
         var outcome = await shop.StoreAsync(Some.Reading());
 
-        Assert.Null((await shop.Get<SavedPageQuery>().RunAsync("S-07", outcome.ReadingId, default)).Done().Causes);
-        Assert.Empty(Assert.IsType<SumpPage>(await shop.Get<SumpPageQuery>().RunAsync("S-07", default)).Causes?.Causes ?? []);
+        Assert.Null((await shop.Get<SavedPageQuery>().RunAsync("S-07", outcome.ReadingId, TestContext.Current.CancellationToken)).Done().Causes);
+        Assert.Empty(Assert.IsType<SumpPage>(await shop.Get<SumpPageQuery>().RunAsync("S-07", TestContext.Current.CancellationToken)).Causes?.Causes ?? []);
     }
 
     [Theory, EachDatabase]
@@ -49,7 +49,7 @@ public sealed class PatternPagesTests
         shop.Clock.Advance(TimeSpan.FromHours(1));
         await shop.StoreAsync(Some.Reading(brix: 3, levelMm: 250, takenAt: shop.Now));
 
-        Assert.Null((await shop.Get<SavedPageQuery>().RunAsync("S-07", first.ReadingId, default)).Done().Causes);
+        Assert.Null((await shop.Get<SavedPageQuery>().RunAsync("S-07", first.ReadingId, TestContext.Current.CancellationToken)).Done().Causes);
     }
 
     [Theory, EachDatabase]
@@ -58,8 +58,8 @@ public sealed class PatternPagesTests
         await using var shop = await OpenAsync(database);
         await shop.StoreAsync(Some.Reading(brix: 3, levelMm: 250));
 
-        var page = await shop.Get<PatternPageQuery>().RunAsync("s-07", ["rust", "no-such-symptom"], default);
-        var apart = await shop.Get<PatternPageQuery>().RunAsync(null, ["rust"], default);
+        var page = await shop.Get<PatternPageQuery>().RunAsync("s-07", ["rust", "no-such-symptom"], TestContext.Current.CancellationToken);
+        var apart = await shop.Get<PatternPageQuery>().RunAsync(null, ["rust"], TestContext.Current.CancellationToken);
 
         Assert.Equal("S-07", page.Sump);
         Assert.Contains("S-07", page.SumpTags);

@@ -159,7 +159,7 @@ public sealed class RecordReadingTests
         await using var shop = await ShopFixture.OpenAsync(database);
         await shop.StoreAsync(Some.Reading());
 
-        var late = await shop.StoreAsync(Some.Reading(brix: 3.0m, ph: 8.0m, levelMm: 100, takenAt: Some.Start.AddDays(-1)));
+        var late = await shop.StoreAsync(Some.Reading(brix: 3.0m, ph: 8.0m, levelMm: null, takenAt: Some.Start.AddDays(-1)));
 
         Assert.Equal(Verdict.Action, late.Verdict);
         Assert.Empty(late.Raised);

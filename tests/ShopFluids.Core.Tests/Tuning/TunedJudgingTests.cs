@@ -3,6 +3,7 @@ using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record.Replay;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.RunDry;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
@@ -28,7 +29,7 @@ public sealed class TunedJudgingTests
         var raised = Assert.Single((await ReadAsync(shop)).Raised, f => f.Rule == RunDryRule.RuleCode);
 
         var flag = await shop.ReadAsync(db => Task.FromResult(db.Flags.Single(f => f.Id == raised.Id)));
-        Assert.Equal(1, flag.RuleVersion);
+        Assert.Equal(RuleRegistry.Find(RunDryRule.RuleCode)?.Version, flag.RuleVersion);
         Assert.Equal(80, flag.Numbers["neededLitres"]);
         Assert.Equal(new SortedDictionary<string, decimal> { ["neededLitres"] = 80, ["neededPercent"] = 20 }, flag.Tuning);
         Assert.Equal((await shop.SetupAsync()).LimitSets.Single(l => l.SumpId == shop.SumpId).Id, flag.LimitSetId);

@@ -1,3 +1,4 @@
+using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Limit;
@@ -61,6 +62,23 @@ public sealed class CorrectiveWorkTests
 
         Assert.Equal([Some.Id(200)], evaluation.WithdrawnTasks);
         Assert.Equal((TaskKind.DrainClean, "limit:bacteria"), (Assert.Single(evaluation.NewTasks).Kind, evaluation.NewTasks[0].Cause));
+    }
+
+    // The level is full again, so its adjustment goes. A trend of the concentration, not read this time, asks for one only once it is confirmed.
+    [Theory]
+    [InlineData(true, false)]
+    [InlineData(false, true)]
+    public void Evaluate_AdjustmentGoesWithOneFlag_AFlagThatWaitsForItsTestTakesNothingOver(bool isTestOpen, bool isTakenOver)
+    {
+        var adjust = Some.Task(TaskKind.Adjust, "limit:level");
+        var standing = Some.Standing(
+            flags: [Some.Flag(LimitRule.Code, ParameterCodes.Level, Verdict.Warning, Direction.Low), Some.Flag(DriftRule.RuleCode, ParameterCodes.Concentration, Verdict.Warning, Direction.High, 101)],
+            tasks: isTestOpen ? [adjust, Some.Task(TaskKind.Test, "drift:concentration", id: 201)] : [adjust]);
+
+        var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Level, 300m), standing, Limits);
+
+        Assert.Equal([adjust.Id], evaluation.WithdrawnTasks);
+        Assert.Equal(isTakenOver ? [TaskKind.Adjust] : [], evaluation.NewTasks.Select(t => t.Kind));
     }
 
     [Fact]

@@ -44,6 +44,22 @@ internal sealed class Charge(IRule rule, params ParameterLimits[] limits)
         return this;
     }
 
+    /// <summary>A reading that arrives only now, among those already there; it is not judged.</summary>
+    public void Slips(double daysAgo, params MeasurementFacts[] measurements)
+    {
+        var at = Now.AddDays(-daysAgo);
+        _readings.Insert(_readings.Count(r => r.TakenAt <= at), new(Some.Id(++_ids), at, measurements));
+    }
+
+    /// <summary>The open flag is one that was raised without a number.</summary>
+    public void Forgets(string number)
+    {
+        foreach (var (parameter, open) in _open.ToList())
+        {
+            _open[parameter] = open with { Numbers = open.Numbers.Where(n => n.Key != number).ToDictionary() };
+        }
+    }
+
     /// <summary>Readings of one parameter, one a week.</summary>
     public Charge Reads(string parameter, params decimal[] values)
     {
@@ -68,7 +84,7 @@ internal sealed class Charge(IRule rule, params ParameterLimits[] limits)
             {
                 _open.Remove(opinion.Parameter);
             }
-            else if (!(_open.TryGetValue(flag.Parameter, out var open) && open.Direction == flag.Direction && open.Severity == flag.Severity))
+            else if (opinion.IsAnother || !(_open.TryGetValue(flag.Parameter, out var open) && open.Direction == flag.Direction && open.Severity == flag.Severity))
             {
                 _raised.Add(flag.Parameter);
                 _open[flag.Parameter] = new(Some.Id(1000 + Raised), flag.Rule, flag.Parameter, flag.Severity, flag.Direction, flag.Numbers);

@@ -42,6 +42,21 @@ public sealed class DriftRuleTests
         Assert.Equal((ParameterCodes.Concentration, Direction.High), (_charge.Open?.Parameter, _charge.Open?.Direction));
     }
 
+    // The refractometer rises to 7.6; beside the last reading a titration says 6.1, which has no past of its own. What is told is of one method.
+    [Fact]
+    public void Check_TrendOfOneMethodBesideAnother_TellsTheValueOfTheTrend()
+    {
+        foreach (var percent in new[] { 6.6m, 6.8m, 7.0m, 7.2m, 7.4m })
+        {
+            _charge.Reads(Some.Measured(ParameterCodes.Concentration, percent, MethodCodes.Refractometer));
+            _charge.After(7);
+        }
+
+        _charge.Reads(Some.Measured(ParameterCodes.Concentration, 7.6m, MethodCodes.Refractometer), Some.Measured(ParameterCodes.Concentration, 6.1m, MethodCodes.Titration));
+
+        Assert.Equal((7.6m, 14.0m), (_charge.Open?.Numbers[NumberNames.Value], _charge.Open?.Numbers[NumberNames.DaysUntil]));
+    }
+
     [Fact]
     public void Check_TooFewReadings_HasNoOpinion()
     {

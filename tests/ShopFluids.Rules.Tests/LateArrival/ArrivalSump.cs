@@ -31,7 +31,7 @@ internal sealed class ArrivalSump
     /// <summary>What is open, and what was measured last. Of a limit's flag not the numbers: they tell what was found first of what arrived first.</summary>
     public string State => string.Join('\n', _flags
         .Select(f => $"{f.Rule}:{f.Parameter} {f.Severity} {f.Direction} {(f.Rule is "limit" or "first-fill-drop" ? "" : string.Join(' ', f.Numbers.OrderBy(n => n.Key, StringComparer.Ordinal)))}")
-        .Concat(_tasks.Select(t => $"{t.Kind} {t.Cause} {t.DueAt:u}"))
+        .Concat(_tasks.Select(t => CareSchedule.IsCauseOfStep(t.Cause) ? $"{t.Kind} {t.Cause} {t.DueAt:u}" : $"{t.Kind} {t.Cause}"))
         .Concat(Standing().Latest.Select(l => $"{l.Key} {l.Value.Value} {l.Value.TakenAt:u}"))
         .Order(StringComparer.Ordinal));
 
@@ -46,7 +46,7 @@ internal sealed class ArrivalSump
         if (_readings.Exists(r => r.Facts.TakenAt > reading.TakenAt))
         {
             var tests = _completed.Concat(_tasks.Where(t => t.Kind == TaskKind.Test && CareSchedule.IsCauseOfStep(t.Cause)).Select(t => new TestItem(t, TestEnd.Open)));
-            evaluation = LateFindings.Settle(new(input, [.. _readings.Select(r => Input(r.Facts))], [], TestSeries.Firsts(tests), 400), evaluation);
+            evaluation = LateFindings.Settle(new(input, [.. _readings.Select(r => Input(r.Facts))], [], TestSeries.Firsts(tests), 400, 183), evaluation);
         }
 
         _flags.RemoveAll(f => evaluation.Cleared.Contains(f.Id));

@@ -67,6 +67,26 @@ public sealed class BalanceRuleTests
         Assert.Equal(Direction.Low, _charge.Open?.Direction);
     }
 
+    // 200 L at 4 % become 390 L at 3 %: some of the 190 L may be carry-off the other way round, some evaporation, and all of it is mix.
+    [Fact]
+    public void Check_WaterAndMixTogether_TellsAllThatWasGained()
+    {
+        Visit(200, 4.0m);
+        Visit(390, 3.0m);
+
+        Assert.Equal((Direction.None, 190.0m), (_charge.Open?.Direction, _charge.Open?.Numbers[NumberNames.GainedLitres]));
+        Assert.InRange(_charge.Open?.Numbers[NumberNames.GainUncertainty] ?? 0, 5, 7);
+    }
+
+    // The plain middle of 0.02 and 0 % is not too little to go by, but over the time it is: 100 L became 390 L.
+    [Fact]
+    public void Check_NextToNoConcentrate_HasNoOpinion()
+    {
+        Visit(100, 0.02m);
+
+        Assert.Empty(_charge.Reads(Some.Measured(ParameterCodes.Level, 390), Some.Measured(ParameterCodes.Concentration, 0)));
+    }
+
     [Theory]
     [InlineData(262, false)]
     [InlineData(275, true)]

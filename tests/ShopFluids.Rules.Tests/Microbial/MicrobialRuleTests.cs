@@ -37,6 +37,22 @@ public sealed class MicrobialRuleTests
         Assert.Equal((8.6m, 9.0m, 2m), (flag.Numbers[NumberNames.Value], flag.Numbers[NumberNames.Usual], flag.Numbers[NumberNames.Odour]));
     }
 
+    // What was not measured was not steady; it speaks against nothing either.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Check_Beyond_TellsWhetherTheConcentrationWasSteady(bool isMeasured)
+    {
+        Usual();
+        _charge.Reads([
+            Some.Measured(ParameterCodes.Ph, 8.6m),
+            Some.Measured(ParameterCodes.Odour, 2),
+            .. isMeasured ? [Some.Measured(ParameterCodes.Concentration, 8.0m)] : Array.Empty<MeasurementFacts>(),
+        ]);
+
+        Assert.Equal(isMeasured, _charge.Open?.Numbers.ContainsKey(NumberNames.Steady));
+    }
+
     [Fact]
     public void Check_FallInsideTheUncertainty_IsNone()
     {

@@ -10,7 +10,7 @@ public sealed class PatternTableTests
     [Fact]
     public void Shipped_Table_HasTheRowsOfTheTrade()
     {
-        Assert.Equal(28, PatternTable.Shipped.Symptoms.Count);
+        Assert.Equal(29, PatternTable.Shipped.Symptoms.Count);
         Assert.True(PatternTable.Shipped.Rows.Count >= 48, $"{PatternTable.Shipped.Rows.Count} rows");
     }
 

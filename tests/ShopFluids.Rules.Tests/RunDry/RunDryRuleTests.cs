@@ -87,4 +87,27 @@ public sealed class RunDryRuleTests
         Assert.Contains(evaluation.NewTasks, t => t.Kind == TaskKind.Adjust && t.FromRecipe);
         Assert.Contains(Caution.PumpRunsDry, evaluation.Cautions);
     }
+
+    // With 20 L above the intake the pump still runs; it is to be topped up.
+    [Fact]
+    public void Evaluate_TooLittleAboveTheIntake_StopsNoPump()
+    {
+        var evaluation = RulesService.Evaluate(Some.Input(
+            Some.Reading(Some.Measured(ParameterCodes.Level, 100), Some.Measured(ParameterCodes.Concentration, 6)), limits: []));
+
+        Assert.Equal(Verdict.Warning, Assert.Single(evaluation.Raised).Severity);
+        Assert.DoesNotContain(Caution.PumpRunsDry, evaluation.Cautions);
+    }
+
+    [Theory]
+    [InlineData(0, true)]
+    [InlineData(30, false)]
+    public void Check_Beyond_TellsWhetherTheNeedIsGuessed(int needed, bool isGuessed)
+    {
+        var charge = new Charge(new RunDryRule());
+        charge.Numbers[RunDryRule.NeededLitres] = needed;
+        charge.Reads(Some.Measured(ParameterCodes.Level, 100));
+
+        Assert.Equal(isGuessed, charge.Open?.Numbers.ContainsKey(NumberNames.NeededIsGuessed));
+    }
 }

@@ -75,6 +75,23 @@ public sealed class MonthSeriesTests
         Assert.Equal(counts, CareSchedule.CountsFor(step, item, EveryDay.StartOf(Day(done)), EveryDay));
     }
 
+    // 28 February 2026 is a Saturday; moved earlier it is shown on the 27th. What was done on 31 January is not done again on that day.
+    [Theory]
+    [InlineData(ClosedDayPolicy.AsIs, "2026-02-28", "2026-01-31", false)]
+    [InlineData(ClosedDayPolicy.AsIs, "2026-02-28", "2026-02-01", true)]
+    [InlineData(ClosedDayPolicy.Earlier, "2026-02-27", "2026-01-31", false)]
+    [InlineData(ClosedDayPolicy.Earlier, "2026-02-27", "2026-02-02", true)]
+    [InlineData(ClosedDayPolicy.Later, "2026-03-02", "2026-01-31", false)]
+    public void CountsFor_MonthFromLastDoneAtTheEndOfOne_BeginsAfterIt(ClosedDayPolicy policy, string due, string done, bool counts)
+    {
+        var calendar = Some.Calendar();
+        var step = Some.Step(basis: IntervalBasis.FromLastDone, closedDays: policy) with { IntervalMonths = 1 };
+        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(step.Id), CareSchedule.DueAt(Day(due), calendar));
+
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(step, Day("2026-01-31"), Day("2026-02-01"), calendar));
+        Assert.Equal(counts, CareSchedule.CountsFor(step, item, calendar.StartOf(Day(done)), calendar));
+    }
+
     private static List<DateOnly> Series(CareStepFacts step, int count)
     {
         var days = new List<DateOnly> { step.Anchor };

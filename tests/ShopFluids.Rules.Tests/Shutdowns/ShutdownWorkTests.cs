@@ -91,6 +91,25 @@ public sealed class ShutdownWorkTests
         Assert.DoesNotContain(Plan(TwoWeeks, Advice(TwoWeeks.Days)), t => t.Kind == TaskKind.Adjust);
     }
 
+    // Two visits at one moment, or within a second: the later one counts. So much less than the first was there that the pump draws air.
+    [Fact]
+    public void Plan_TwoReadingsOfOneMoment_TakesTheLater()
+    {
+        var first = At(0, 310, 6.0m);
+        var history = new ChargeHistory([At(-4, 310, 6.0m), first with { TakenAt = first.TakenAt.AddMilliseconds(-800) }, first, At(0, 250, 7.44m)], []);
+
+        Assert.Contains(Plan(TwoWeeks, Advice(TwoWeeks.Days, history: history)), t => t.Kind == TaskKind.Adjust);
+    }
+
+    // 0.1 % for a day and none for a hundred: the plain mean is not too little for a balance, the mean over the time is.
+    [Fact]
+    public void Plan_NextToNoConcentrate_ReckonsWithoutABalance()
+    {
+        var history = new ChargeHistory([At(-100, 310, 0.1m), At(-99, 310, 0), At(0, 300, 0)], []);
+
+        Assert.DoesNotContain(Plan(TwoWeeks, Advice(TwoWeeks.Days, history: history)), t => t.Kind == TaskKind.Adjust);
+    }
+
     [Fact]
     public void Plan_MachineStandsAlready_WorkBeforeIsDueToday()
     {
@@ -136,6 +155,18 @@ public sealed class ShutdownWorkTests
         var task = Some.Task(TaskKind.Test, ShutdownWork.BeforeOf(TwoWeeks.Id), CareSchedule.DueAt(new(2026, 3, 13), Some.Calendar()));
 
         Assert.Equal(isDone ? [task.Id] : [], Evaluate(task, "2026-03-10T10:00Z", (decimal?)percent, (decimal?)ph).DoneTasks);
+    }
+
+    [Theory]
+    [InlineData(ParameterCodes.Concentration)]
+    [InlineData(ParameterCodes.Ph)]
+    public void Evaluate_TestBeforeTheShutdownButALaterValueIsKnown_StaysOpen(string known)
+    {
+        var task = Some.Task(TaskKind.Test, ShutdownWork.BeforeOf(TwoWeeks.Id), CareSchedule.DueAt(new(2026, 3, 13), Some.Calendar()));
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Concentration, 6), Some.Measured(ParameterCodes.Ph, 9));
+        var standing = Some.Standing(tasks: [task], latest: [(known, Some.Latest(7, reading.TakenAt.AddHours(1)))]);
+
+        Assert.Empty(RulesService.Evaluate(Some.Input(reading, standing)).DoneTasks);
     }
 
     [Theory]

@@ -1,4 +1,5 @@
 using ShopFluids.Rules.Advice;
+using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Shipped;
 using ShopFluids.Rules.SuddenChange;
 using ShopFluids.Rules.Tests.Course;
@@ -69,15 +70,58 @@ public sealed class NewLevelTests
         Assert.Equal(Direction.High, flag?.Direction);
     }
 
-    [Fact]
-    public void Check_FurtherOnTheSameSide_IsTheSameFlag()
+    // From 8.4 by the limit of 0.327 is a second look at it; by more it is another finding.
+    [Theory]
+    [InlineData("8.08", 1)]
+    [InlineData("8.07", 2)]
+    [InlineData("7.5", 2)]
+    public void Check_FurtherOnTheSameSide_IsAnotherFlagBeyondTheLimit(string next, int raised)
     {
         var charge = Jumped();
-        var open = charge.Open;
 
-        charge.Reads(ParameterCodes.Ph, 7.5m);
+        charge.Reads(ParameterCodes.Ph, decimal.Parse(next, System.Globalization.CultureInfo.InvariantCulture));
 
-        Assert.Same(open, charge.Open);
+        Assert.Equal(raised, charge.Raised);
+        Assert.NotNull(charge.Open);
+    }
+
+    [Fact]
+    public void Check_FallsOnAndOn_IsNeverTheUsualValue()
+    {
+        var charge = Jumped().Reads(ParameterCodes.Ph, 8.0m, 7.6m, 7.2m);
+
+        Assert.Equal((7.2m, 4), (charge.Open?.Numbers[NumberNames.Value], charge.Raised));
+    }
+
+    // Each step is within the limit, so it is the same flag; it ends when what it is now was found on three days.
+    [Fact]
+    public void Check_CreepsOn_SettlesWhereItStays()
+    {
+        var charge = Jumped().Reads(ParameterCodes.Ph, 8.15m, 7.9m, 7.6m);
+        Assert.Equal(1, charge.Raised);
+        Assert.NotNull(charge.Open);
+
+        Assert.Null(charge.Reads(ParameterCodes.Ph, 7.6m).Open);
+    }
+
+    // The flagged reading is found again although another one comes to stand before it.
+    [Fact]
+    public void Check_ReadingComesLateBeforeTheFlaggedOne_LeavesTheFlag()
+    {
+        var charge = Jumped();
+        charge.Slips(daysAgo: 10, Some.Measured(ParameterCodes.Ph, 9.1m));
+
+        Assert.NotNull(charge.Reads(ParameterCodes.Ph, 8.4m).Open);
+    }
+
+    // Raised before flags had a moment: found by its two values.
+    [Fact]
+    public void Check_FlagWithoutAMoment_IsFoundByItsValues()
+    {
+        var charge = new Charge(new SuddenChangeRule()).Reads(ParameterCodes.Ph, [.. Steady, 8.4m]);
+        charge.Forgets(NumberNames.TakenAt);
+
+        Assert.NotNull(charge.Reads(ParameterCodes.Ph, 8.4m).Open);
     }
 
     [Fact]

@@ -50,7 +50,7 @@ public sealed class SuddenChangeRuleTests
         var flag = Assert.Single(charge.Reads(Some.Measured(ParameterCodes.Ph, 8.4m))).Flag;
 
         Assert.NotNull(flag);
-        Assert.Equal((SuddenChangeRule.RuleCode, 1, ParameterCodes.Ph, Verdict.Warning, Direction.Low), (flag.Rule, flag.RuleVersion, flag.Parameter, flag.Severity, flag.Direction));
+        Assert.Equal((SuddenChangeRule.RuleCode, 2, ParameterCodes.Ph, Verdict.Warning, Direction.Low), (flag.Rule, flag.RuleVersion, flag.Parameter, flag.Severity, flag.Direction));
         Assert.Equal(
             new Dictionary<string, decimal>
             {
@@ -58,6 +58,7 @@ public sealed class SuddenChangeRuleTests
                 [NumberNames.Changes] = 8,
                 [NumberNames.ExpectedChange] = 0,
                 [NumberNames.Previous] = 9.0m,
+                [NumberNames.TakenAt] = new DateTimeOffset(Some.Now.AddDays(7 * Steady.Length)).ToUnixTimeMilliseconds(),
                 [NumberNames.Value] = 8.4m,
             },
             flag.Numbers);
@@ -81,6 +82,19 @@ public sealed class SuddenChangeRuleTests
         var charge = Read([9.0m, 9.0m, 9.0m, 9.0m, 9.0m, 9.0m, 9.0m, 9.0m, 9.0m, 9.0m]);
 
         charge.Reads(ParameterCodes.Ph, decimal.Parse(next, CultureInfo.InvariantCulture));
+
+        Assert.Equal(flagged, charge.Open is not null);
+    }
+
+    // As the database gives them back: 9.0 is 9, and only the reading judged tells that it has one decimal. Two steps are 0.2; 0.5 % at least.
+    [Theory]
+    [InlineData("9.5", false)]
+    [InlineData("9.6", true)]
+    public void Check_ValuesWithoutTheirZeros_AreNoCoarserForIt(string next, bool flagged)
+    {
+        var charge = new Charge(new SuddenChangeRule()).Reads(ParameterCodes.Concentration, 9, 9, 9, 9, 9, 9, 9, 9, 9, 9);
+
+        charge.Reads(ParameterCodes.Concentration, decimal.Parse(next, CultureInfo.InvariantCulture));
 
         Assert.Equal(flagged, charge.Open is not null);
     }
@@ -195,6 +209,11 @@ public sealed class SuddenChangeRuleTests
         // The full mark is at 300 L.
         var charge = Read(Steady);
         charge.After(-3).Moves(water: 80, concentrate: 10).After(3);
+        Assert.Single(charge.Reads(Some.Measured(ParameterCodes.Ph, 8.0m)));
+
+        // A swap exchanges what it takes out, and no more by what it puts in.
+        charge = Read(Steady);
+        charge.After(-3).Moves(removed: 90).Moves(water: 80, concentrate: 10).After(3);
         Assert.Single(charge.Reads(Some.Measured(ParameterCodes.Ph, 8.0m)));
 
         charge = Read(Steady);

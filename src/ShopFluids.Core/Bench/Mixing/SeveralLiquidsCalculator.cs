@@ -65,8 +65,8 @@ internal sealed class SeveralLiquidsCalculator : BenchCalculator
         paper.Give(_together, blend.Litres);
         paper.Give(_percent, blend.Percent);
         paper.Give(_concentrate, blend.Litres.Value * blend.Percent.Value / 100);
-        paper.Step("V = Σ Vi", Sum(litres.Count, "{0} = {1} L", i => $"{{{i}}}"), [.. litres, blend.Litres.Value]);
-        paper.Step("c = Σ ci × Vi / V", Sum(litres.Count, "({0}) / {2} = {1} %", i => $"{{{i}}} × {{{litres.Count + 2 + i}}}"), [.. percents, blend.Percent.Value, blend.Litres.Value, .. litres]);
+        paper.Step("V = Σ Vi", Sum(litres.Count, "V = {0} = {1} L", i => $"{{{i}}}"), [.. litres, blend.Litres.Value]);
+        paper.Step("c = Σ ci × Vi / V", Sum(litres.Count, "c = ({0}) / {2} = {1} %", i => $"{{{i}}} × {{{litres.Count + 2 + i}}}"), [.. percents, blend.Percent.Value, blend.Litres.Value, .. litres]);
         paper.Step("U(V) = √(Σ U(Vi)²)", "U(V) = √({0} × {1}²) = {2} L", litres.Count, unsure, blend.Litres.ExpandedUncertainty);
         paper.Step("U(c) = √(Σ (Vi × U(ci) / V)² + Σ ((ci − c) × U(Vi) / V)²)", Texts.Bench_SeveralStepUncertainty, unsurePercent, unsure, blend.Percent.ExpandedUncertainty);
         if (litres.Count <= MostDrawn)

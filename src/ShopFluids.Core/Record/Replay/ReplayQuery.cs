@@ -90,7 +90,7 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
             var measured = (reading.Outcome?.Measurements ?? [])
                 .Select(m => reading.Measurements.FirstOrDefault(r => r.Parameter == m.Parameter && r.Method == m.Method))
                 .OfType<Measurement>()
-                .Select(m => new Rules.Facts.MeasurementFacts(m.Parameter, m.Method, (decimal)m.Value, (decimal)m.Uncertainty));
+                .Select(m => new Rules.Facts.MeasurementFacts(m.Parameter, m.Method, (decimal)m.Value, (decimal)m.Uncertainty) { Decimals = setup.FindParameter(m.Parameter)?.Decimals ?? 0 });
             var evaluation = judge.Judge(
                 new(reading.Id, reading.TakenAtUtc, [.. measured]),
                 facts,

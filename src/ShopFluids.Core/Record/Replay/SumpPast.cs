@@ -85,7 +85,7 @@ internal sealed class SumpPast
             .Where(r => r.TakenAtUtc < reading.TakenAtUtc)
             .Reverse()
             .SelectMany(r => r.Measurements, (r, m) => new PastMeasurement(r.Id, r.TakenAtUtc, m.Parameter, m.Method, m.Value, m.Uncertainty))
-            .Take(ChargeHistoryQuery.MostMeasurements)],
+            .TakeWhile((m, place) => ChargeHistoryQuery.IsLookedAt(m, place, reading.TakenAtUtc))],
         since => [.. MovementsBefore(sequence, reading.ChargeId).Where(m => m.At > since && m.At <= reading.TakenAtUtc)]);
 
     /// <summary>What else was known of the charge, where a reading arrived after later ones.</summary>

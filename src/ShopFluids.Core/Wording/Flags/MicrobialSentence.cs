@@ -9,7 +9,7 @@ internal static class MicrobialSentence
     public static string Found(Sentences say, string parameter, IReadOnlyDictionary<string, decimal> numbers) => parameter == ParameterCodes.Bacteria
         ? say.Format.Say(Texts.Flag_MicrobialSlide, say.Value(parameter, numbers[NumberNames.Value]), say.Value(parameter, numbers[NumberNames.Previous]))
         : say.Format.Say(
-            Texts.Flag_MicrobialPh,
+            numbers.ContainsKey(NumberNames.Steady) ? Texts.Flag_MicrobialPhSteady : Texts.Flag_MicrobialPh,
             say.Value(parameter, numbers[NumberNames.Value]),
             say.Value(parameter, numbers[NumberNames.Usual]),
             say.Value(ParameterCodes.Odour, numbers[NumberNames.Odour]).ToLower(say.Format.Culture));

@@ -41,6 +41,17 @@ public sealed class CauseSentenceTests
     }
 
     [Theory, EachDatabase]
+    public async Task Flag_RunDryByAGuess_SaysThatItIsOne(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var numbers = Numbers((NumberNames.Value, 100), (NumberNames.UsableLitres, 20), (NumberNames.NeededLitres, 44), (NumberNames.NeededIsGuessed, 1));
+
+        Assert.Equal(
+            "Only 20.0 L stand above the intake of the pump; about 44.0 L are assumed to be on their way while it runs.",
+            (await SayAsync(shop, "en-GB")).Flag(RunDryRule.RuleCode, ParameterCodes.Level, Verdict.Warning, Direction.Low, numbers));
+    }
+
+    [Theory, EachDatabase]
     public async Task Flag_Microbial_ClaimsNoCount(TestDatabase database)
     {
         await using var shop = await ShopFixture.OpenAsync(database);
@@ -48,6 +59,9 @@ public sealed class CauseSentenceTests
 
         Assert.Equal(
             "pH 8.6, where it usually is 9.0, at a steady concentration, with the odour sour.",
+            say.Flag(MicrobialRule.RuleCode, ParameterCodes.Ph, Verdict.Warning, Direction.Low, Numbers((NumberNames.Value, 8.6m), (NumberNames.Usual, 9), (NumberNames.Odour, 2), (NumberNames.Steady, 1))));
+        Assert.Equal(
+            "pH 8.6, where it usually is 9.0, with the odour sour.",
             say.Flag(MicrobialRule.RuleCode, ParameterCodes.Ph, Verdict.Warning, Direction.Low, Numbers((NumberNames.Value, 8.6m), (NumberNames.Usual, 9), (NumberNames.Odour, 2))));
         Assert.Equal(
             "Bacteria 3.5 log10 CFU/mL, 2.5 log10 CFU/mL on the slide before.",

@@ -19,7 +19,7 @@ public sealed class SuddenChangeSentenceTests
         var numbers = Numbers(value: 8.4m, previous: 9.0m, expectedChange: 0, limit: 0.327m);
 
         Assert.Equal(
-            "pH went from 9.0 to 8.4; here it usually changes by no more than 0.33.",
+            "pH went from 9.0 to 8.4; a change of up to 0.33 would be nothing unusual here.",
             say.Flag(SuddenChangeRule.RuleCode, ParameterCodes.Ph, Verdict.Warning, Direction.Low, numbers));
         Assert.Equal(
             "Ends once the new value has been found on several days, or when a reading has gone back towards 9.0. Which of the two is wanted, the limits say.",
@@ -37,6 +37,20 @@ public sealed class SuddenChangeSentenceTests
             "Concentration went from 6,0 % to 6,1 %; by what was added and lost it should be 4,0 %, give or take 0,5 %.",
             say.Flag(SuddenChangeRule.RuleCode, ParameterCodes.Concentration, Verdict.Warning, Direction.High, numbers));
         Assert.Contains("gone back towards 4,0 %", say.FlagClears(SuddenChangeRule.RuleCode, ParameterCodes.Concentration, Direction.High, numbers), StringComparison.Ordinal);
+    }
+
+    // A fine instrument's second decimal is kept, and nothing is said of additions, which pH does not follow.
+    [Theory, EachDatabase]
+    public async Task Flag_FinePh_KeepsItsDecimals(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var say = await SayAsync(shop, "en-GB");
+        var numbers = Numbers(value: 8.4m, previous: 9.05m, expectedChange: 0, limit: 0.327m);
+
+        Assert.Equal(
+            "pH went from 9.05 to 8.4; a change of up to 0.33 would be nothing unusual here.",
+            say.Flag(SuddenChangeRule.RuleCode, ParameterCodes.Ph, Verdict.Warning, Direction.Low, numbers));
+        Assert.Contains("gone back towards 9.05.", say.FlagClears(SuddenChangeRule.RuleCode, ParameterCodes.Ph, Direction.Low, numbers), StringComparison.Ordinal);
     }
 
     private static Dictionary<string, decimal> Numbers(decimal value, decimal previous, decimal expectedChange, decimal limit) => new()
