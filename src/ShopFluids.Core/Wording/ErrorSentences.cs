@@ -146,8 +146,8 @@ public static class ErrorSentences
         var decimals = Math.Min(3, (int)(number / 1.0000000000000000000000000000m).Scale);
         return string.IsNullOrEmpty(unit)
             ? say.Format.Number(number, decimals)
-            : unit is "mm" or "L" or "°C" && say.Format.Units == UnitSystem.UsCustomary
-                ? say.Format.Quantity((double)number, unit, decimals)
+            : QuantityInput.OfUnit(unit) != QuantityKind.Number && say.Format.Units == UnitSystem.UsCustomary
+                ? say.Format.Quantity((double)number, unit, decimals == 0 ? 0 : 4)
                 : $"{say.Format.Number(number, decimals)} {unit}";
     }
 }

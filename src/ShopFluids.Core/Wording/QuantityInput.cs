@@ -13,6 +13,9 @@ public static class QuantityInput
     private const decimal LitresPerGallon = 3.785411784m;
     private const decimal MilligramsPerGrain = 64.79891m;
 
+    // lbf/in² from the exact definitions of pound, standard gravity and inch.
+    private const decimal PsiPerBar = 100_000m * 0.0254m * 0.0254m / (0.45359237m * 9.80665m);
+
     public static bool TryRead(string? text, QuantityKind kind, UnitSystem units, out decimal canonical)
     {
         canonical = 0;
@@ -48,6 +51,14 @@ public static class QuantityInput
         (QuantityKind.Temperature or QuantityKind.TemperatureStep, _) => "°C",
         (QuantityKind.Hardness, UnitSystem.UsCustomary) => "gpg",
         (QuantityKind.Hardness, _) => "mg/L",
+        (QuantityKind.FlowPerMinute, UnitSystem.UsCustomary) => "gal/min",
+        (QuantityKind.FlowPerMinute, _) => "L/min",
+        (QuantityKind.FlowPerHour, UnitSystem.UsCustomary) => "gal/h",
+        (QuantityKind.FlowPerHour, _) => "L/h",
+        (QuantityKind.FlowPerDay, UnitSystem.UsCustomary) => "gal/day",
+        (QuantityKind.FlowPerDay, _) => "L/day",
+        (QuantityKind.Pressure, UnitSystem.UsCustomary) => "psi",
+        (QuantityKind.Pressure, _) => "bar",
         _ => "",
     };
 
@@ -57,7 +68,22 @@ public static class QuantityInput
         "mm" => QuantityKind.Length,
         "L" => QuantityKind.Volume,
         "°C" => QuantityKind.Temperature,
+        "L/min" => QuantityKind.FlowPerMinute,
+        "L/h" => QuantityKind.FlowPerHour,
+        "L/day" => QuantityKind.FlowPerDay,
+        "bar" => QuantityKind.Pressure,
+        "/L" => QuantityKind.PerVolume,
         _ => QuantityKind.Number,
+    };
+
+    /// <summary>The number in the preferred unit of a canonical one, and that unit: for axes and rates, which have no zero point of their own.</summary>
+    /// <param name="canonicalUnit">L/min, L/h, L/day, bar or /L; any other is left as it is.</param>
+    public static (double Value, string Unit) Preferred(double canonical, string canonicalUnit, UnitSystem units) => (OfUnit(canonicalUnit), units) switch
+    {
+        (QuantityKind.FlowPerMinute or QuantityKind.FlowPerHour or QuantityKind.FlowPerDay, UnitSystem.UsCustomary) => (canonical / (double)LitresPerGallon, Unit(OfUnit(canonicalUnit), units)),
+        (QuantityKind.Pressure, UnitSystem.UsCustomary) => (canonical * (double)PsiPerBar, Unit(QuantityKind.Pressure, units)),
+        (QuantityKind.PerVolume, UnitSystem.UsCustomary) => (canonical * (double)LitresPerGallon, "/gal"),
+        _ => (canonical, canonicalUnit),
     };
 
     /// <summary>Whether somebody may have meant thousands: 1,200 is read as 1.2, which is then said.</summary>
@@ -73,7 +99,8 @@ public static class QuantityInput
     private static decimal FromUs(decimal typed, QuantityKind kind) => kind switch
     {
         QuantityKind.Length => typed * MillimetresPerInch,
-        QuantityKind.Volume => typed * LitresPerGallon,
+        QuantityKind.Volume or QuantityKind.FlowPerMinute or QuantityKind.FlowPerHour or QuantityKind.FlowPerDay => typed * LitresPerGallon,
+        QuantityKind.Pressure => typed / PsiPerBar,
         QuantityKind.Temperature => (typed - 32) / 1.8m,
         QuantityKind.TemperatureStep => typed / 1.8m,
         QuantityKind.Hardness => typed * MilligramsPerGrain / LitresPerGallon,
@@ -84,7 +111,8 @@ public static class QuantityInput
     private static decimal ToUs(decimal canonical, QuantityKind kind) => kind switch
     {
         QuantityKind.Length => canonical / MillimetresPerInch,
-        QuantityKind.Volume => canonical / LitresPerGallon,
+        QuantityKind.Volume or QuantityKind.FlowPerMinute or QuantityKind.FlowPerHour or QuantityKind.FlowPerDay => canonical / LitresPerGallon,
+        QuantityKind.Pressure => canonical * PsiPerBar,
         QuantityKind.Temperature => (canonical * 1.8m) + 32,
         QuantityKind.TemperatureStep => canonical * 1.8m,
         QuantityKind.Hardness => canonical * LitresPerGallon / MilligramsPerGrain,

@@ -23,4 +23,16 @@ public enum QuantityKind : short
 
     /// <summary>A difference of temperatures, such as a margin: °C or °F without the shift of zero.</summary>
     TemperatureStep = 6,
+
+    /// <summary>L/min or US gal/min.</summary>
+    FlowPerMinute = 7,
+
+    /// <summary>L/h or US gal/h.</summary>
+    FlowPerHour = 8,
+
+    /// <summary>L/day or US gal/day.</summary>
+    FlowPerDay = 9,
+
+    /// <summary>bar or psi.</summary>
+    Pressure = 10,
 }

@@ -57,7 +57,7 @@ public sealed partial class ShopFormat(CultureInfo culture, UnitSystem units, Sh
         ("mm", true) => (Number(LengthUnits.InchesFromMillimetres(value), 2), "in"),
         ("L", _) => (VolumeNumber(value), VolumeUnit),
         ("°C", true) => (Number(TemperatureUnits.FahrenheitFromCelsius(value), 0), "°F"),
-        _ => (Number(value, decimals), canonicalUnit),
+        _ => Rate(value, canonicalUnit, decimals),
     };
 
     /// <summary>The number and its unit, or the number alone where the unit is empty.</summary>
@@ -65,6 +65,12 @@ public sealed partial class ShopFormat(CultureInfo culture, UnitSystem units, Sh
     {
         var (number, unit) = InUnit(value, canonicalUnit, decimals);
         return unit.Length == 0 ? number : $"{number} {unit}";
+    }
+
+    private (string Number, string Unit) Rate(double value, string canonicalUnit, int decimals)
+    {
+        var (preferred, unit) = QuantityInput.Preferred(value, canonicalUnit, Units);
+        return (Number(preferred, decimals), unit);
     }
 
     // A hyphen is no minus; the sign of the type is.

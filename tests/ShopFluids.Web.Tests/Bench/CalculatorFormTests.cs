@@ -1,10 +1,12 @@
 using System.Globalization;
 using ShopFluids.Core.Bench;
+using ShopFluids.Core.Bench.Answers;
 using ShopFluids.Core.Bench.Inputs;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules.Scheduling;
 using ShopFluids.Web.Pages.Bench;
+using ShopFluids.Web.Pages.Bench.Pictures;
 using Xunit;
 
 namespace ShopFluids.Web.Tests.Bench;
@@ -78,8 +80,61 @@ public sealed class CalculatorFormTests
         Assert.Equal(FieldProblem.NotANumber, form.Fault(Input("volumeLitres"))!.Problem);
     }
 
+    [Theory]
+    [InlineData("nozzle", "pressureBar", "29", "1.999479615")]
+    [InlineData("turnovers", "flowLitresPerMinute", "10", "37.854118")]
+    [InlineData("skimmer", "skimmerLitresPerHour", "2", "7.570824")]
+    [InlineData("charge-cost", "concentratePricePerLitre", "16", "4.226753")]
+    public void Change_FlowPressureOrPriceInUsUnits_KeepsItCanonical(string code, string input, string typed, string kept)
+    {
+        var calculator = new BenchList().Find(code)!;
+        var form = new CalculatorForm(calculator, Format(UnitSystem.UsCustomary));
+        form.Fill(NoAddress, null);
+
+        form.Change(calculator.Inputs.Single(i => i.Code == input), typed);
+
+        Assert.NotNull(form.Answer);
+        Assert.Equal(decimal.Parse(kept, CultureInfo.InvariantCulture), decimal.Parse(form.Address[input], CultureInfo.InvariantCulture), 5);
+    }
+
+    [Fact]
+    public void Fill_ListOfVolumesInUsUnits_ShowsGallonsAndKeepsTheLitres()
+    {
+        var calculator = new BenchList().Find("blend-of-several")!;
+        var volumes = calculator.Inputs[0];
+        var form = new CalculatorForm(calculator, Format(UnitSystem.UsCustomary));
+
+        form.Fill(NoAddress, null);
+
+        Assert.Equal("39.626 10.567 2.642", form.Text(volumes));
+        Assert.Equal("150 40 10", form.Address[volumes.Code]);
+        Assert.Equal(200, form.Answer!.Figures[0].Value, 9);
+
+        form.Change(volumes, "10 10 10");
+
+        Assert.Equal("37.854118 37.854118 37.854118", form.Address[volumes.Code]);
+    }
+
+    [Fact]
+    public void Curves_InUsUnits_AreDrawnAndNamedInThem()
+    {
+        var form = new CalculatorForm(new BenchList().Find("nozzle")!, Format(UnitSystem.UsCustomary));
+        form.Fill(NoAddress, null);
+        var curves = Assert.IsType<BenchCurves>(form.Answer!.Picture);
+
+        var (us, metric) = (new CurvesLayout(curves, Format(UnitSystem.UsCustomary)), new CurvesLayout(curves, Format(UnitSystem.Metric)));
+
+        Assert.Equal(("psi", "gal/min"), (us.XTitle, us.YTitle));
+        Assert.Equal(("bar", "L/min"), (metric.XTitle, metric.YTitle));
+        Assert.Equal(metric.Curves[0].Points, us.Curves[0].Points);
+        Assert.NotEqual(metric.XTicks.Select(t => t.Words), us.XTicks.Select(t => t.Words));
+    }
+
     private static BenchInput Input(string code) => FreshMix.Inputs.Single(i => i.Code == code);
 
     private static CalculatorForm Form(UnitSystem units) =>
-        new(FreshMix, new ShopFormat(CultureInfo.GetCultureInfo("en-GB"), units, new ShopCalendar(TimeZoneInfo.Utc, 6, new HashSet<DayOfWeek>(), new HashSet<DateOnly>())));
+        new(FreshMix, Format(units));
+
+    private static ShopFormat Format(UnitSystem units) =>
+        new(CultureInfo.GetCultureInfo("en-GB"), units, new ShopCalendar(TimeZoneInfo.Utc, 6, new HashSet<DayOfWeek>(), new HashSet<DateOnly>()));
 }

@@ -10,6 +10,9 @@ public sealed record BenchOutput(string Code, Func<string> Label, string Unit, i
 {
     /// <summary>Shown large: what the person came for.</summary>
     public bool IsMain { get; init; }
+
+    /// <summary>Shown in its own unit to everybody: what a page of units is for.</summary>
+    public bool IsInOwnUnit { get; init; }
 }
 
 /// <summary>A result.</summary>

@@ -34,7 +34,14 @@ public sealed record BenchBars(string Unit, IReadOnlyList<BenchBar> Bars) : Benc
 public sealed record BenchBar(string Name, double Value, int Decimals);
 
 /// <summary>Lines and points over one pair of axes.</summary>
-public sealed record BenchCurves(string XTitle, string YTitle, IReadOnlyList<BenchCurve> Curves, IReadOnlyList<BenchLevel> Levels) : BenchPicture;
+public sealed record BenchCurves(string XTitle, string YTitle, IReadOnlyList<BenchCurve> Curves, IReadOnlyList<BenchLevel> Levels) : BenchPicture
+{
+    /// <summary>Canonical unit of x, where the person may prefer another: the axis is then named by it. Empty where not.</summary>
+    public string XUnit { get; init; } = "";
+
+    /// <summary>The same of y.</summary>
+    public string YUnit { get; init; } = "";
+}
 
 /// <param name="Points">By ascending x; at least one.</param>
 public sealed record BenchCurve(string Name, BenchCurveKind Kind, IReadOnlyList<(double X, double Y)> Points);

@@ -9,13 +9,13 @@ namespace ShopFluids.Core.Bench.Costs;
 internal sealed class ChargeCostCalculator : BenchCalculator
 {
     private readonly BenchNumber _concentrate = new("concentrateLitres", () => Texts.Bench_Concentrate, "L", 0, 1_000_000) { Usual = 46.5m };
-    private readonly BenchNumber _concentratePrice = new("concentratePricePerLitre", () => Texts.Bench_PriceConcentrate, "", 0, 1_000_000) { Usual = 4.2m };
+    private readonly BenchNumber _concentratePrice = new("concentratePricePerLitre", () => Texts.Bench_PriceConcentrate, "/L", 0, 1_000_000) { Usual = 4.2m };
     private readonly BenchNumber _water = new("waterLitres", () => Texts.Bench_Water, "L", 0, 1_000_000) { Usual = 620 };
-    private readonly BenchNumber _waterPrice = new("waterPricePerLitre", () => Texts.Bench_PriceWater, "", 0, 1_000_000) { Usual = 0.005m };
+    private readonly BenchNumber _waterPrice = new("waterPricePerLitre", () => Texts.Bench_PriceWater, "/L", 0, 1_000_000) { Usual = 0.005m };
     private readonly BenchNumber _additives = new("additiveLitres", () => Texts.Bench_Additives, "L", 0, 1_000_000) { Usual = 2 };
-    private readonly BenchNumber _additivesPrice = new("additivePricePerLitre", () => Texts.Bench_PriceAdditives, "", 0, 1_000_000) { Usual = 18.5m };
+    private readonly BenchNumber _additivesPrice = new("additivePricePerLitre", () => Texts.Bench_PriceAdditives, "/L", 0, 1_000_000) { Usual = 18.5m };
     private readonly BenchNumber _waste = new("wasteLitres", () => Texts.Bench_WasteLitres, "L", 0, 1_000_000) { Usual = 446 };
-    private readonly BenchNumber _wastePrice = new("wastePricePerLitre", () => Texts.Bench_PriceWaste, "", 0, 1_000_000) { Usual = 0.35m };
+    private readonly BenchNumber _wastePrice = new("wastePricePerLitre", () => Texts.Bench_PriceWaste, "/L", 0, 1_000_000) { Usual = 0.35m };
     private readonly BenchNumber _labour = new("labourHours", () => Texts.Bench_Labour, "h", 0, 1_000_000) { Usual = 9.5m };
     private readonly BenchNumber _labourPrice = new("labourPricePerHour", () => Texts.Bench_PriceLabour, "", 0, 1_000_000) { Usual = 38 };
     private readonly BenchNumber _downtime = new("downtimeHours", () => Texts.Bench_Downtime, "h", 0, 1_000_000) { Usual = 3.25m };

@@ -25,12 +25,12 @@ internal sealed class FlowUnitsCalculator : BenchCalculator
         new(Imperial, () => Texts.Bench_UnitImperialGallonsPerMinute),
     ]);
     private readonly BenchNumber _amount = new("amount", () => Texts.Bench_Flow, "", 0, 10_000_000) { Usual = 70 };
-    private readonly BenchOutput _litres = new("litresPerMinute", () => Texts.Bench_LitresPerMinute, "L/min", 2) { IsMain = true };
-    private readonly BenchOutput _us = new("usGallonsPerMinute", () => Texts.Bench_UsGallonsPerMinute, "gal/min", 2) { IsMain = true };
-    private readonly BenchOutput _usHour = new("usGallonsPerHour", () => Texts.Bench_UsGallonsPerHour, "gal/h", 1);
-    private readonly BenchOutput _cubic = new("cubicMetresPerHour", () => Texts.Bench_CubicMetresPerHour, "m³/h", 3);
-    private readonly BenchOutput _second = new("litresPerSecond", () => Texts.Bench_LitresPerSecond, "L/s", 3);
-    private readonly BenchOutput _imperial = new("imperialGallonsPerMinute", () => Texts.Bench_ImperialGallonsPerMinute, "gal/min", 2);
+    private readonly BenchOutput _litres = new("litresPerMinute", () => Texts.Bench_LitresPerMinute, "L/min", 2) { IsMain = true, IsInOwnUnit = true };
+    private readonly BenchOutput _us = new("usGallonsPerMinute", () => Texts.Bench_UsGallonsPerMinute, "gal/min", 2) { IsMain = true, IsInOwnUnit = true };
+    private readonly BenchOutput _usHour = new("usGallonsPerHour", () => Texts.Bench_UsGallonsPerHour, "gal/h", 1) { IsInOwnUnit = true };
+    private readonly BenchOutput _cubic = new("cubicMetresPerHour", () => Texts.Bench_CubicMetresPerHour, "m³/h", 3) { IsInOwnUnit = true };
+    private readonly BenchOutput _second = new("litresPerSecond", () => Texts.Bench_LitresPerSecond, "L/s", 3) { IsInOwnUnit = true };
+    private readonly BenchOutput _imperial = new("imperialGallonsPerMinute", () => Texts.Bench_ImperialGallonsPerMinute, "gal/min", 2) { IsInOwnUnit = true };
 
     public override string Code => "flow-units";
 

@@ -57,7 +57,11 @@ internal sealed class NozzleCalculator : BenchCalculator
                 new BenchCurve(Texts.Bench_CurveAllNozzles, BenchCurveKind.Line, [.. Enumerable.Range(0, Points + 1).Select(i => most * i / Points).Select(p => (p, count * At(p, given)))]),
                 new BenchCurve("", BenchCurveKind.Points, [(given[_pressure], count * flow)]),
             ],
-            []);
+            [])
+        {
+            XUnit = "bar",
+            YUnit = "L/min",
+        };
     }
 
     private double At(double pressureBar, BenchGiven given) => Jet.Through(given[_nozzle], pressureBar, given[_density], given[_coefficient]).LitresPerMinute;

@@ -84,7 +84,10 @@ internal sealed class PumpPointCalculator : BenchCalculator
                 new BenchCurve(Texts.Bench_CurveSystem, BenchCurveKind.Dashed, [.. asked]),
                 new BenchCurve("", BenchCurveKind.Points, [(point.Flow.LitresPerMinute, point.HeadMetres)]),
             ],
-            []);
+            [])
+        {
+            XUnit = "L/min",
+        };
     }
 
     protected override BenchInput? Meant(string? parameter) => string.Equals(parameter, nameof(PumpCurve.Points), StringComparison.OrdinalIgnoreCase) ? _flows : null;

@@ -123,7 +123,7 @@ internal sealed class RunDryCalculator : BenchCalculator
         }
 
         var pumped = given[_pump] / 60 * given[_roundTrip];
-        var inFlight = new BenchBars("L", [new(Texts.Bench_BarMachine, given[_machine], 1), new(format.Say(Texts.Bench_BarOnTheWay, format.Number(given[_pump], 0), format.Number(given[_roundTrip], 0)), pumped, 1), new(Texts.Bench_BarChips, given[_chips], 1)]) { Title = format.Say(Texts.Bench_InFlightTitle, format.Volume(check.NeededLitres)) };
+        var inFlight = new BenchBars("L", [new(Texts.Bench_BarMachine, given[_machine], 1), new(format.Say(Texts.Bench_BarOnTheWay, format.Quantity(given[_pump], "L/min", 0), format.Number(given[_roundTrip], 0)), pumped, 1), new(Texts.Bench_BarChips, given[_chips], 1)]) { Title = format.Say(Texts.Bench_InFlightTitle, format.Volume(check.NeededLitres)) };
         IReadOnlyList<BenchBars> beside = check.SecondsToRunDry is { } dry
             ? [inFlight, new BenchBars("s", [new(Texts.Bench_BarNeeded, given[_roundTrip], 0), new(Texts.Bench_BarDryAfter, dry, 0)]) { Title = Texts.Bench_NothingCameBack }]
             : [inFlight];

@@ -40,4 +40,6 @@ public sealed record BenchSeries(string Code, Func<string> Label, string Unit, d
     public const int MostCount = 2000;
 
     public IReadOnlyList<decimal> Usual { get; init; } = [];
+
+    public QuantityKind Kind => QuantityInput.OfUnit(Unit);
 }

@@ -38,7 +38,7 @@ public sealed partial class BenchField
             {
                 Form.IsOfSump(Input) ? Words.Format.Say(Texts.Bench_FromSump, SumpTag) : null,
                 Input.Hint?.Invoke(),
-                Input is BenchSeries ? Texts.Bench_SeriesHint : null,
+                Input is BenchSeries series ? SeriesHint(series) : null,
             }.OfType<string>());
             return parts.Length == 0 ? null : parts;
         }
@@ -48,8 +48,12 @@ public sealed partial class BenchField
 
     private string DescribedBy => string.Join(' ', new[] { Input is BenchNumber ? $"{Id}-unit" : null, Fault is null ? null : $"{Id}-fault", Hint is null ? null : $"{Id}-hint" }.OfType<string>());
 
-    private string UnitOf(BenchNumber number) =>
+    private string UnitOf(BenchNumber number) => number.Kind == QuantityKind.PerVolume ? $"/{Form.Format.VolumeUnit}" :
         QuantityInput.Unit(number.Kind, Form.Format.Units) is { Length: > 0 } preferred ? preferred : number.Unit;
+
+    // A list has no room for its unit behind it, so it is said before how to type it.
+    private string SeriesHint(BenchSeries series) =>
+        QuantityInput.Unit(series.Kind, Form.Format.Units) is { Length: > 0 } unit ? Words.Format.Say(Texts.Bench_SeriesHintIn, unit) : Texts.Bench_SeriesHint;
 
     private Task ChangeAsync(ChangeEventArgs e) => Changed.InvokeAsync((Input, e.Value as string ?? ""));
 }

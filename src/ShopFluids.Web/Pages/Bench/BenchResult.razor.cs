@@ -14,11 +14,15 @@ public sealed partial class BenchResult
     [Parameter]
     public string? SafetySheetPlace { get; set; }
 
-    private string Number(BenchFigure figure) => Form.Format.InUnit(figure.Value, figure.Output.Unit, figure.Output.Decimals).Number;
+    private string Number(BenchFigure figure) => Shown(figure).Number;
 
-    private string Unit(BenchFigure figure) => Form.Format.InUnit(figure.Value, figure.Output.Unit, figure.Output.Decimals).Unit;
+    private string Unit(BenchFigure figure) => Shown(figure).Unit;
 
-    private string Quantity(BenchFigure figure) => Form.Format.Quantity(figure.Value, figure.Output.Unit, figure.Output.Decimals);
+    private string Quantity(BenchFigure figure) => Shown(figure) is (var number, { Length: > 0 } unit) ? $"{number} {unit}" : Shown(figure).Number;
+
+    private (string Number, string Unit) Shown(BenchFigure figure) => figure.Output.IsInOwnUnit
+        ? (Form.Format.Number(figure.Value, figure.Output.Decimals), figure.Output.Unit)
+        : Form.Format.InUnit(figure.Value, figure.Output.Unit, figure.Output.Decimals);
 
     // A difference has no zero point of its own, so a temperature's would be wrong; none of the outputs that has one is a temperature.
     private string GiveOrTake(BenchFigure figure) => figure.Uncertainty is > 0 and var uncertainty

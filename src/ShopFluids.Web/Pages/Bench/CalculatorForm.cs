@@ -16,6 +16,7 @@ public sealed class CalculatorForm
     private readonly Dictionary<string, NumberBox> _boxes;
     private readonly Dictionary<string, string> _texts = new(StringComparer.Ordinal);
     private readonly Dictionary<string, FieldError> _faults = new(StringComparer.Ordinal);
+    private readonly Dictionary<string, (string Text, IReadOnlyList<decimal> Values)> _shown = new(StringComparer.Ordinal);
     private BenchKnown _known = new();
 
     public CalculatorForm(BenchCalculator calculator, ShopFormat format)
@@ -104,12 +105,12 @@ public sealed class CalculatorForm
     private static string Plain(decimal number) => number.ToString("0.######", CultureInfo.InvariantCulture);
 
     // Null when a part is no number.
-    private static List<decimal>? Split(string text)
+    private static List<decimal>? Split(string text, QuantityKind kind = QuantityKind.Number, UnitSystem units = UnitSystem.Metric)
     {
         var numbers = new List<decimal>();
         foreach (var part in text.Split(Separators, StringSplitOptions.RemoveEmptyEntries))
         {
-            if (!NumberInput.TryRead(part, out var number))
+            if (!QuantityInput.TryRead(part, kind, units, out var number))
             {
                 return null;
             }
@@ -118,6 +119,13 @@ public sealed class CalculatorForm
         }
 
         return numbers;
+    }
+
+    // Left as it was shown, it means the kept numbers, however they were rounded for showing.
+    private IReadOnlyList<decimal>? Read(BenchSeries series)
+    {
+        var text = Text(series);
+        return _shown.TryGetValue(series.Code, out var shown) && shown.Values.Count > 0 && shown.Text == text ? shown.Values : Split(text, series.Kind, Format.Units);
     }
 
     private void Show(BenchInput input, IReadOnlyList<decimal> values, string text = "")
@@ -129,7 +137,8 @@ public sealed class CalculatorForm
                 _boxes[number.Code].Text = values.Count == 1 ? _boxes[number.Code].Text : text;
                 break;
             case BenchSeries series:
-                _texts[series.Code] = values.Count > 0 ? string.Join(' ', values.Select(v => v.ToString("0.######", Format.Culture))) : text;
+                _texts[series.Code] = values.Count > 0 ? string.Join(' ', values.Select(v => QuantityInput.Write(v, series.Kind, Format.Units, Format.Culture))) : text;
+                _shown[series.Code] = (_texts[series.Code], values);
                 break;
             default:
                 _texts[input.Code] = text;
@@ -142,7 +151,7 @@ public sealed class CalculatorForm
     private BenchTyped Typed(BenchInput input) => input switch
     {
         BenchNumber number => new BenchTyped(_boxes[number.Code].Text, _boxes[number.Code].Value(Format.Units) is { } value ? [value] : null),
-        BenchSeries => new BenchTyped(Text(input), Split(Text(input))),
+        BenchSeries series => new BenchTyped(Text(input), Read(series)),
         _ => new BenchTyped(Text(input), null),
     };
 

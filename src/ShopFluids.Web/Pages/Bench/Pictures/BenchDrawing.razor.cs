@@ -20,7 +20,7 @@ public sealed partial class BenchDrawing
 
     private string Said(BarsLayout bars) => $"{Title}: {string.Join("; ", bars.Bars.Select(b => $"{b.Name} {b.Words}"))}";
 
-    private string Said(BenchCurves curves) => $"{Title}: {curves.YTitle}, {curves.XTitle}";
+    private string Said(CurvesLayout lines) => $"{Title}: {lines.YTitle}, {lines.XTitle}";
 
     // Written by hand, because the compiler of pages takes a text element for a tag of its own.
     private static RenderFragment Words(string x, string y, string words, string look) => builder =>

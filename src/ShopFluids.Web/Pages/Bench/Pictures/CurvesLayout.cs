@@ -24,6 +24,9 @@ public sealed class CurvesLayout
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(format);
+        XTitle = picture.XUnit.Length == 0 ? picture.XTitle : QuantityInput.Preferred(0, picture.XUnit, format.Units).Unit;
+        YTitle = picture.YUnit.Length == 0 ? picture.YTitle : QuantityInput.Preferred(0, picture.YUnit, format.Units).Unit;
+        picture = InUnits(picture, format.Units);
         var points = picture.Curves.SelectMany(c => c.Points).ToList();
         _x = Axis.Over(points.Min(p => p.X), points.Max(p => p.X), 0);
         var heights = points.Select(p => p.Y).Concat(picture.Levels.Select(l => l.Y)).ToList();
@@ -42,6 +45,10 @@ public sealed class CurvesLayout
         ]);
     }
 
+    public string XTitle { get; }
+
+    public string YTitle { get; }
+
     public IReadOnlyList<DrawnTick> XTicks { get; }
 
     public IReadOnlyList<DrawnTick> YTicks { get; }
@@ -51,6 +58,17 @@ public sealed class CurvesLayout
     public IReadOnlyList<string> Levels { get; }
 
     public IReadOnlyList<DrawnName> Names { get; }
+
+    private static BenchCurves InUnits(BenchCurves picture, UnitSystem units)
+    {
+        double X(double x) => QuantityInput.Preferred(x, picture.XUnit, units).Value;
+        double Y(double y) => QuantityInput.Preferred(y, picture.YUnit, units).Value;
+        return picture with
+        {
+            Curves = [.. picture.Curves.Select(c => c with { Points = [.. c.Points.Select(p => (X(p.X), Y(p.Y)))] })],
+            Levels = [.. picture.Levels.Select(l => l with { Y = Y(l.Y) })],
+        };
+    }
 
     private double X(double value) => Left + ((Right - Left) * _x.Share(value));
 
