@@ -1,3 +1,4 @@
+using ShopFluids.Calculations.Volumes;
 using ShopFluids.Core.Bench.Answers;
 using ShopFluids.Core.Database;
 using ShopFluids.Rules;
@@ -152,5 +153,35 @@ public sealed class FlowBenchTests
         Assert.Equal((1.49, 201), (Math.Round(steel.Value("millimetresPerSecond"), 2), Math.Round(steel.Value("secondsToCross"))));
         Assert.Equal(67.7, shallow.Rounded("smallestMicrometres"));
         Assert.Equal(("Too slow: it is pumped round before it has risen", "It settles in time"), (oil.Findings[0].Sentence, steel.Findings[0].Sentence));
+    }
+
+    [Fact]
+    public void RunDry_SumpOfAnotherShape_IsWorkedOutFromItsTable()
+    {
+        var typed = BenchRuns.Usual(BenchRuns.Calculator("run-dry"));
+        typed["tableLevelsMm"] = BenchRuns.Series([0, 100, 300, 400]);
+        typed["tableLitres"] = BenchRuns.Series([0, 20, 120, 140]);
+        typed["levelMm"] = BenchRuns.Number(300);
+        typed["intakeMm"] = BenchRuns.Number(100);
+
+        var answer = BenchRuns.Answer(BenchRuns.Calculator("run-dry").Run(typed, BenchRuns.Format));
+
+        Assert.Equal(100, answer.Value("usableLitres"), 9);
+        Assert.IsType<StrappingTableSump>(Assert.IsType<BenchSumps>(answer.Picture).Sumps[0].Shape);
+
+        typed["tableLitres"] = BenchRuns.Series([0, 20, 20, 140]);
+        Assert.Equal("tableLevelsMm", BenchRuns.Fault(BenchRuns.Calculator("run-dry").Run(typed, BenchRuns.Format)).Field);
+
+        typed.Remove("tableLitres");
+        Assert.Equal("tableLitres", BenchRuns.Fault(BenchRuns.Calculator("run-dry").Run(typed, BenchRuns.Format)).Field);
+    }
+
+    [Fact]
+    public void RunDry_NeitherBoxNorTable_SaysWhatIsMissing()
+    {
+        var typed = BenchRuns.Usual(BenchRuns.Calculator("run-dry"));
+        typed.Remove("widthMm");
+
+        Assert.Equal("lengthMm", BenchRuns.Fault(BenchRuns.Calculator("run-dry").Run(typed, BenchRuns.Format)).Field);
     }
 }

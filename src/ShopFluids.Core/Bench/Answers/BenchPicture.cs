@@ -1,3 +1,5 @@
+using ShopFluids.Calculations.Volumes;
+
 namespace ShopFluids.Core.Bench.Answers;
 
 /// <summary>What the drawing beside a result shows; how it is drawn is the page's.</summary>
@@ -18,6 +20,9 @@ public sealed record BenchSumpDrawing(string Caption, string Remark, double Flui
 {
     /// <summary>Where the pump takes in; what is below is of no use to it. Null where no pump is drawn.</summary>
     public double? IntakeLitres { get; init; }
+
+    /// <summary>The shape in which it is drawn; null for a plain one, in which only the volumes are known.</summary>
+    public SumpGeometry? Shape { get; init; }
 }
 
 /// <summary>A level with its name.</summary>

@@ -13,7 +13,7 @@ namespace ShopFluids.Core.Bench.Flow;
 /// <summary>Whether the pump keeps its intake covered, see docs/calculations/flow.md.</summary>
 internal sealed class RunDryCalculator : BenchCalculator
 {
-    private readonly BoxInputs _box = new();
+    private readonly ShapeInputs _shape = new();
     private readonly BenchNumber _level = new("levelMm", () => Texts.Bench_LevelStopped, "mm", 0, 20_000) { Usual = 313 };
     private readonly BenchNumber _intake = new("intakeMm", () => Texts.Bench_IntakeLevel, "mm", 0, 20_000) { Usual = 123, Hint = () => Texts.Bench_IntakeLevelHint };
     private readonly BenchNumber _pump = new("pumpLitresPerMinute", () => Texts.Bench_PumpFlow, "L/min", 0, 100_000) { Usual = 70 };
@@ -40,7 +40,7 @@ internal sealed class RunDryCalculator : BenchCalculator
 
     public override IReadOnlyList<Caution> Cautions => [Caution.LockOut];
 
-    public override IReadOnlyList<BenchInput> Inputs => [.. _box.Fields, _level, _intake, _pump, _roundTrip, _machine, _chips];
+    public override IReadOnlyList<BenchInput> Inputs => [.. _shape.Fields, _level, _intake, _pump, _roundTrip, _machine, _chips];
 
     public override IReadOnlyList<BenchOutput> Outputs => [_spare, _dry, _lowest, _running, _needed, _usable, _smallest];
 
@@ -48,16 +48,14 @@ internal sealed class RunDryCalculator : BenchCalculator
 
     protected override void FillIn(BenchSump sump, BenchKnown known)
     {
-        if (_box.FillIn(sump, known))
-        {
-            known.Set(_intake, sump.PumpIntakeMm);
-            known.Set(_level, sump.Level?.Value);
-        }
+        _shape.FillIn(sump, known);
+        known.Set(_intake, sump.PumpIntakeMm);
+        known.Set(_level, sump.Level?.Value);
     }
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {
-        var sump = _box.Sump(given);
+        var sump = _shape.Sump(given);
         var held = given[_machine] + given[_chips];
         var check = RunDry.Check(sump, given[_level], given[_intake], FlowRate.FromLitresPerMinute(given[_pump]), given[_roundTrip], held);
         var content = sump.VolumeLitresAt(given[_level]);
@@ -89,6 +87,8 @@ internal sealed class RunDryCalculator : BenchCalculator
         paper.Picture = Draw(given, sump, check, running, paper.Format);
     }
 
+    protected override BenchInput? Meant(string? parameter) => _shape.Meant(parameter);
+
     private static void Say(RunDryCheck check, BenchPaper paper)
     {
         var format = paper.Format;
@@ -107,7 +107,7 @@ internal sealed class RunDryCalculator : BenchCalculator
         }
     }
 
-    private BenchSumps Draw(BenchGiven given, RectangularSump sump, RunDryCheck check, double running, ShopFormat format)
+    private BenchSumps Draw(BenchGiven given, SumpGeometry sump, RunDryCheck check, double running, ShopFormat format)
     {
         var (fluid, intake) = (sump.VolumeLitresAt(running), sump.VolumeLitresAt(given[_intake]));
         var marks = new List<BenchMark>
@@ -127,6 +127,6 @@ internal sealed class RunDryCalculator : BenchCalculator
         IReadOnlyList<BenchBars> beside = check.SecondsToRunDry is { } dry
             ? [inFlight, new BenchBars("s", [new(Texts.Bench_BarNeeded, given[_roundTrip], 0), new(Texts.Bench_BarDryAfter, dry, 0)]) { Title = Texts.Bench_NothingCameBack }]
             : [inFlight];
-        return new BenchSumps(sump.BrimLitres, [new BenchSumpDrawing(format.Say(Texts.Bench_RunningVolume, format.Volume(fluid)), format.Say(Texts.Bench_AboveIntake, format.Volume(Math.Max(0, fluid - intake))), fluid, 0, marks) { IntakeLitres = intake }]) { Beside = beside };
+        return new BenchSumps(sump.BrimLitres, [new BenchSumpDrawing(format.Say(Texts.Bench_RunningVolume, format.Volume(fluid)), format.Say(Texts.Bench_AboveIntake, format.Volume(Math.Max(0, fluid - intake))), fluid, 0, marks) { IntakeLitres = intake, Shape = sump }]) { Beside = beside };
     }
 }

@@ -12,6 +12,6 @@ internal static class LevelPicture
         var litres = sump.VolumeLitresAt(levelMm);
         return new BenchSumps(
             sump.BrimLitres,
-            [new BenchSumpDrawing(format.Volume(litres), format.Length(levelMm), litres, 0, [new BenchMark(Texts.Bench_MarkBrim, sump.BrimLitres)])]);
+            [new BenchSumpDrawing(format.Volume(litres), format.Length(levelMm), litres, 0, [new BenchMark(Texts.Bench_MarkBrim, sump.BrimLitres)]) { Shape = sump }]);
     }
 }

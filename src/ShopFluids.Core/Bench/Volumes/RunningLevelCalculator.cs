@@ -10,7 +10,7 @@ namespace ShopFluids.Core.Bench.Volumes;
 /// <summary>Level while running and level at rest, see docs/calculations/volumes.md.</summary>
 internal sealed class RunningLevelCalculator : BenchCalculator
 {
-    private readonly BoxInputs _box = new();
+    private readonly ShapeInputs _shape = new();
     private readonly BenchNumber _level = new("runningLevelMm", () => Texts.Bench_LevelRunning, "mm", 0, 20_000) { Usual = 200 };
     private readonly BenchNumber _pipe = new("pipeInsideMm", () => Texts.Bench_PipeInside, "mm", 0, 10_000) { Usual = 25.4m };
     private readonly BenchNumber _metres = new("pipeMetres", () => Texts.Bench_PipeLength, "m", 0, 100_000) { Usual = 12 };
@@ -30,17 +30,17 @@ internal sealed class RunningLevelCalculator : BenchCalculator
 
     public override string Source => Texts.Bench_RunningLevelSource;
 
-    public override IReadOnlyList<BenchInput> Inputs => [.. _box.Fields, _level, _pipe, _metres, _machine];
+    public override IReadOnlyList<BenchInput> Inputs => [.. _shape.Fields, _level, _pipe, _metres, _machine];
 
     public override IReadOnlyList<BenchOutput> Outputs => [_stopped, _highest, _flight, _volume];
 
     public override bool UsesSump => true;
 
-    protected override void FillIn(BenchSump sump, BenchKnown known) => _box.FillIn(sump, known);
+    protected override void FillIn(BenchSump sump, BenchKnown known) => _shape.FillIn(sump, known);
 
     protected override void Work(BenchGiven given, BenchPaper paper)
     {
-        var sump = _box.Sump(given);
+        var sump = _shape.Sump(given);
         var pipe = DrainBack.PipeLitres(given[_pipe], given[_metres]);
         var inFlight = pipe + given[_machine];
         var stopped = DrainBack.StoppedLevelMm(sump, given[_level], inFlight);
@@ -59,10 +59,10 @@ internal sealed class RunningLevelCalculator : BenchCalculator
         paper.Picture = new BenchSumps(
             sump.BrimLitres,
             [
-                new BenchSumpDrawing(paper.Format.Volume(before), Texts.Bench_MarkRunning, before, 0, Marks(new BenchMark(Texts.Bench_MarkRunning, before, given[_level]))),
-                new BenchSumpDrawing(paper.Format.Volume(after), Texts.Bench_MarkStopped, after, inFlight, Marks(new BenchMark(Texts.Bench_MarkStopped, after, stopped))),
+                new BenchSumpDrawing(paper.Format.Volume(before), Texts.Bench_MarkRunning, before, 0, Marks(new BenchMark(Texts.Bench_MarkRunning, before, given[_level]))) { Shape = sump },
+                new BenchSumpDrawing(paper.Format.Volume(after), Texts.Bench_MarkStopped, after, inFlight, Marks(new BenchMark(Texts.Bench_MarkStopped, after, stopped))) { Shape = sump },
             ]);
     }
 
-    protected override BenchInput? Meant(string? parameter) => parameter == "inFlightLitres" ? _machine : null;
+    protected override BenchInput? Meant(string? parameter) => parameter == "inFlightLitres" ? _machine : _shape.Meant(parameter);
 }

@@ -62,7 +62,7 @@ public sealed class CalculatorForm
             {
                 Show(input, read);
             }
-            else if (isNew)
+            else if (isNew && !(input.IsOptional && _known.Values.Count > 0))
             {
                 Show(input, Usual(input), input is BenchChoice choice ? choice.Options[0].Code : "");
             }

@@ -47,7 +47,8 @@ public sealed class SumpsLayout
 
     private static DrawnSump Of(BenchSumpDrawing sump, double left, double topLitres, ShopFormat format)
     {
-        double Y(double litres) => Bottom - ((Bottom - Top) * Math.Clamp(litres / topLitres, 0, 1));
+        var outline = new SumpOutline(sump.Shape, topLitres, new SumpFrame(left, SumpWidth, Top, Bottom));
+        double Y(double litres) => outline.Y(litres);
         var marks = new List<DrawnSumpMark>();
         var words = double.NegativeInfinity;
         foreach (var mark in sump.Marks.OrderByDescending(m => m.Litres))
@@ -56,41 +57,44 @@ public sealed class SumpsLayout
             marks.Add(new DrawnSumpMark(format.Say(Texts.Bench_MarkAt, mark.Name, mark.LevelMm is { } level ? format.Length(level) : format.Volume(mark.Litres)), Svg.Number(Y(mark.Litres)), Svg.Number(words), Svg.Number(words + 4.5)));
         }
 
-        var surface = Y(sump.FluidLitres);
-        var before = Y(Math.Max(0, sump.FluidLitres - sump.AddedLitres));
+        var before = Math.Max(0, sump.FluidLitres - sump.AddedLitres);
         return new DrawnSump(
             left,
-            Svg.Number(surface),
-            Svg.Number(before),
-            Svg.Number(before - surface),
-            Svg.Number(Bottom - before),
-            $"M{Svg.Number(left - 1.5)} {Svg.Number(Top)}V{Svg.Number(Bottom + 1.5)}H{Svg.Number(left + SumpWidth + 1.5)}V{Svg.Number(Top)}",
+            outline.Inside(0, before),
+            outline.Inside(before, sump.FluidLitres),
+            [LineAt(outline, before), LineAt(outline, sump.FluidLitres)],
+            outline.Wall,
             sump.Caption,
             sump.Remark,
             marks)
         {
-            Pump = sump.IntakeLitres is { } intake ? PumpAt(left, Y(intake), Math.Max(surface, Y(intake))) : null,
+            Pump = sump.IntakeLitres is { } intake ? PumpAt(outline, intake, Math.Min(intake, sump.FluidLitres)) : null,
         };
     }
 
-    // Its foot stands on the level at which it begins to draw air; the fluid below is of no use to it.
-    private static DrawnPump PumpAt(double left, double y, double deadTop)
+    private static DrawnSurface LineAt(SumpOutline outline, double litres)
     {
-        var middle = left + (SumpWidth * 0.75);
+        var (from, to) = outline.Surface(litres);
+        return new DrawnSurface(Svg.Number(from), Svg.Number(to), Svg.Number(outline.Y(litres)));
+    }
+
+    // Its foot stands on the level at which it begins to draw air; the fluid below is of no use to it.
+    private static DrawnPump PumpAt(SumpOutline outline, double intakeLitres, double deadLitres)
+    {
+        var (y, (from, to)) = (outline.Y(intakeLitres), outline.Surface(intakeLitres));
+        var middle = from + ((to - from) * 0.75);
         return new DrawnPump(
-            Svg.Number(deadTop),
-            Svg.Number(Bottom - deadTop),
+            outline.Inside(0, deadLitres),
             $"M{Svg.Number(middle - 3.5)} {Svg.Number(Top - 20)}h7V{Svg.Number(y - 9)}h10v9h-27v-9h10z");
     }
 }
 
-public sealed record DrawnSump(double Left, string SurfaceY, string BeforeY, string AddedHeight, string BeforeHeight, string Wall, string Caption, string Remark, IReadOnlyList<DrawnSumpMark> Marks)
+/// <param name="Fluid">Outline of what was in it before.</param>
+/// <param name="Added">Outline of what was added last; empty where nothing was.</param>
+/// <param name="Surfaces">The surface before and now.</param>
+public sealed record DrawnSump(double Left, string Fluid, string Added, IReadOnlyList<DrawnSurface> Surfaces, string Wall, string Caption, string Remark, IReadOnlyList<DrawnSumpMark> Marks)
 {
     public DrawnPump? Pump { get; init; }
-
-    public string X => Svg.Number(Left);
-
-    public string Right => Svg.Number(Left + SumpsLayout.SumpWidth);
 
     public string Middle => Svg.Number(Left + (SumpsLayout.SumpWidth / 2));
 
@@ -103,8 +107,10 @@ public sealed record DrawnSump(double Left, string SurfaceY, string BeforeY, str
     public string WordsX => Svg.Number(Left + SumpsLayout.SumpWidth + 20);
 }
 
-/// <param name="DeadY">Upper edge of the fluid that the pump does not reach.</param>
-public sealed record DrawnPump(string DeadY, string DeadHeight, string Outline);
+public sealed record DrawnSurface(string X1, string X2, string Y);
+
+/// <param name="Dead">Outline of the fluid that the pump does not reach.</param>
+public sealed record DrawnPump(string Dead, string Outline);
 
 public sealed record DrawnGroup(string Title, string TitleY, string Place, BarsLayout Bars);
 
