@@ -35,13 +35,16 @@ public static class LotRule
     /// <summary>Over how many days back the daily use is reckoned. Common practice, no source.</summary>
     public const int UseDays = 30;
 
+    /// <summary>Less than this is the rest in a drum, and no lot that somebody might draw from, L. Common practice, no source.</summary>
+    public const decimal LeastLitres = 1;
+
     // What was short is enough only with a tenth over it, so that a flag does not come and go with every top-up. Common practice, no source.
     private const decimal EnoughAgain = 1.1m;
 
     private static readonly TimeSpan ReviewWithin = TimeSpan.FromDays(7);
     private static readonly TimeSpan OrderWithin = TimeSpan.FromDays(2);
 
-    /// <summary>What is wrong with a lot; nothing once it is used up.</summary>
+    /// <summary>What is wrong with a lot; nothing once it is used up but for the rest in its drum.</summary>
     /// <param name="lot">The lot.</param>
     /// <param name="calendar">The shop's days.</param>
     /// <param name="now">The moment of judging, UTC.</param>
@@ -49,7 +52,7 @@ public static class LotRule
     {
         ArgumentNullException.ThrowIfNull(lot);
         ArgumentNullException.ThrowIfNull(calendar);
-        if (lot.RemainingLitres <= 0)
+        if (lot.RemainingLitres < LeastLitres)
         {
             yield break;
         }

@@ -34,12 +34,16 @@ public sealed class LotRuleTests
         Assert.Equal(count, LotRule.Check(lot, Calendar, Calendar.StartOf(Today).AddMinutes(minutes)).Count());
     }
 
-    [Fact]
-    public void Check_UsedUp_NothingIsFoundHoweverOld()
+    // What is left in an empty drum is no lot.
+    [Theory]
+    [InlineData(0, 0)]
+    [InlineData(0.9, 0)]
+    [InlineData(1, 2)]
+    public void Check_UsedUp_NothingIsFoundHoweverOld(double remaining, int count)
     {
-        var lot = Lot() with { ExpiresOn = Today.AddDays(-90), IsQuarantined = true, RemainingLitres = 0 };
+        var lot = Lot() with { ExpiresOn = Today.AddDays(-90), IsQuarantined = true, RemainingLitres = (decimal)remaining };
 
-        Assert.Empty(LotRule.Check(lot, Calendar, Some.Now));
+        Assert.Equal(count, LotRule.Check(lot, Calendar, Some.Now).Count());
     }
 
     [Fact]
