@@ -38,7 +38,7 @@ internal sealed class EntryPage(Visit visit)
     public ILocator Save => _page.GetByRole(AriaRole.Button, new() { Name = Texts.Entry_Save, Exact = true });
 
     /// <summary>Saves and waits for the page that it leads to.</summary>
-    public Task SaveAsync() => PressAsync(Save);
+    public Task SaveAsync() => MoveOnAsync(() => Save.ClickAsync());
 
     /// <summary>Saves, and answers every question with "it is right".</summary>
     /// <returns>The id of the stored reading.</returns>
@@ -47,15 +47,15 @@ internal sealed class EntryPage(Visit visit)
         await SaveAsync();
         while (await Keep.CountAsync() > 0)
         {
-            await PressAsync(Keep.First);
+            await MoveOnAsync(() => Keep.First.ClickAsync());
         }
 
         await _page.WaitForURLAsync("**/saved/**");
         return Guid.Parse(new Uri(_page.Url).Segments[^1]);
     }
 
-    // With a script and without, a press ends in another document.
-    private async Task PressAsync(ILocator button)
+    /// <summary>Presses something that saves or answers, and waits: with a script and without it ends in another document.</summary>
+    public async Task MoveOnAsync(Func<Task> press)
     {
         var moved = new TaskCompletionSource(TaskCreationOptions.RunContinuationsAsynchronously);
         void Note(object? sender, IFrame frame)
@@ -69,7 +69,7 @@ internal sealed class EntryPage(Visit visit)
         _page.FrameNavigated += Note;
         try
         {
-            await button.ClickAsync();
+            await press();
             await moved.Task.WaitAsync(TimeSpan.FromMilliseconds(Visit.PatienceMilliseconds));
         }
         finally

@@ -41,13 +41,11 @@ public sealed class KeyboardTests(SqliteDemo demo, Chromium chromium)
 
         await TypeAtAsync(tablet, entry.Concentration, "5.2");
         await TypeAtAsync(tablet, entry.Ph, "9.0");
-        await tablet.Page.Keyboard.PressAsync("Enter");
-        await tablet.SettleAsync();
+        await entry.MoveOnAsync(() => tablet.Page.Keyboard.PressAsync("Enter"));
         while (await entry.Keep.CountAsync() > 0)
         {
             await ReachAsync(tablet, entry.Keep.First);
-            await tablet.Page.Keyboard.PressAsync("Enter");
-            await tablet.SettleAsync();
+            await entry.MoveOnAsync(() => tablet.Page.Keyboard.PressAsync("Enter"));
         }
 
         Assert.Contains("/saved/", tablet.Page.Url, StringComparison.Ordinal);
