@@ -34,6 +34,8 @@ public static class ShopApp
         builder.Services.AddSingleton<DemoStart>();
         builder.Services.AddHostedService<OverdueTimer>();
         builder.Services.AddHostedService<CareTimer>();
+        // Styles and scripts alone: in a page that repeats what was typed, compression could give a secret away.
+        builder.Services.AddResponseCompression(o => (o.EnableForHttps, o.MimeTypes) = (true, ["text/css", "text/javascript"]));
         builder.Services.AddHttpContextAccessor();
         builder.Services.AddSingleton<SiteCulture>();
         builder.Services.AddAccounts();
@@ -58,6 +60,7 @@ public static class ShopApp
         }
 
         app.UseSecurityHeaders();
+        app.UseResponseCompression();
         app.UseFailurePage();
         app.UseRouting();
         app.UseFirstRun();
