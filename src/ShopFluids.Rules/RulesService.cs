@@ -1,6 +1,7 @@
 using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Judging;
 using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Rules.Scheduling;
@@ -103,7 +104,21 @@ public static class RulesService
             .ThenBy(t => t.Cause, StringComparer.Ordinal)
             .Select(t => OverdueTestRule.Check(t, standing, calendar, now))
             .FirstOrDefault(f => f is not null);
-        return raised is null ? [] : [raised];
+        return [.. new[] { raised, IdleRule.CheckClock(standing, calendar, now) }.OfType<RaisedFlag>()];
+    }
+
+    /// <summary>The work that flags of the clock ask for; nothing that is open already. A late test is its own work.</summary>
+    /// <param name="raised">The flags.</param>
+    /// <param name="open">The sump's open tasks.</param>
+    /// <param name="calendar">The sump's days.</param>
+    /// <param name="now">The moment of judging, UTC.</param>
+    public static IReadOnlyList<ProposedTask> WorkOfClock(IReadOnlyList<RaisedFlag> raised, IReadOnlyList<OpenTask> open, ShopCalendar calendar, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(raised);
+        return [.. raised.Where(f => f.Rule != OverdueTestRule.Code)
+            .SelectMany(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: false)
+                .Select(k => new ProposedTask(k, CorrectiveWork.CauseOf(f.Rule, f.Parameter), null, CorrectiveDue.For(f.Severity, now, calendar), FromRecipe: false)))
+            .Where(p => !open.Any(t => t.Kind == p.Kind && t.Cause == p.Cause))];
     }
 
     /// <summary>The flags for late tests that end because no test is late any more: measured, skipped, withdrawn or no longer planned.</summary>

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Record;
@@ -6,6 +7,10 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Idle;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Flags;
 
@@ -32,22 +37,26 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
         var current = await setups.ForAsync(write, cancellationToken);
         var now = clock.UtcNow;
         var changed = new List<Guid>();
-        foreach (var standing in await write.Database.Standings.Where(s => s.ChargeId != null && s.NextTestDueAtUtc <= now).ToListAsync(cancellationToken))
+        foreach (var standing in await write.Database.Standings.Where(s => s.ChargeId != null && (s.NextTestDueAtUtc == null || s.NextTestDueAtUtc <= now)).ToListAsync(cancellationToken))
         {
             if (standing.Facts is not { } facts || standing.ChargeId is not { } chargeId)
             {
                 continue;
             }
 
-            var raised = RulesService.EvaluateClock(facts, current.CalendarFor(standing.SumpId), now);
+            var calendar = current.CalendarFor(standing.SumpId);
+            var raised = await RaisedAsync(write.Database, standing.SumpId, facts, calendar, now, cancellationToken);
             if (raised.Count == 0)
             {
                 continue;
             }
 
             var flags = raised.Select(r => new Flag(clock.NewId(), standing.SumpId, chargeId, r, null, now, null)).ToList();
+            var tasks = RulesService.WorkOfClock(raised, facts.OpenTasks, calendar, now)
+                .Select(t => new CareTask(clock.NewId(), standing.SumpId, t.Kind, t.Cause, t.StepId, t.DueAt, now, null, null)).ToList();
             write.Database.AddRange(flags);
-            standing.Set(chargeId, StandingFold.With(facts, facts.OpenFlags.Concat(flags.Select(f => f.ToOpen())), facts.OpenTasks), standing.LastReadAtUtc, standing.VolumeLitres);
+            write.Database.AddRange(tasks);
+            standing.Set(chargeId, StandingFold.With(facts, facts.OpenFlags.Concat(flags.Select(f => f.ToOpen())), facts.OpenTasks.Concat(tasks.Select(t => t.ToOpen()))), standing.LastReadAtUtc, standing.VolumeLitres);
             changed.Add(standing.SumpId);
         }
 
@@ -59,7 +68,30 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
     private async Task<bool> AnyLateAsync(ShopFluidsDbContext db, ShopSetup setup, CancellationToken cancellationToken)
     {
         var now = clock.UtcNow;
-        var late = await db.Standings.AsNoTracking().Where(s => s.ChargeId != null && s.NextTestDueAtUtc <= now).ToListAsync(cancellationToken);
-        return late.Exists(s => s.Facts is { } facts && RulesService.EvaluateClock(facts, setup.CalendarFor(s.SumpId), now).Count > 0);
+        foreach (var standing in await db.Standings.AsNoTracking().Where(s => s.ChargeId != null && (s.NextTestDueAtUtc == null || s.NextTestDueAtUtc <= now)).ToListAsync(cancellationToken))
+        {
+            if (standing.Facts is { } facts && (await RaisedAsync(db, standing.SumpId, facts, setup.CalendarFor(standing.SumpId), now, cancellationToken)).Count > 0)
+            {
+                return true;
+            }
+        }
+
+        return false;
+    }
+
+    // A supervisor who closed the flag of a standing sump knows why it stands: until it shows a sign of life, it is not raised again.
+    private static async Task<IReadOnlyList<RaisedFlag>> RaisedAsync(
+        ShopFluidsDbContext db, Guid sumpId, StandingFacts facts, ShopCalendar calendar, DateTime now, CancellationToken cancellationToken)
+    {
+        var raised = RulesService.EvaluateClock(facts, calendar, now);
+        if (!raised.Any(f => f.Rule == IdleRule.RuleCode))
+        {
+            return raised;
+        }
+
+        var since = IdleRule.LastSignOfLife(facts);
+        return await db.Flags.AnyAsync(f => f.SumpId == sumpId && f.Rule == IdleRule.RuleCode && f.EndedHow == FlagEnd.Closed && f.EndedAtUtc > since, cancellationToken)
+            ? [.. raised.Where(f => f.Rule != IdleRule.RuleCode)]
+            : raised;
     }
 }

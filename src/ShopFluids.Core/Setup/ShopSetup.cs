@@ -13,7 +13,9 @@ using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Water;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Scheduling;
 using ShopFluids.Rules.Shutdowns;
 
@@ -143,7 +145,7 @@ public sealed class ShopSetup
         var step = Plans.SelectMany(p => p.Steps).FirstOrDefault(s => CareStep.CauseOf(s.Id) == cause);
         var wanted = step is not null ? step.Parameters
             : CareSchedule.IsCauseOfStep(cause) ? []
-            : ShutdownWork.IsCause(cause) ? [ParameterCodes.Concentration, ParameterCodes.Ph]
+            : ShutdownWork.IsCause(cause) || cause == CorrectiveWork.CauseOf(IdleRule.RuleCode, "") ? [ParameterCodes.Concentration, ParameterCodes.Ph]
             : cause.Split(':', 2)[1..];
         return [.. Parameters.Select(p => p.Code).Where(c => wanted.Contains(c, StringComparer.Ordinal))];
     }

@@ -1,5 +1,6 @@
 using ShopFluids.Rules;
 using ShopFluids.Rules.Disagreement;
+using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
 using ShopFluids.Rules.SuddenChange;
@@ -19,6 +20,7 @@ public static class FlagAdviceSentences
             DisagreementRule.RuleCode => Texts.Subject_Methods,
             BalanceRule.RuleCode => Texts.Subject_Balance,
             UnusualLossRule.RuleCode => Texts.Subject_Loss,
+            IdleRule.RuleCode => Texts.Subject_Idle,
             _ => Texts.Board_TheSump,
         };
     }
@@ -41,6 +43,7 @@ public static class FlagAdviceSentences
         (BalanceRule.RuleCode, Direction.Low) => Texts.Flag_BalanceConcentrateAdvice,
         (BalanceRule.RuleCode, _) => Texts.Flag_BalanceMixAdvice,
         (UnusualLossRule.RuleCode, _) => Texts.Flag_UnusualLossAdvice,
+        (IdleRule.RuleCode, _) => Texts.Flag_IdleAdvice,
         (MicrobialRule.RuleCode, _) => parameter == ParameterCodes.Ph ? Texts.Flag_MicrobialPhAdvice : Texts.Flag_MicrobialSlideAdvice,
         _ => "",
     };

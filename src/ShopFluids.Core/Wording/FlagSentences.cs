@@ -5,6 +5,7 @@ using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.FirstFillDrop;
+using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Limit;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
@@ -45,6 +46,7 @@ public static class FlagSentences
             MicrobialRule.RuleCode => MicrobialSentence.Found(say, parameter, numbers),
             UnusualLossRule.RuleCode => UnusualLossSentence.Found(say, numbers),
             RunDryRule.RuleCode => RunDrySentence.Found(say, severity, numbers),
+            IdleRule.RuleCode => say.Format.Say(Texts.Flag_Idle, say.Format.Number(numbers.GetValueOrDefault(NumberNames.Days), 0)),
             _ => say.Format.Say(Texts.Flag_Other, say.Parameter(parameter), rule),
         };
     }
@@ -73,6 +75,7 @@ public static class FlagSentences
             MicrobialRule.RuleCode => MicrobialSentence.Clears(parameter),
             UnusualLossRule.RuleCode => Texts.Flag_UnusualLossClears,
             RunDryRule.RuleCode => RunDrySentence.Clears(say, numbers),
+            IdleRule.RuleCode => Texts.Flag_IdleClears,
             _ => numbers.TryGetValue(NumberNames.ClearsAt, out var clearsAt) ? Clears(say, parameter, direction, clearsAt, EdgeBelongsToTheFinding(numbers, clearsAt)) : "",
         };
     }

@@ -1,5 +1,6 @@
 using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
+using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Judging;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
@@ -22,6 +23,7 @@ public static class RuleRegistry
         new UnusualLossRule(),
         new MicrobialRule(),
         new RunDryRule(),
+        new IdleRule(),
     ];
 
     /// <summary>The rule of a code; null for the limit rules, the late test and what is no rule (any more).</summary>

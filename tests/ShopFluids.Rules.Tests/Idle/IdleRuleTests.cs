@@ -1,0 +1,74 @@
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Idle;
+using ShopFluids.Rules.Scheduling;
+
+namespace ShopFluids.Rules.Tests.Idle;
+
+public sealed class IdleRuleTests
+{
+    // Open Monday to Friday; a shop day begins at 06:00 in Berlin.
+    private static readonly ShopCalendar Calendar = Some.Calendar();
+    private static readonly DateTime Wednesday = Some.Now;
+
+    // Read on Wednesday; Thursday is the first open day that begins after it, the tenth is Wednesday in two weeks.
+    [Theory]
+    [InlineData(-1, false)]
+    [InlineData(0, true)]
+    public void CheckClock_AroundTheTenthOpenDay_IsFlaggedFromItsStart(int minutes, bool isFound)
+    {
+        var at = Calendar.StartOf(new DateOnly(2026, 3, 18)).AddMinutes(minutes);
+
+        var flag = IdleRule.CheckClock(ReadAt(Wednesday), Calendar, at);
+
+        Assert.Equal(isFound, flag is not null);
+        Assert.Equal(isFound ? (Verdict.Warning, "", 10m) : default, flag is null ? default : (flag.Severity, flag.Parameter, flag.Numbers[NumberNames.Days]));
+    }
+
+    [Fact]
+    public void CheckClock_DaysOfAShutdown_AreNotCounted()
+    {
+        var closed = Some.Calendar(closedDays: [new(2026, 3, 9), new(2026, 3, 10)]);
+
+        Assert.Null(IdleRule.CheckClock(ReadAt(Wednesday), closed, closed.StartOf(new DateOnly(2026, 3, 20)).AddMinutes(-1)));
+        Assert.NotNull(IdleRule.CheckClock(ReadAt(Wednesday), closed, closed.StartOf(new DateOnly(2026, 3, 20))));
+    }
+
+    [Fact]
+    public void CheckClock_FluidMovedSince_CountsFromThere()
+    {
+        var standing = ReadAt(Wednesday) with { LastMovedAt = Wednesday.AddDays(7) };
+
+        Assert.Null(IdleRule.CheckClock(standing, Calendar, Wednesday.AddDays(20)));
+        Assert.NotNull(IdleRule.CheckClock(standing, Calendar, Wednesday.AddDays(22)));
+    }
+
+    [Fact]
+    public void CheckClock_NeverReadNorMoved_CountsFromTheFill() => Assert.NotNull(IdleRule.CheckClock(Some.Standing(), Calendar, Wednesday));
+
+    // A test that is planned and not two days late: somebody is expected.
+    [Theory]
+    [InlineData(-1, true)]
+    [InlineData(0, true)]
+    [InlineData(1, false)]
+    public void CheckClock_ATestIsPlanned_WaitsUntilItIsTwoOpenDaysLate(int minutesAfter, bool isFound)
+    {
+        var due = Calendar.EndOf(new DateOnly(2026, 3, 31));
+        var standing = ReadAt(Wednesday) with { OpenTasks = [Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), due.AddMinutes(minutesAfter))] };
+
+        Assert.Equal(isFound, IdleRule.CheckClock(standing, Calendar, due.AddDays(1)) is not null);
+    }
+
+    [Fact]
+    public void CheckClock_FlaggedAlready_IsNotRaisedAgain()
+    {
+        var standing = ReadAt(Wednesday) with { OpenFlags = [Some.Flag(IdleRule.RuleCode, "", Verdict.Warning, Direction.None)] };
+
+        Assert.Null(IdleRule.CheckClock(standing, Calendar, Wednesday.AddDays(90)));
+    }
+
+    [Fact]
+    public void CheckClock_ClockSteppedBackBeforeTheReading_IsNotFlagged() => Assert.Null(IdleRule.CheckClock(ReadAt(Wednesday), Calendar, Wednesday.AddDays(-90)));
+
+    private static StandingFacts ReadAt(DateTime at) => Some.Standing(latest: [(ParameterCodes.Ph, Some.Latest(9, at))]);
+}
