@@ -1,9 +1,9 @@
 using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
-using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Judging;
 using ShopFluids.Rules.OverdueTest;
+using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Rules;
@@ -94,8 +94,9 @@ public static class RulesService
     /// <summary>What the passing of time alone raises; for a timer. Raises nothing that is open already.</summary>
     /// <param name="standing">What is known of the sump.</param>
     /// <param name="calendar">The shop's days.</param>
+    /// <param name="tunings">How the rules are set for the sump.</param>
     /// <param name="now">The moment of judging, UTC.</param>
-    public static IReadOnlyList<RaisedFlag> EvaluateClock(StandingFacts standing, ShopCalendar calendar, DateTime now)
+    public static IReadOnlyList<RaisedFlag> EvaluateClock(StandingFacts standing, ShopCalendar calendar, IReadOnlyDictionary<string, RuleTuning> tunings, DateTime now)
     {
         ArgumentNullException.ThrowIfNull(standing);
         ArgumentNullException.ThrowIfNull(calendar);
@@ -104,7 +105,7 @@ public static class RulesService
             .ThenBy(t => t.Cause, StringComparer.Ordinal)
             .Select(t => OverdueTestRule.Check(t, standing, calendar, now))
             .FirstOrDefault(f => f is not null);
-        return [.. new[] { raised, IdleRule.CheckClock(standing, calendar, now) }.OfType<RaisedFlag>()];
+        return [.. new[] { raised, RuleRegistry.Idle.CheckClock(standing, calendar, tunings, now) }.OfType<RaisedFlag>()];
     }
 
     /// <summary>The work that flags of the clock ask for; nothing that is open already. A late test is its own work.</summary>

@@ -54,7 +54,7 @@ internal sealed class Simulator(IReadOnlyList<ParameterLimits> limits, IReadOnly
 
     public void Tick(DateTime now)
     {
-        var raised = RulesService.EvaluateClock(Standing(now), calendar, now);
+        var raised = RulesService.EvaluateClock(Standing(now), calendar, Some.NoTunings, now);
         _answers.Add(JsonSerializer.Serialize(raised));
         _flags.AddRange(raised.Select(ToOpen));
     }

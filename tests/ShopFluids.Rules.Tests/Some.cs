@@ -66,6 +66,14 @@ internal static class Some
         LimitBasis basis = LimitBasis.Value) =>
         new(parameter, basis, actionLow, warningLow, null, null, warningHigh, actionHigh, edgeIsBeyond, clearMargin);
 
+    public static IReadOnlyDictionary<string, RuleTuning> NoTunings { get; } = new Dictionary<string, RuleTuning>();
+
+    public static IReadOnlyDictionary<string, RuleTuning> Tuned(string rule, params (string Name, decimal Value)[] numbers) =>
+        new Dictionary<string, RuleTuning> { [rule] = new(rule, IsOn: true, numbers.ToDictionary(n => n.Name, n => n.Value)) };
+
+    public static IReadOnlyDictionary<string, RuleTuning> SwitchedOff(string rule) =>
+        new Dictionary<string, RuleTuning> { [rule] = new(rule, IsOn: false, new Dictionary<string, decimal>()) };
+
     public static EvaluationInput Input(
         ReadingFacts reading,
         StandingFacts? standing = null,

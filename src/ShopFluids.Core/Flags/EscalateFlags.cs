@@ -6,7 +6,7 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
-using ShopFluids.Rules.Escalation;
+using ShopFluids.Rules.Registry;
 
 namespace ShopFluids.Core.Flags;
 
@@ -56,12 +56,15 @@ public sealed class EscalateFlagsHandler(ShopDatabase database, SetupCache setup
     {
         var ofShop = await db.ShopFlags.AsNoTracking().Where(f => f.AnsweredAtUtc == null && f.GoneAtUtc == null && f.EscalatedAtUtc == null).ToListAsync(cancellationToken);
         var ofSumps = (await db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null && f.EscalatedAtUtc == null).ToListAsync(cancellationToken))
-            .FindAll(f => EscalationRule.IsDue(f.Severity, f.RaisedAtUtc, null, setup.CalendarFor(f.SumpId), now));
+            .FindAll(f => IsDue(f, null, setup, now));
         var answers = await AnswersAsync(db, [.. ofSumps.Select(f => f.SumpId).Distinct()], cancellationToken);
         return new(
-            ofSumps.FindAll(f => EscalationRule.IsDue(f.Severity, f.RaisedAtUtc, answers.LastOn(f), setup.CalendarFor(f.SumpId), now)),
-            ofShop.FindAll(f => EscalationRule.IsDue(f.Severity, f.RaisedAtUtc, null, setup.Calendar, now)));
+            ofSumps.FindAll(f => IsDue(f, answers.LastOn(f), setup, now)),
+            ofShop.FindAll(f => RuleRegistry.Escalation.IsDue(f.Severity, f.RaisedAtUtc, null, setup.Calendar, setup.TuningsFor(null, null).ByRule, now)));
     }
+
+    private static bool IsDue(Flag flag, DateTime? answeredAt, ShopSetup setup, DateTime now) => RuleRegistry.Escalation.IsDue(
+        flag.Severity, flag.RaisedAtUtc, answeredAt, setup.CalendarFor(flag.SumpId), setup.TuningsFor(flag.SumpId, setup.OpenCharge(flag.SumpId)?.FluidId).ByRule, now);
 
     // Work given to somebody is answered for as long as it is open; for when it was given no column is kept, and none is needed.
     private static async Task<Answers> AnswersAsync(ShopFluidsDbContext db, List<Guid> sumpIds, CancellationToken cancellationToken)

@@ -6,6 +6,7 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
@@ -44,14 +45,14 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
                 continue;
             }
 
-            var calendar = current.CalendarFor(standing.SumpId);
-            var raised = await RaisedAsync(write.Database, standing.SumpId, facts, calendar, now, cancellationToken);
+            var (calendar, tunings) = (current.CalendarFor(standing.SumpId), TuningsOf(current, standing.SumpId));
+            var raised = await RaisedAsync(write.Database, standing.SumpId, facts, calendar, tunings, now, cancellationToken);
             if (raised.Count == 0)
             {
                 continue;
             }
 
-            var flags = raised.Select(r => new Flag(clock.NewId(), standing.SumpId, chargeId, r, null, now, null)).ToList();
+            var flags = raised.Select(r => new Flag(clock.NewId(), standing.SumpId, chargeId, r, null, now, null, tunings.NumbersOf(r.Rule))).ToList();
             var tasks = RulesService.WorkOfClock(raised, facts.OpenTasks, calendar, now)
                 .Select(t => new CareTask(clock.NewId(), standing.SumpId, t.Kind, t.Cause, t.StepId, t.DueAt, now, null, null)).ToList();
             write.Database.AddRange(flags);
@@ -70,7 +71,7 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
         var now = clock.UtcNow;
         foreach (var standing in await db.Standings.AsNoTracking().Where(s => s.ChargeId != null && (s.NextTestDueAtUtc == null || s.NextTestDueAtUtc <= now)).ToListAsync(cancellationToken))
         {
-            if (standing.Facts is { } facts && (await RaisedAsync(db, standing.SumpId, facts, setup.CalendarFor(standing.SumpId), now, cancellationToken)).Count > 0)
+            if (standing.Facts is { } facts && (await RaisedAsync(db, standing.SumpId, facts, setup.CalendarFor(standing.SumpId), TuningsOf(setup, standing.SumpId), now, cancellationToken)).Count > 0)
             {
                 return true;
             }
@@ -79,11 +80,13 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
         return false;
     }
 
+    private static TuningsInForce TuningsOf(ShopSetup setup, Guid sumpId) => setup.TuningsFor(sumpId, setup.OpenCharge(sumpId)?.FluidId);
+
     // A supervisor who closed the flag of a standing sump knows why it stands: until it shows a sign of life, it is not raised again.
     private static async Task<IReadOnlyList<RaisedFlag>> RaisedAsync(
-        ShopFluidsDbContext db, Guid sumpId, StandingFacts facts, ShopCalendar calendar, DateTime now, CancellationToken cancellationToken)
+        ShopFluidsDbContext db, Guid sumpId, StandingFacts facts, ShopCalendar calendar, TuningsInForce tunings, DateTime now, CancellationToken cancellationToken)
     {
-        var raised = RulesService.EvaluateClock(facts, calendar, now);
+        var raised = RulesService.EvaluateClock(facts, calendar, tunings.ByRule, now);
         if (!raised.Any(f => f.Rule == IdleRule.RuleCode))
         {
             return raised;

@@ -1,6 +1,8 @@
 using ShopFluids.Core.Tuning;
 using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
+using ShopFluids.Rules.Escalation;
+using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
 using ShopFluids.Rules.Registry;
@@ -25,6 +27,8 @@ public static class RuleSentences
         UnusualLossRule.RuleCode => Texts.Rule_UnusualLoss,
         MicrobialRule.RuleCode => Texts.Rule_Microbial,
         RunDryRule.RuleCode => Texts.Rule_RunDry,
+        IdleRule.RuleCode => Texts.Rule_Idle,
+        EscalationRule.RuleCode => Texts.Rule_Escalation,
         _ => rule,
     };
 
@@ -38,6 +42,8 @@ public static class RuleSentences
         UnusualLossRule.RuleCode => Texts.Rule_UnusualLossLooksAt,
         MicrobialRule.RuleCode => Texts.Rule_MicrobialLooksAt,
         RunDryRule.RuleCode => Texts.Rule_RunDryLooksAt,
+        IdleRule.RuleCode => Texts.Rule_IdleLooksAt,
+        EscalationRule.RuleCode => Texts.Rule_EscalationLooksAt,
         _ => "",
     };
 
@@ -68,6 +74,10 @@ public static class RuleSentences
         (MicrobialRule.RuleCode, MicrobialRule.LeastCount) => Texts.RuleNumber_LeastCount,
         (RunDryRule.RuleCode, RunDryRule.NeededLitres) => Texts.RuleNumber_NeededLitres,
         (RunDryRule.RuleCode, RunDryRule.NeededPercent) => Texts.RuleNumber_NeededPercent,
+        (IdleRule.RuleCode, IdleRule.AllowedShopDays) => Texts.RuleNumber_AllowedShopDays,
+        (IdleRule.RuleCode, IdleRule.TestLateShopDays) => Texts.RuleNumber_TestLateShopDays,
+        (EscalationRule.RuleCode, EscalationRule.WarningShopDays) => Texts.RuleNumber_WarningShopDays,
+        (EscalationRule.RuleCode, EscalationRule.ActionHours) => Texts.RuleNumber_ActionHours,
         _ => name,
     };
 
@@ -80,7 +90,9 @@ public static class RuleSentences
         (MicrobialRule.RuleCode, MicrobialRule.LeastCount) => "log10 CFU/mL",
         (DisagreementRule.RuleCode, DisagreementRule.LeastDifference) => "% v/v",
         (SuddenChangeRule.RuleCode, SuddenChangeRule.LimitFactor) => "",
-        _ => name.EndsWith("Days", StringComparison.Ordinal) ? Texts.RuleUnit_Days
+        (EscalationRule.RuleCode, EscalationRule.ActionHours) => "h",
+        _ => name.EndsWith("ShopDays", StringComparison.Ordinal) ? Texts.RuleUnit_ShopDays
+            : name.EndsWith("Days", StringComparison.Ordinal) ? Texts.RuleUnit_Days
             : name.EndsWith("Percent", StringComparison.Ordinal) || name.EndsWith("PercentPerWeek", StringComparison.Ordinal) ? "%"
             : "",
     };

@@ -14,11 +14,13 @@ public sealed class IdleRule : IRule
     /// <summary>The rule's code.</summary>
     public const string RuleCode = "idle";
 
-    /// <summary>For how many open shop days a sump may stand without a sign of life: two working weeks. Common practice, no source.</summary>
-    public const int AllowedShopDays = 10;
+    /// <summary>Number: for how many open shop days a sump may stand without a sign of life. Two working weeks; common practice, no source.</summary>
+    public const string AllowedShopDays = "allowedShopDays";
 
-    /// <summary>By how many open shop days a planned test must be late: until then somebody may still be on the way. Common practice, no source.</summary>
-    public const int TestLateShopDays = 2;
+    /// <summary>
+    /// Number: by how many open shop days a planned test must be late; until then somebody may still be on the way. Common practice, no source.
+    /// </summary>
+    public const string TestLateShopDays = "testLateShopDays";
 
     private const int RuleVersion = 1;
 
@@ -31,26 +33,31 @@ public sealed class IdleRule : IRule
     public int Version => RuleVersion;
 
     /// <inheritdoc/>
-    public IReadOnlyList<RuleNumber> Numbers => [];
+    public IReadOnlyList<RuleNumber> Numbers { get; } = [new(AllowedShopDays, 10, 1, 120) { IsWhole = true }, new(TestLateShopDays, 2, 1, 60) { IsWhole = true }];
 
     /// <inheritdoc/>
     public bool AsksForASecondLook => false;
 
-    /// <summary>The flag for a sump that stands; null where it does not, where that cannot be told, or where it is flagged already.</summary>
+    /// <summary>The flag for a sump that stands; null where it does not, where that cannot be told, or where it is flagged already; on open days only.</summary>
     /// <param name="standing">What is known of the sump.</param>
     /// <param name="calendar">The sump's days; those of a planned shutdown are closed, and have work of their own.</param>
+    /// <param name="tunings">How the rules are set for the sump.</param>
     /// <param name="now">The moment of judging, UTC.</param>
-    public static RaisedFlag? CheckClock(StandingFacts standing, ShopCalendar calendar, DateTime now)
+    public RaisedFlag? CheckClock(StandingFacts standing, ShopCalendar calendar, IReadOnlyDictionary<string, RuleTuning> tunings, DateTime now)
     {
         ArgumentNullException.ThrowIfNull(standing);
-        if (standing.OpenFlags.Any(f => f.Rule == RuleCode)
-            || standing.OpenTasks.Any(t => t.Kind == TaskKind.Test && OpenDays.CountBegun(t.DueAt, now, calendar) < TestLateShopDays))
+        ArgumentNullException.ThrowIfNull(calendar);
+        var set = TunedRule.Of(this, tunings);
+        if (!set.IsOn
+            || !calendar.IsOpen(calendar.ShopDayOf(now))
+            || standing.OpenFlags.Any(f => f.Rule == RuleCode)
+            || standing.OpenTasks.Any(t => t.Kind == TaskKind.Test && OpenDays.CountBegun(t.DueAt, now, calendar) < set.Number(TestLateShopDays)))
         {
             return null;
         }
 
         var days = OpenDays.CountBegun(LastSignOfLife(standing), now, calendar);
-        return days < AllowedShopDays
+        return days < set.Number(AllowedShopDays)
             ? null
             : new(RuleCode, RuleVersion, "", Verdict.Warning, Direction.None, new SortedDictionary<string, decimal>(StringComparer.Ordinal) { [NumberNames.Days] = days });
     }

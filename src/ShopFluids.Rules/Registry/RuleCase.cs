@@ -11,15 +11,14 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
     public DateTime TakenAt => Input.Reading.TakenAt;
 
     /// <summary>Whether the shop lets the rule look at this sump.</summary>
-    public bool IsOn => Tuning is not { IsOn: false };
+    public bool IsOn => Tuned.IsOn;
 
-    private RuleTuning? Tuning => Input.Tunings.GetValueOrDefault(Rule.Code);
+    private TunedRule Tuned => TunedRule.Of(Rule, Input.Tunings);
 
     /// <summary>A number of the rule: as set, otherwise its default.</summary>
     /// <param name="name">Its name.</param>
     /// <exception cref="InvalidOperationException">The rule has no such number.</exception>
-    public decimal Number(string name) =>
-        Tuning is { } tuning && tuning.Numbers.TryGetValue(name, out var set) ? set : Rule.Numbers.First(n => n.Name == name).Default;
+    public decimal Number(string name) => Tuned.Number(name);
 
     /// <summary>The rule's open flag on a parameter.</summary>
     /// <param name="parameter">The parameter's code; empty for the sump as a whole.</param>

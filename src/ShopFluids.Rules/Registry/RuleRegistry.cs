@@ -1,5 +1,6 @@
 using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
+using ShopFluids.Rules.Escalation;
 using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Judging;
 using ShopFluids.Rules.MassBalance;
@@ -13,6 +14,12 @@ namespace ShopFluids.Rules.Registry;
 /// <summary>The rules that are asked after the limits, in this order.</summary>
 public static class RuleRegistry
 {
+    /// <summary>What the clock raises for a machine that stands.</summary>
+    public static IdleRule Idle { get; } = new();
+
+    /// <summary>What the clock does with flags that nobody answers.</summary>
+    public static EscalationRule Escalation { get; } = new();
+
     /// <summary>All of them.</summary>
     public static IReadOnlyList<IRule> All { get; } =
     [
@@ -23,7 +30,8 @@ public static class RuleRegistry
         new UnusualLossRule(),
         new MicrobialRule(),
         new RunDryRule(),
-        new IdleRule(),
+        Idle,
+        Escalation,
     ];
 
     /// <summary>The rule of a code; null for the limit rules, the late test and what is no rule (any more).</summary>

@@ -8,7 +8,9 @@ using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Escalation;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -43,6 +45,20 @@ public sealed class EscalateFlagsTests
         Assert.Equal(expected == 1 ? shop.Now : (DateTime?)null, await shop.ReadAsync(db => db.Flags.Select(f => f.EscalatedAtUtc).SingleAsync()));
         Assert.Equal(expected, await shop.ReadAsync(db => db.RecordEntries.CountAsync(e => e.Code == ActCodes.FlagEscalated)));
         Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task Escalate_HoursSetForTheShop_GoesByThem(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 4.0m));
+        var command = new SetRule(Some.Id(), EscalationRule.RuleCode, null, null, null, new Dictionary<string, decimal> { [EscalationRule.ActionHours] = 1 }, "Small shop", 0);
+        (await shop.Get<SetRuleHandler>().HandleAsync(command, Some.Supervisor, Stop)).Done();
+
+        shop.Clock.Advance(TimeSpan.FromMinutes(59));
+        Assert.Equal(0, await EscalateAsync(shop));
+        shop.Clock.Advance(TimeSpan.FromMinutes(1));
+        Assert.Equal(1, await EscalateAsync(shop));
     }
 
     [Theory, EachDatabase]

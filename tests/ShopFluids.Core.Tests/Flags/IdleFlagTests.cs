@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Record.Replay;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Idle;
 using ShopFluids.Testing.Databases;
@@ -70,11 +71,30 @@ public sealed class IdleFlagTests
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
+    // Read on Monday 2 March: the third open day that begins after it is Thursday 5 March.
+    [Theory, EachDatabase]
+    public async Task Notice_DaysSetForTheSump_CountsByThemAndTheFlagKeepsThem(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading());
+        var command = new SetRule(Some.Id(), IdleRule.RuleCode, null, shop.SumpId, null, new Dictionary<string, decimal> { [IdleRule.AllowedShopDays] = 3 }, "Magnesium beside it", 0);
+        (await shop.Get<SetRuleHandler>().HandleAsync(command, Some.Supervisor, Stop)).Done();
+
+        shop.Clock.SetUtcNow(new DateTimeOffset(2026, 3, 5, 4, 59, 59, TimeSpan.Zero));
+        Assert.Equal(0, await NoticeAsync(shop));
+        shop.Clock.Advance(TimeSpan.FromSeconds(1));
+        Assert.Equal(1, await NoticeAsync(shop));
+
+        var flag = await shop.ReadAsync(db => db.Flags.SingleAsync());
+        Assert.Equal((3m, 3m, 2m), (flag.Numbers["days"], flag.Tuning?[IdleRule.AllowedShopDays], flag.Tuning?[IdleRule.TestLateShopDays]));
+        Assert.Empty((await shop.Get<ReplayQuery>().RunAsync(Stop)).Differences);
+    }
+
     private static async Task<ShopFixture> IdleAsync(TestDatabase database)
     {
         var shop = await ShopFixture.OpenAsync(database);
         await shop.StoreAsync(Some.Reading());
-        shop.Clock.Advance(TimeSpan.FromDays(20));
+        shop.Clock.Advance(TimeSpan.FromDays(21));
         Assert.Equal(1, await NoticeAsync(shop));
         return shop;
     }

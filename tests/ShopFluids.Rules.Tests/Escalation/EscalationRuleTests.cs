@@ -1,4 +1,7 @@
+using System.Globalization;
 using ShopFluids.Rules.Escalation;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Rules.Tests.Escalation;
@@ -7,13 +10,14 @@ public sealed class EscalationRuleTests
 {
     // Open Monday to Friday; a shop day begins at 06:00 in Berlin. Now is Wednesday 08:00.
     private static readonly ShopCalendar Calendar = Some.Calendar();
+    private static readonly TimeSpan Shift = TimeSpan.FromHours(8);
 
     [Theory]
     [InlineData(-1, false)]
     [InlineData(0, true)]
     [InlineData(100_000, true)]
     public void IsDue_WarningOfWednesday_GoesAtTheStartOfFriday(int minutes, bool isDue) =>
-        Assert.Equal(isDue, EscalationRule.IsDue(Verdict.Warning, Some.Now, null, Calendar, Calendar.StartOf(new DateOnly(2026, 3, 6)).AddMinutes(minutes)));
+        Assert.Equal(isDue, IsDue(Verdict.Warning, Some.Now, null, Calendar, Calendar.StartOf(new DateOnly(2026, 3, 6)).AddMinutes(minutes)));
 
     [Theory]
     [InlineData(-1, false)]
@@ -22,14 +26,14 @@ public sealed class EscalationRuleTests
     {
         var raised = Calendar.StartOf(new DateOnly(2026, 3, 6)).AddHours(4);
 
-        Assert.Equal(isDue, EscalationRule.IsDue(Verdict.Warning, raised, null, Calendar, Calendar.StartOf(new DateOnly(2026, 3, 10)).AddMinutes(minutes)));
+        Assert.Equal(isDue, IsDue(Verdict.Warning, raised, null, Calendar, Calendar.StartOf(new DateOnly(2026, 3, 10)).AddMinutes(minutes)));
     }
 
     [Theory]
     [InlineData(-1, false)]
     [InlineData(0, true)]
     public void IsDue_Action_GoesAfterAShift(int ticks, bool isDue) =>
-        Assert.Equal(isDue, EscalationRule.IsDue(Verdict.Action, Some.Now, null, Calendar, (Some.Now + EscalationRule.ActionWithin).AddTicks(ticks)));
+        Assert.Equal(isDue, IsDue(Verdict.Action, Some.Now, null, Calendar, (Some.Now + Shift).AddTicks(ticks)));
 
     // Raised on Friday night, the eight hours would end on a closed day: they are counted from Monday's start.
     [Theory]
@@ -38,9 +42,9 @@ public sealed class EscalationRuleTests
     public void IsDue_ActionBeforeAClosedDay_GoesAShiftIntoTheNextOpenDay(int ticks, bool isDue)
     {
         var raised = Calendar.EndOf(new DateOnly(2026, 3, 6)).AddHours(-1);
-        var at = Calendar.StartOf(new DateOnly(2026, 3, 9)) + EscalationRule.ActionWithin;
+        var at = Calendar.StartOf(new DateOnly(2026, 3, 9)) + Shift;
 
-        Assert.Equal(isDue, EscalationRule.IsDue(Verdict.Action, raised, null, Calendar, at.AddTicks(ticks)));
+        Assert.Equal(isDue, IsDue(Verdict.Action, raised, null, Calendar, at.AddTicks(ticks)));
     }
 
     [Theory]
@@ -48,9 +52,29 @@ public sealed class EscalationRuleTests
     [InlineData(0, true)]
     [InlineData(1, false)]
     public void IsDue_SomebodyDidSomething_IsAnsweredOnlyAfterItWasRaised(int ticks, bool isDue) =>
-        Assert.Equal(isDue, EscalationRule.IsDue(Verdict.Action, Some.Now, Some.Now.AddTicks(ticks), Calendar, Some.Now.AddDays(20)));
+        Assert.Equal(isDue, IsDue(Verdict.Action, Some.Now, Some.Now.AddTicks(ticks), Calendar, Some.Now.AddDays(20)));
 
     [Fact]
     public void IsDue_ClockSteppedBackBeforeTheRaising_IsNot() =>
-        Assert.False(EscalationRule.IsDue(Verdict.Action, Some.Now, null, Calendar, Some.Now.AddDays(-40)));
+        Assert.False(IsDue(Verdict.Action, Some.Now, null, Calendar, Some.Now.AddDays(-40)));
+
+    // By default Friday 06:00 and Wednesday 16:00.
+    [Theory]
+    [InlineData(Verdict.Warning, "2026-03-05T05:00:00Z")]
+    [InlineData(Verdict.Action, "2026-03-04T09:00:00Z")]
+    public void IsDue_NumbersAreTuned_GoesEarlier(Verdict severity, string at)
+    {
+        var due = DateTime.Parse(at, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal);
+        var tunings = Some.Tuned(EscalationRule.RuleCode, (EscalationRule.WarningShopDays, 1), (EscalationRule.ActionHours, 2));
+
+        Assert.False(IsDue(severity, Some.Now, null, Calendar, due.AddTicks(-1), tunings));
+        Assert.True(IsDue(severity, Some.Now, null, Calendar, due, tunings));
+    }
+
+    [Fact]
+    public void IsDue_SwitchedOff_IsNever() =>
+        Assert.False(IsDue(Verdict.Action, Some.Now, null, Calendar, Some.Now.AddDays(90), Some.SwitchedOff(EscalationRule.RuleCode)));
+
+    private static bool IsDue(Verdict severity, DateTime raisedAt, DateTime? answeredAt, ShopCalendar calendar, DateTime now, IReadOnlyDictionary<string, RuleTuning>? tunings = null) =>
+        RuleRegistry.Escalation.IsDue(severity, raisedAt, answeredAt, calendar, tunings ?? Some.NoTunings, now);
 }

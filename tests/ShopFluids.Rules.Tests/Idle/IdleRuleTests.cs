@@ -1,6 +1,7 @@
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Idle;
+using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Rules.Tests.Idle;
@@ -19,7 +20,7 @@ public sealed class IdleRuleTests
     {
         var at = Calendar.StartOf(new DateOnly(2026, 3, 18)).AddMinutes(minutes);
 
-        var flag = IdleRule.CheckClock(ReadAt(Wednesday), Calendar, at);
+        var flag = CheckClock(ReadAt(Wednesday), Calendar, at);
 
         Assert.Equal(isFound, flag is not null);
         Assert.Equal(isFound ? (Verdict.Warning, "", 10m) : default, flag is null ? default : (flag.Severity, flag.Parameter, flag.Numbers[NumberNames.Days]));
@@ -30,8 +31,8 @@ public sealed class IdleRuleTests
     {
         var closed = Some.Calendar(closedDays: [new(2026, 3, 9), new(2026, 3, 10)]);
 
-        Assert.Null(IdleRule.CheckClock(ReadAt(Wednesday), closed, closed.StartOf(new DateOnly(2026, 3, 20)).AddMinutes(-1)));
-        Assert.NotNull(IdleRule.CheckClock(ReadAt(Wednesday), closed, closed.StartOf(new DateOnly(2026, 3, 20))));
+        Assert.Null(CheckClock(ReadAt(Wednesday), closed, closed.StartOf(new DateOnly(2026, 3, 20)).AddMinutes(-1)));
+        Assert.NotNull(CheckClock(ReadAt(Wednesday), closed, closed.StartOf(new DateOnly(2026, 3, 20))));
     }
 
     [Fact]
@@ -39,12 +40,12 @@ public sealed class IdleRuleTests
     {
         var standing = ReadAt(Wednesday) with { LastMovedAt = Wednesday.AddDays(7) };
 
-        Assert.Null(IdleRule.CheckClock(standing, Calendar, Wednesday.AddDays(20)));
-        Assert.NotNull(IdleRule.CheckClock(standing, Calendar, Wednesday.AddDays(22)));
+        Assert.Null(CheckClock(standing, Calendar, Wednesday.AddDays(20)));
+        Assert.NotNull(CheckClock(standing, Calendar, Wednesday.AddDays(22)));
     }
 
     [Fact]
-    public void CheckClock_NeverReadNorMoved_CountsFromTheFill() => Assert.NotNull(IdleRule.CheckClock(Some.Standing(), Calendar, Wednesday));
+    public void CheckClock_NeverReadNorMoved_CountsFromTheFill() => Assert.NotNull(CheckClock(Some.Standing(), Calendar, Wednesday));
 
     // A test that is planned and not two days late: somebody is expected.
     [Theory]
@@ -56,7 +57,7 @@ public sealed class IdleRuleTests
         var due = Calendar.EndOf(new DateOnly(2026, 3, 31));
         var standing = ReadAt(Wednesday) with { OpenTasks = [Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), due.AddMinutes(minutesAfter))] };
 
-        Assert.Equal(isFound, IdleRule.CheckClock(standing, Calendar, due.AddDays(1)) is not null);
+        Assert.Equal(isFound, CheckClock(standing, Calendar, due.AddDays(1)) is not null);
     }
 
     [Fact]
@@ -64,11 +65,37 @@ public sealed class IdleRuleTests
     {
         var standing = ReadAt(Wednesday) with { OpenFlags = [Some.Flag(IdleRule.RuleCode, "", Verdict.Warning, Direction.None)] };
 
-        Assert.Null(IdleRule.CheckClock(standing, Calendar, Wednesday.AddDays(90)));
+        Assert.Null(CheckClock(standing, Calendar, Wednesday.AddDays(90)));
     }
 
     [Fact]
-    public void CheckClock_ClockSteppedBackBeforeTheReading_IsNotFlagged() => Assert.Null(IdleRule.CheckClock(ReadAt(Wednesday), Calendar, Wednesday.AddDays(-90)));
+    public void CheckClock_ClockSteppedBackBeforeTheReading_IsNotFlagged() => Assert.Null(CheckClock(ReadAt(Wednesday), Calendar, Wednesday.AddDays(-90)));
 
     private static StandingFacts ReadAt(DateTime at) => Some.Standing(latest: [(ParameterCodes.Ph, Some.Latest(9, at))]);
+
+    [Theory]
+    [InlineData(3, 4, true)]
+    [InlineData(3, 3, true)]
+    [InlineData(3, 2, false)]
+    public void CheckClock_NumberIsTuned_CountsByIt(int allowed, int days, bool isFound)
+    {
+        var at = Calendar.StartOf(new DateOnly(2026, 3, 4).AddDays(days > 2 ? days + 2 : days));
+
+        Assert.Equal(isFound, CheckClock(ReadAt(Wednesday), Calendar, at, Some.Tuned(IdleRule.RuleCode, (IdleRule.AllowedShopDays, allowed))) is not null);
+    }
+
+    [Fact]
+    public void CheckClock_SwitchedOff_IsNotFlagged() =>
+        Assert.Null(CheckClock(ReadAt(Wednesday), Calendar, Wednesday.AddDays(91), Some.SwitchedOff(IdleRule.RuleCode)));
+
+    // What the program slept through is said on the first open day: nobody is there to circulate.
+    [Fact]
+    public void CheckClock_ClosedDay_WaitsForTheNextOpenOne()
+    {
+        Assert.Null(CheckClock(ReadAt(Wednesday), Calendar, Calendar.StartOf(new DateOnly(2026, 3, 23)).AddMinutes(-1)));
+        Assert.NotNull(CheckClock(ReadAt(Wednesday), Calendar, Calendar.StartOf(new DateOnly(2026, 3, 23))));
+    }
+
+    private static RaisedFlag? CheckClock(StandingFacts standing, ShopCalendar calendar, DateTime now, IReadOnlyDictionary<string, RuleTuning>? tunings = null) =>
+        RuleRegistry.Idle.CheckClock(standing, calendar, tunings ?? Some.NoTunings, now);
 }

@@ -13,7 +13,7 @@ public sealed class OverdueTestRuleTests
 
     // A sump of these tests stands for long without a sign of life; that is another rule's.
     private static List<RaisedFlag> Late(StandingFacts standing, ShopCalendar calendar, DateTime now) =>
-        [.. RulesService.EvaluateClock(standing, calendar, now).Where(f => f.Rule == OverdueTestRule.Code)];
+        [.. RulesService.EvaluateClock(standing, calendar, Some.NoTunings, now).Where(f => f.Rule == OverdueTestRule.Code)];
 
     [Theory]
     [InlineData(-1, false)]

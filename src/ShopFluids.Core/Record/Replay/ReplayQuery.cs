@@ -71,7 +71,7 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
                 var charge = past.Charges[flag.ChargeId];
                 var (stored, replayed) = (
                     Text(flag.Rule, flag.Parameter, flag.Severity, flag.Direction, flag.Numbers),
-                    Texts(RulesService.EvaluateClock(past.Before(sequence, charge), CalendarBefore(sequence), flag.RaisedAtUtc).Where(f => f.Rule == flag.Rule)));
+                    Texts(RulesService.EvaluateClock(past.Before(sequence, charge), CalendarBefore(sequence), TuningsBefore(sequence, charge).ByRule, flag.RaisedAtUtc).Where(f => f.Rule == flag.Rule)));
                 if (stored != replayed)
                 {
                     differences.Add(new(past.Sump.Tag, flag.RaisedAtUtc, null, ReplayAspect.LateTest, stored, replayed, IsSetupChangedAfter(sequence, charge)));

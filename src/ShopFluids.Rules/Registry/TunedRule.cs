@@ -1,0 +1,28 @@
+using ShopFluids.Rules.Facts;
+
+namespace ShopFluids.Rules.Registry;
+
+/// <summary>A rule as the shop has set it for a place.</summary>
+/// <param name="Rule">The rule.</param>
+/// <param name="Tuning">What is set; null where nothing is.</param>
+public readonly record struct TunedRule(IRule Rule, RuleTuning? Tuning)
+{
+    /// <summary>Whether the rule looks at the place at all.</summary>
+    public bool IsOn => Tuning is not { IsOn: false };
+
+    /// <summary>The rule as the settings of a place have it.</summary>
+    /// <param name="rule">The rule.</param>
+    /// <param name="tunings">The settings, by the codes of the rules.</param>
+    public static TunedRule Of(IRule rule, IReadOnlyDictionary<string, RuleTuning> tunings)
+    {
+        ArgumentNullException.ThrowIfNull(rule);
+        ArgumentNullException.ThrowIfNull(tunings);
+        return new(rule, tunings.GetValueOrDefault(rule.Code));
+    }
+
+    /// <summary>A number of the rule: as set, otherwise its default.</summary>
+    /// <param name="name">Its name.</param>
+    /// <exception cref="InvalidOperationException">The rule has no such number.</exception>
+    public decimal Number(string name) =>
+        Tuning is { } tuning && tuning.Numbers.TryGetValue(name, out var set) ? set : Rule.Numbers.First(n => n.Name == name).Default;
+}
