@@ -21,7 +21,7 @@ namespace ShopFluids.Core.Flags;
 /// </summary>
 public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
 {
-    /// <returns>How many flags were raised.</returns>
+    /// <returns>For how many sumps something was raised.</returns>
     public async Task<int> HandleAsync(CancellationToken cancellationToken)
     {
         // A look without the lock first: most minutes have no news, and a look must not make writers wait.
