@@ -28,7 +28,7 @@ internal static class ReplayPrint
             }
         }
 
-        await output.WriteLineAsync(Say(Texts.Replay_Counts, report.Readings, report.LateTests));
+        await output.WriteLineAsync(Say(Texts.Replay_Counts, report.Readings, report.OfTheClock));
         var unexplained = report.Differences.Count(d => !d.IsSetupChanged);
         await output.WriteLineAsync(report.Differences.Count == 0 ? Texts.Replay_Same
             : unexplained == 0 ? Say(Texts.Replay_OnlySetup, report.Differences.Count)
