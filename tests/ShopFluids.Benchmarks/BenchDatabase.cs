@@ -5,9 +5,9 @@ namespace ShopFluids.Benchmarks;
 /// <summary>A database of its own on the PostgreSQL server.</summary>
 internal static class BenchDatabase
 {
-    public static async Task<string> CreateAsync(string server)
+    public static async Task<string> CreateAsync(string server, string kind)
     {
-        var name = $"bench_{Environment.ProcessId}";
+        var name = $"bench_{kind}_{Environment.ProcessId}";
         await using (var connection = new NpgsqlConnection(server))
         {
             await connection.OpenAsync();

@@ -4,7 +4,8 @@ using ShopFluids.Core.Database;
 using ShopFluids.Data.Postgres;
 using ShopFluids.Data.Sqlite;
 
-// The most that storing a reading through HTTP may cost, as a multiple of one raw insert and commit.
+// The most that storing a reading through HTTP may cost, as a multiple of one raw insert and commit; and a pass of the planner through ten thousand
+// sumps of eight steps, as a multiple of one statement that only selects what there is to plan.
 const double Target = 3;
 
 // One evaluation of a year of weekly readings has a millisecond.
@@ -15,6 +16,9 @@ const double RulesMilliseconds = 1 / 20.0;
 
 // What a reading costs among ten thousand, as a multiple of what it costs among one thousand: linear, and a tenth for what measuring varies by.
 const double GrowthTarget = 1.1;
+
+// What a reading and the planning that follows cost among ten thousand sumps, as a multiple of what they cost among one hundred.
+const double PlanGrowthTarget = 1.3;
 
 var time = new WallClock();
 var folder = Directory.CreateTempSubdirectory("shopfluids-bench-").FullName;
@@ -29,8 +33,10 @@ try
 
     var server = Environment.GetEnvironmentVariable("SHOPFLUIDS_TEST_POSTGRES_CONNECTION")
         ?? throw new InvalidOperationException("SHOPFLUIDS_TEST_POSTGRES_CONNECTION is not set; deploy/dev/bench.sh starts a server and sets it.");
-    var postgres = await BenchDatabase.CreateAsync(server);
+    var postgres = await BenchDatabase.CreateAsync(server, "readings");
     missed |= await MeasureAsync("store-reading-postgres", new PostgresProvider(), postgres, await Floor.PostgresAsync(postgres));
+    missed |= await PlanAsync(new SqliteProvider(), $"Data Source={Path.Combine(folder, "plan.db")}");
+    missed |= await PlanAsync(new PostgresProvider(), await BenchDatabase.CreateAsync(server, "plan"));
     return missed ? 1 : 0;
 }
 finally
@@ -47,6 +53,15 @@ async Task<bool> MeasureAsync(string name, IDatabaseProvider provider, string co
         var (ours, least) = await new StoreReading(server.Address, token, floor, time).RunAsync();
         return Report(name, ours, least, Target);
     }
+}
+
+async Task<bool> PlanAsync(IDatabaseProvider provider, string connectionString)
+{
+    await BenchShop.MakeAsync(provider, connectionString, time);
+    await using var shop = new PlanShop(provider, connectionString, time);
+    var (pass, statement, many, few) = await shop.RunAsync();
+    var missed = Report($"plan-pass-{provider.Name}", pass, statement, Target);
+    return missed | Report($"plan-after-reading-growth-{provider.Name}", many, few, PlanGrowthTarget);
 }
 
 static bool Report(string name, double ours, double floor, double target)
