@@ -42,7 +42,7 @@ internal static class BenchShop
         var (area, fluid, lot, person) = (Id(), Id(), Id(), Id());
         Done(await Get<AddAreaHandler>().HandleAsync(new AddArea(area, "Bay", 1), actor, default));
         Done(await Get<AddFluidHandler>().HandleAsync(new AddFluid(fluid, new FluidData("Semi-synthetic 60", FluidKind.SemiSynthetic, 1.5m, null, 8, 0.5m, 15, 365, null, null, null), 7, 9), actor, default));
-        Done(await Get<ReceiveLotHandler>().HandleAsync(new ReceiveLot(lot, fluid, "A-1", DateOnly.FromDateTime(now), DateOnly.FromDateTime(now).AddYears(1), 200, null), actor, default));
+        Done(await Get<ReceiveLotHandler>().HandleAsync(new ReceiveLot(lot, fluid, "A-1", DateOnly.FromDateTime(now).AddDays(-7), DateOnly.FromDateTime(now).AddYears(1), 200, null), actor, default));
         Done(await Get<AddSumpHandler>().HandleAsync(
             new AddSump(Id(), area, Sump, new SumpShape(GeometryKind.Rectangular, 1200, 600, 400, 0, []), 350, 100, 1, null, [new NewMachine(Id(), "M-01", "mill", "milling", 60, Delivery.Flood)]), actor, default));
         Done(await Get<FillSumpHandler>().HandleAsync(new FillSump(Id(), Sump, fluid, now.AddDays(-1), 230, 20, lot), actor, isSupervisor: true, default));
@@ -55,9 +55,10 @@ internal static class BenchShop
     private static void Done<T>(Result<T> result)
         where T : class
     {
-        if (result.Error is not null)
+        if (result.Error is { } error)
         {
-            throw new InvalidOperationException($"The shop could not be made: {result.Error}");
+            var why = error is FieldErrors refused ? string.Join(", ", refused.Fields) : error.ToString();
+            throw new InvalidOperationException($"The shop could not be made: {why}");
         }
     }
 }

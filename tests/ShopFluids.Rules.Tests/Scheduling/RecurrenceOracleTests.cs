@@ -66,7 +66,7 @@ public sealed class RecurrenceOracleTests
 
     private static List<DateOnly> Oracle(string rule, DateOnly anchor, int count)
     {
-        var series = new CalendarEvent { Start = new CalDateTime(anchor), RecurrenceRules = [new RecurrencePattern(rule)] };
+        var series = new CalendarEvent { Start = new CalDateTime(anchor), RecurrenceRule = new(rule) };
         return [.. series.GetOccurrences().Take(count).Select(o => o.Period.StartTime.Date)];
     }
 
