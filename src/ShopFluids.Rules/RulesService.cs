@@ -56,7 +56,7 @@ public static class RulesService
         var flags = FlagChanges.Of(input);
         var recipe = RecipeAdvice.Plan(input);
         var work = WorkPlan.Of(input, flags, recipe is not null);
-        var openTests = input.Standing.OpenTasks.Except(work.Done).Except(work.Withdrawn).Where(t => t.Kind == TaskKind.Test).ToList();
+        var openTests = input.Standing.OpenTasks.Where(t => t.Kind == TaskKind.Test && !work.Done.Contains(t) && !work.Withdrawn.Contains(t)).ToList();
         return new(
             judged,
             judged.Select(j => j.Verdict).DefaultIfEmpty(Verdict.NotMeasured).Max(),

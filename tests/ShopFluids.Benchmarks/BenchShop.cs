@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core;
@@ -15,13 +16,18 @@ using ShopFluids.Rules.Facts;
 
 namespace ShopFluids.Benchmarks;
 
-/// <summary>A small shop made through the real commands before the server starts: one sump with limits and a care plan, and a token.</summary>
+/// <summary>A shop made through the real commands before the server starts: sumps with limits and a care plan, and a token.</summary>
 internal static class BenchShop
 {
-    public const string Sump = "S-01";
+    /// <summary>How long ago the sumps were filled.</summary>
+    public const int DaysOfCharge = 380;
+
+    public static readonly string Sump = TagOf(0);
+
+    public static string TagOf(int number) => string.Create(CultureInfo.InvariantCulture, $"S-{number + 1:000}");
 
     /// <returns>The API token.</returns>
-    public static async Task<string> MakeAsync(IDatabaseProvider provider, string connectionString, TimeProvider time)
+    public static async Task<string> MakeAsync(IDatabaseProvider provider, string connectionString, TimeProvider time, int sumps)
     {
         var services = new ServiceCollection().AddLogging().AddSingleton(time).AddSingleton(provider).AddShopFluidsCore().AddPeople();
         services.AddDbContextFactory<ShopFluidsDbContext>(options => provider.Configure(options, connectionString));
@@ -42,12 +48,16 @@ internal static class BenchShop
         var (area, fluid, lot, person) = (Id(), Id(), Id(), Id());
         Done(await Get<AddAreaHandler>().HandleAsync(new AddArea(area, "Bay", 1), actor, default));
         Done(await Get<AddFluidHandler>().HandleAsync(new AddFluid(fluid, new FluidData("Semi-synthetic 60", FluidKind.SemiSynthetic, 1.5m, null, 8, 0.5m, 15, 365, null, null, null), 7, 9), actor, default));
-        Done(await Get<ReceiveLotHandler>().HandleAsync(new ReceiveLot(lot, fluid, "A-1", DateOnly.FromDateTime(now).AddDays(-7), DateOnly.FromDateTime(now).AddYears(1), 200, null), actor, default));
-        Done(await Get<AddSumpHandler>().HandleAsync(
-            new AddSump(Id(), area, Sump, new SumpShape(GeometryKind.Rectangular, 1200, 600, 400, 0, []), 350, 100, 1, null, [new NewMachine(Id(), "M-01", "mill", "milling", 60, Delivery.Flood)]), actor, default));
-        Done(await Get<FillSumpHandler>().HandleAsync(new FillSump(Id(), Sump, fluid, now.AddDays(-1), 230, 20, lot), actor, isSupervisor: true, default));
-        Done(await Get<AddCareStepHandler>().HandleAsync(
-            new AddCareStep(Id(), Sump, TaskKind.Test, IntervalBasis.FromLastDone, 7, DateOnly.FromDateTime(now).AddDays(30), ClosedDayPolicy.Later, [ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Level], 5), actor, default));
+        Done(await Get<ReceiveLotHandler>().HandleAsync(new ReceiveLot(lot, fluid, "A-1", DateOnly.FromDateTime(now).AddDays(-DaysOfCharge - 1), DateOnly.FromDateTime(now).AddYears(1), 20 * sumps, null), actor, default));
+        for (var n = 0; n < sumps; n++)
+        {
+            Done(await Get<AddSumpHandler>().HandleAsync(
+                new AddSump(Id(), area, TagOf(n), new SumpShape(GeometryKind.Rectangular, 1200, 600, 400, 0, []), 350, 100, 1, null, [new NewMachine(Id(), $"M-{TagOf(n)}", "mill", "milling", 60, Delivery.Flood)]), actor, default));
+            Done(await Get<FillSumpHandler>().HandleAsync(new FillSump(Id(), TagOf(n), fluid, now.AddDays(-DaysOfCharge), 230, 20, lot), actor, isSupervisor: true, default));
+            Done(await Get<AddCareStepHandler>().HandleAsync(
+                new AddCareStep(Id(), TagOf(n), TaskKind.Test, IntervalBasis.FromLastDone, 7, DateOnly.FromDateTime(now).AddDays(30), ClosedDayPolicy.Later, [ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Level], 5), actor, default));
+        }
+
         Done(await Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, "bench", "Bench", "not-a-real-password", [Roles.Operator], "light"), actor, default));
         return (await Get<MakeTokenHandler>().HandleAsync(new MakeToken(Id(), "bench", person), actor, default)).Value?.Token ?? throw new InvalidOperationException("No token.");
     }

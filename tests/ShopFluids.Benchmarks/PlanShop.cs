@@ -18,12 +18,12 @@ namespace ShopFluids.Benchmarks;
 /// The planner on a shop of a hundred sumps and on one of ten thousand, eight steps each: one pass through all of them beside one statement
 /// written by hand that only selects the steps to plan, and what a stored reading costs with the planning that follows from it.
 /// </summary>
-internal sealed class PlanShop(IDatabaseProvider provider, string connectionString, TimeProvider time) : IAsyncDisposable
+internal sealed class PlanShop(IDatabaseProvider provider, string connectionString, TimeProvider time)
 {
     private const int Few = 100;
     private const int Many = 10_000;
     private const int Passes = 15;
-    private const int WarmUp = 400;
+    private const int WarmUp = 2000;
     private const int Readings = 200;
 
     // What a person would write who wants the recurring steps without an open task, of sumps in use.
@@ -34,26 +34,35 @@ internal sealed class PlanShop(IDatabaseProvider provider, string connectionStri
           AND NOT EXISTS (SELECT 1 FROM "CareTasks" t WHERE t."SumpId" = p."SumpId" AND t."State" = 1 AND t."StepId" = s."Id")
         """;
 
-    private readonly ServiceProvider _services = Services(provider, connectionString, time);
-
     /// <returns>Milliseconds: of a pass, of its floor, of a reading among many sumps and among few.</returns>
     public async Task<(double Pass, double Statement, double AmongMany, double AmongFew)> RunAsync()
     {
-        await AddStepsAsync();
         await using var connection = ManySumps.Connect(provider.Name == "postgres", connectionString);
         await connection.OpenAsync();
         var sumps = new ManySumps(connection);
-        await sumps.CopyAsync(BenchShop.Sump, 1, Few);
-        await ReadingsAsync(ManySumps.TagOf(1), WarmUp);
-        var few = await ReadingsAsync(ManySumps.TagOf(2), Readings);
-        await sumps.CopyAsync(BenchShop.Sump, Few + 1, Many - Few);
-        await ReadingsAsync(ManySumps.TagOf(Few + 1), Readings);
-        var many = await ReadingsAsync(ManySumps.TagOf(Few + 2), Readings);
-        var (pass, statement) = await PassesAsync(connection);
-        return (pass, statement, many, few);
-    }
+        double few;
+        await using (var services = Services(provider, connectionString, time))
+        {
+            await AddStepsAsync(services);
+            await sumps.CopyAsync(BenchShop.Sump, 1, Few);
+        }
 
-    public ValueTask DisposeAsync() => _services.DisposeAsync();
+        // Each with a program of its own: one that runs does not see sumps that are put in past it.
+        await using (var services = Services(provider, connectionString, time))
+        {
+            await ReadingsAsync(services, 1, WarmUp);
+            few = await ReadingsAsync(services, 1, Readings);
+        }
+
+        await sumps.CopyAsync(BenchShop.Sump, Few + 1, Many - Few);
+        await using (var services = Services(provider, connectionString, time))
+        {
+            await ReadingsAsync(services, Few + 1, WarmUp);
+            var many = await ReadingsAsync(services, Few + 1, Readings);
+            var (pass, statement) = await PassesAsync(services, connection);
+            return (pass, statement, many, few);
+        }
+    }
 
     private static ServiceProvider Services(IDatabaseProvider provider, string connectionString, TimeProvider time)
     {
@@ -62,24 +71,25 @@ internal sealed class PlanShop(IDatabaseProvider provider, string connectionStri
         return services.BuildServiceProvider();
     }
 
-    private async Task AddStepsAsync()
+    private async Task AddStepsAsync(ServiceProvider services)
     {
         var today = DateOnly.FromDateTime(time.GetUtcNow().UtcDateTime);
         foreach (var (n, kind) in new[] { TaskKind.Skim, TaskKind.ChangeFilter, TaskKind.Inspect, TaskKind.Circulate, TaskKind.Skim, TaskKind.ChangeFilter, TaskKind.Inspect }.Index())
         {
             var step = new AddCareStep(
                 Guid.CreateVersion7(), BenchShop.Sump, kind, n % 2 == 0 ? IntervalBasis.CalendarAnchored : IntervalBasis.FromLastDone, 7 * (n + 1), today.AddDays(n), ClosedDayPolicy.Later, [], 10);
-            Done(await _services.GetRequiredService<AddCareStepHandler>().HandleAsync(step, Actor.Program, default));
+            Done(await services.GetRequiredService<AddCareStepHandler>().HandleAsync(step, Actor.Program, default));
         }
     }
 
-    private async Task<double> ReadingsAsync(string tag, int count)
+    // Over as many sumps as the small shop has, so that the readings that the rules look back at are as many in both.
+    private async Task<double> ReadingsAsync(ServiceProvider services, int first, int count)
     {
-        var handler = _services.GetRequiredService<RecordReadingHandler>();
+        var handler = services.GetRequiredService<RecordReadingHandler>();
         var milliseconds = new List<double>(count);
         for (var n = 0; n < count; n++)
         {
-            var reading = new RecordReading(Guid.CreateVersion7(), tag, time.GetUtcNow().UtcDateTime, "",
+            var reading = new RecordReading(Guid.CreateVersion7(), ManySumps.TagOf(first + (n % Few)), time.GetUtcNow().UtcDateTime, "",
             [
                 new(ParameterCodes.Concentration, null, (50 + (n % 9)) / 10m, null, null, null),
                 new(ParameterCodes.Ph, null, (89 + (n % 4)) / 10m, null, null, null),
@@ -93,9 +103,9 @@ internal sealed class PlanShop(IDatabaseProvider provider, string connectionStri
         return Median(milliseconds);
     }
 
-    private async Task<(double Pass, double Statement)> PassesAsync(DbConnection connection)
+    private async Task<(double Pass, double Statement)> PassesAsync(ServiceProvider services, DbConnection connection)
     {
-        var handler = _services.GetRequiredService<PlanMissingHandler>();
+        var handler = services.GetRequiredService<PlanMissingHandler>();
         var (passes, statements) = (new List<double>(Passes), new List<double>(Passes));
         for (var n = 0; n < Passes; n++)
         {

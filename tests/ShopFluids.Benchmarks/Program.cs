@@ -25,18 +25,30 @@ var folder = Directory.CreateTempSubdirectory("shopfluids-bench-").FullName;
 try
 {
     Console.WriteLine("name\tours_ms\tfloor_ms\tratio\ttarget");
-    var missed = Report("evaluate-sump-year", EvaluateSump.BestMilliseconds(52, runs: 400), EvaluationMilliseconds, 1);
-    missed |= Report("evaluate-sump-growth", EvaluateSump.BestMilliseconds(10_000, runs: 10) / 10, EvaluateSump.BestMilliseconds(1_000, runs: 40), GrowthTarget);
-    missed |= Report("evaluate-rules", EvaluateRules.BestMillisecondsForOne(), RulesMilliseconds, 1);
-    var sqlite = $"Data Source={Path.Combine(folder, "shop.db")}";
-    missed |= await MeasureAsync("store-reading-sqlite", new SqliteProvider(), sqlite, await Floor.SqliteAsync(folder));
-
     var server = Environment.GetEnvironmentVariable("SHOPFLUIDS_TEST_POSTGRES_CONNECTION")
         ?? throw new InvalidOperationException("SHOPFLUIDS_TEST_POSTGRES_CONNECTION is not set; deploy/dev/bench.sh starts a server and sets it.");
-    var postgres = await BenchDatabase.CreateAsync(server, "readings");
-    missed |= await MeasureAsync("store-reading-postgres", new PostgresProvider(), postgres, await Floor.PostgresAsync(postgres));
-    missed |= await PlanAsync(new SqliteProvider(), $"Data Source={Path.Combine(folder, "plan.db")}");
-    missed |= await PlanAsync(new PostgresProvider(), await BenchDatabase.CreateAsync(server, "plan"));
+    var missed = false;
+    if (IsWanted("evaluate"))
+    {
+        missed |= Report("evaluate-sump-year", EvaluateSump.BestMilliseconds(52, runs: 400), EvaluationMilliseconds, 1);
+        missed |= Report("evaluate-sump-growth", EvaluateSump.BestMilliseconds(10_000, runs: 10) / 10, EvaluateSump.BestMilliseconds(1_000, runs: 40), GrowthTarget);
+        missed |= Report("evaluate-rules", EvaluateRules.BestMillisecondsForOne(), RulesMilliseconds, 1);
+    }
+
+    if (IsWanted("store-reading"))
+    {
+        var sqlite = $"Data Source={Path.Combine(folder, "shop.db")}";
+        missed |= await MeasureAsync("store-reading-sqlite", new SqliteProvider(), sqlite, await Floor.SqliteAsync(folder));
+        var postgres = await BenchDatabase.CreateAsync(server, "readings");
+        missed |= await MeasureAsync("store-reading-postgres", new PostgresProvider(), postgres, await Floor.PostgresAsync(postgres));
+    }
+
+    if (IsWanted("plan"))
+    {
+        missed |= await PlanAsync(new SqliteProvider(), $"Data Source={Path.Combine(folder, "plan.db")}");
+        missed |= await PlanAsync(new PostgresProvider(), await BenchDatabase.CreateAsync(server, "plan"));
+    }
+
     return missed ? 1 : 0;
 }
 finally
@@ -44,11 +56,14 @@ finally
     Directory.Delete(folder, recursive: true);
 }
 
+// What is named, or all of it.
+bool IsWanted(string name) => args.Length == 0 || args.Contains(name);
+
 async Task<bool> MeasureAsync(string name, IDatabaseProvider provider, string connectionString, Floor floor)
 {
     await using (floor)
     {
-        var token = await BenchShop.MakeAsync(provider, connectionString, time);
+        var token = await BenchShop.MakeAsync(provider, connectionString, time, StoreReading.Sumps);
         await using var server = await BenchServer.StartAsync(folder, provider.Name, connectionString);
         var (ours, least) = await new StoreReading(server.Address, token, floor, time).RunAsync();
         return Report(name, ours, least, Target);
@@ -57,9 +72,8 @@ async Task<bool> MeasureAsync(string name, IDatabaseProvider provider, string co
 
 async Task<bool> PlanAsync(IDatabaseProvider provider, string connectionString)
 {
-    await BenchShop.MakeAsync(provider, connectionString, time);
-    await using var shop = new PlanShop(provider, connectionString, time);
-    var (pass, statement, many, few) = await shop.RunAsync();
+    await BenchShop.MakeAsync(provider, connectionString, time, sumps: 1);
+    var (pass, statement, many, few) = await new PlanShop(provider, connectionString, time).RunAsync();
     var missed = Report($"plan-pass-{provider.Name}", pass, statement, Target);
     return missed | Report($"plan-after-reading-growth-{provider.Name}", many, few, PlanGrowthTarget);
 }

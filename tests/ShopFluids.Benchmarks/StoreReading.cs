@@ -12,6 +12,9 @@ internal sealed class StoreReading(Uri server, string token, Floor floor, TimePr
     private const int WarmUp = 6000;
     private const int Counted = 1000;
 
+    /// <summary>So many that each has a year of weekly readings at the end: what the rules look back at is part of what a reading costs.</summary>
+    public const int Sumps = (WarmUp + Counted) / 52;
+
     /// <returns>Median milliseconds, ours and the floor's.</returns>
     public async Task<(double Ours, double Floor)> RunAsync()
     {
@@ -47,14 +50,14 @@ internal sealed class StoreReading(Uri server, string token, Floor floor, TimePr
     private object Reading(int number) => new
     {
         id = Guid.CreateVersion7(time.GetUtcNow()),
-        sump = BenchShop.Sump,
-        takenAt = time.GetUtcNow(),
+        sump = BenchShop.TagOf(number % Sumps),
+        takenAt = time.GetUtcNow().AddDays((7 * (1 + (number / Sumps))) - BenchShop.DaysOfCharge),
         note = "",
         measurements = new object[]
         {
-            new { parameter = "concentration", method = "refractometer", value = (50 + (number % 13)) / 10m, unit = "Brix", temperatureC = 20 + (number % 7) },
-            new { parameter = "ph", value = (88 + (number % 6)) / 10m },
-            new { parameter = "level", value = 260 + (number % 80), unit = "mm" },
+            new { parameter = "concentration", method = "refractometer", value = (50 + (number / Sumps % 13)) / 10m, unit = "Brix", temperatureC = 20 + (number / Sumps % 7) },
+            new { parameter = "ph", value = (88 + (number / Sumps % 6)) / 10m },
+            new { parameter = "level", value = 260 + (number / Sumps * 17 % 80), unit = "mm" },
         },
     };
 

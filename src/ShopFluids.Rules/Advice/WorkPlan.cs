@@ -24,16 +24,16 @@ public sealed record WorkPlan(
     /// <param name="hasRecipe">Whether the evaluation carries a recipe.</param>
     public static WorkPlan Of(EvaluationInput input, FlagChanges flags, bool hasRecipe)
     {
-        var steps = input.Plan.ToDictionary(s => CareSchedule.CauseOf(s.Id), StringComparer.Ordinal);
-        var done = input.Standing.OpenTasks.Where(t => t.Kind == TaskKind.Test && Completes(t, steps, flags, input)).ToList();
+        var plan = input.Plan.Select(s => (Step: s, Cause: CareSchedule.CauseOf(s.Id))).ToList();
+        var done = input.Standing.OpenTasks.Where(t => t.Kind == TaskKind.Test && Completes(t, plan, flags, input)).ToList();
         var asked = flags.After.ToDictionary(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter), KindsFor, StringComparer.Ordinal);
         var ended = flags.Cleared.Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).ToHashSet(StringComparer.Ordinal);
         var withdrawn = input.Standing.OpenTasks
             .Where(t => ended.Contains(t.Cause) && !done.Contains(t) && !(asked.TryGetValue(t.Cause, out var kinds) && kinds.Contains(t.Kind)))
             .ToList();
-        var open = input.Standing.OpenTasks.Except(done).Except(withdrawn).ToList();
+        var open = input.Standing.OpenTasks.Where(t => !done.Contains(t) && !withdrawn.Contains(t)).ToList();
         return new(
-            [.. Corrections(input, flags, open, withdrawn, hasRecipe), .. Care(input, done, open), .. AfterFlags(input, flags, open)],
+            [.. Corrections(input, flags, open, withdrawn, hasRecipe), .. Care(input, plan, done, open), .. AfterFlags(input, plan, flags, open)],
             done,
             withdrawn,
             asked.Values.SelectMany(k => k).ToHashSet());
@@ -44,8 +44,8 @@ public sealed record WorkPlan(
 
     // A test of the plan needs all its parameters, on one shop day; one of a shutdown concentration and pH; a second test that a flag asked
     // for needs the flag's parameter.
-    private static bool Completes(OpenTask test, Dictionary<string, CareStepFacts> steps, FlagChanges flags, EvaluationInput input) =>
-        steps.TryGetValue(test.Cause, out var step)
+    private static bool Completes(OpenTask test, List<(CareStepFacts Step, string Cause)> plan, FlagChanges flags, EvaluationInput input) =>
+        plan.Find(s => s.Cause == test.Cause).Step is { } step
             ? Measures(input, step) && CareSchedule.CountsFor(step, test, input.Reading.TakenAt, input.Calendar)
             : ShutdownWork.IsCompletedBy(test, input) || flags.Cleared.Select(f => (f.Rule, f.Parameter))
                 .Concat(flags.After.Where(f => !f.IsNew).Select(f => (f.Rule, f.Parameter)))
@@ -101,13 +101,12 @@ public sealed record WorkPlan(
 
     private static bool IsCorrective(OpenTask task) => !CareSchedule.IsPlanned(task.Cause);
 
-    private static IEnumerable<ProposedTask> Care(EvaluationInput input, List<OpenTask> done, List<OpenTask> open)
+    private static IEnumerable<ProposedTask> Care(EvaluationInput input, List<(CareStepFacts Step, string Cause)> plan, List<OpenTask> done, List<OpenTask> open)
     {
         // From a reading of which everything is known from later, nothing follows.
         var isOutdated = input.Reading.Measurements.Count > 0 && !input.Reading.Measurements.Any(m => input.IsLatest(m.Parameter));
-        foreach (var step in isOutdated ? [] : input.Plan.Where(s => s.Recurs))
+        foreach (var (step, cause) in isOutdated ? [] : plan.Where(s => s.Step.Recurs))
         {
-            var cause = CareSchedule.CauseOf(step.Id);
             if (done.Find(t => t.Cause == cause) is { } test)
             {
                 yield return CareSchedule.After(step, test, input.Reading.TakenAt, input.Calendar);
@@ -121,9 +120,9 @@ public sealed record WorkPlan(
     }
 
     // A flag that gives way to a worse one is another flag; while the step's task is open it serves both.
-    private static IEnumerable<ProposedTask> AfterFlags(EvaluationInput input, FlagChanges flags, List<OpenTask> open) => input.Plan
-        .Where(s => s.Basis == IntervalBasis.AfterFlag
-            && flags.Raised.Any(f => s.EventParameter.Length == 0 || s.EventParameter == f.Parameter)
-            && !open.Exists(t => t.Kind == s.Kind && t.Cause == CareSchedule.CauseOf(s.Id)))
-        .Select(s => CareSchedule.AfterEvent(s, input.Calendar.ShopDayOf(input.Now), input.Now, input.Calendar));
+    private static IEnumerable<ProposedTask> AfterFlags(EvaluationInput input, List<(CareStepFacts Step, string Cause)> plan, FlagChanges flags, List<OpenTask> open) => plan
+        .Where(s => s.Step.Basis == IntervalBasis.AfterFlag
+            && flags.Raised.Any(f => s.Step.EventParameter.Length == 0 || s.Step.EventParameter == f.Parameter)
+            && !open.Exists(t => t.Kind == s.Step.Kind && t.Cause == s.Cause))
+        .Select(s => CareSchedule.AfterEvent(s.Step, input.Calendar.ShopDayOf(input.Now), input.Now, input.Calendar));
 }

@@ -47,16 +47,14 @@ public sealed class ParameterCourse
     /// <param name="method">How it was measured; null for the method that decides in each reading.</param>
     public static ParameterCourse Of(RuleCase reading, string parameter, string? method)
     {
-        var input = reading.Input;
-        var walk = new MixWalk(input.Sump, input.History.Movements);
-        var points = new List<CoursePoint>(input.History.Readings.Count + 1);
-        foreach (var earlier in input.History.Readings)
+        ArgumentNullException.ThrowIfNull(reading);
+        if (!reading.Courses.TryGetValue((parameter, method), out var course))
         {
-            Follow(walk, earlier, parameter, method, points);
+            course = Follow(reading.Input, parameter, method);
+            reading.Courses.Add((parameter, method), course);
         }
 
-        Follow(walk, input.Reading, parameter, method, points);
-        return new(parameter, points);
+        return course;
     }
 
     /// <summary>
@@ -86,6 +84,19 @@ public sealed class ParameterCourse
         }
 
         return (least, most);
+    }
+
+    private static ParameterCourse Follow(EvaluationInput input, string parameter, string? method)
+    {
+        var walk = new MixWalk(input.Sump, input.History.Movements);
+        var points = new List<CoursePoint>(input.History.Readings.Count + 1);
+        foreach (var earlier in input.History.Readings)
+        {
+            Follow(walk, earlier, parameter, method, points);
+        }
+
+        Follow(walk, input.Reading, parameter, method, points);
+        return new(parameter, points);
     }
 
     private static void Follow(MixWalk walk, ReadingFacts reading, string parameter, string? method, List<CoursePoint> points)

@@ -1,3 +1,4 @@
+using ShopFluids.Rules.Course;
 using ShopFluids.Rules.Facts;
 
 namespace ShopFluids.Rules.Registry;
@@ -12,6 +13,9 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
 
     /// <summary>Whether the shop lets the rule look at this sump.</summary>
     public bool IsOn => Tuned.IsOn;
+
+    /// <summary>The courses that a rule before this one has followed already: several follow the same.</summary>
+    internal Dictionary<(string Parameter, string? Method), ParameterCourse> Courses { get; init; } = [];
 
     private TunedRule Tuned => TunedRule.Of(Rule, Input.Tunings);
 

@@ -43,9 +43,10 @@ public static class RuleRegistry
     public static FlagChanges Ask(EvaluationInput input)
     {
         var (raised, cleared, after) = (new List<Findings.RaisedFlag>(), new List<Facts.OpenFlag>(), new List<FlagState>());
+        var courses = new Dictionary<(string, string?), Course.ParameterCourse>();
         foreach (var rule in All)
         {
-            var reading = new RuleCase(input, rule);
+            var reading = new RuleCase(input, rule) { Courses = courses };
             var opinions = reading.IsOn
                 ? rule.Check(reading)
                 : input.Standing.OpenFlags.Where(f => f.Rule == rule.Code).Select(f => RuleOpinion.None(f.Parameter));
