@@ -20,12 +20,6 @@ public sealed record EvaluationInput(
     ShopCalendar Calendar,
     DateTime Now)
 {
-    /// <summary>
-    /// Parameters whose latest value is judged again, with the limits in force, although this reading does not measure them: a withdrawn
-    /// reading had the say on them until now. Where a flag of theirs is open, it stays as it is.
-    /// </summary>
-    public IReadOnlyList<string> Reassess { get; init; } = [];
-
     /// <summary>The charge so far, for rules that look back.</summary>
     public ChargeHistory History { get; init; } = ChargeHistory.Empty;
 
@@ -78,7 +72,7 @@ public static class RulesService
     public static SecondJudgement JudgeAgain(EvaluationInput input)
     {
         ArgumentNullException.ThrowIfNull(input);
-        var alone = input with { Plan = [], Reassess = [] };
+        var alone = input with { Plan = [] };
         var flags = FlagChanges.Of(alone);
         var recipe = RecipeAdvice.Plan(alone);
         var work = WorkPlan.Of(alone, flags, recipe is not null);

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
@@ -16,34 +15,8 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
     {
         ArgumentNullException.ThrowIfNull(command);
         command = command with { TakenAtUtc = ShopClock.ToMillisecond(command.TakenAtUtc) };
-        if (command.SupersedesId is { } supersededId)
-        {
-            // What the other reading led to is taken back as a correction takes it back, in a write that is never committed.
-            await using var write = await database.WriteAsync(cancellationToken);
-            return await AnswerAsync(command, await setups.ForAsync(write, cancellationToken), write.Database, PrepareAsync, cancellationToken);
-
-            async Task<(Error? Error, Standing Standing, IReadOnlyList<string> Reassess)> PrepareAsync(Sump sump, Charge charge, DateTime now)
-            {
-                var standing = await StandingAsync(write.Database, sump, cancellationToken);
-                var correction = new ReadingCorrection(write.Database, sump);
-                if (await correction.PrepareAsync(supersededId, charge, now, cancellationToken) is { } error)
-                {
-                    return (error, standing, []);
-                }
-
-                await write.FlushAsync(cancellationToken);
-                (await StandingRebuild.FromHistoryAsync(write.Database, sump, cancellationToken, withoutReading: supersededId)).ApplyTo(standing);
-                return (null, standing, await correction.ReassessAsync(supersededId, standing.Facts, cancellationToken));
-            }
-        }
-
         await using var db = await database.ReadAsync(cancellationToken);
-        return await AnswerAsync(command, await setups.CurrentAsync(db, cancellationToken), db, async (sump, _, _) => (null, await StandingAsync(db, sump, cancellationToken), []), cancellationToken);
-    }
-
-    private async Task<Result<ReadingOutcome>> AnswerAsync(
-        RecordReading command, ShopSetup setup, ShopFluidsDbContext db, Func<Sump, Charge, DateTime, Task<(Error? Error, Standing Standing, IReadOnlyList<string> Reassess)>> prepare, CancellationToken cancellationToken)
-    {
+        var setup = await setups.CurrentAsync(db, cancellationToken);
         if (setup.FindSump(command.SumpTag) is not { } sump)
         {
             return new SumpNotFound(command.SumpTag);
@@ -66,19 +39,21 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
             return new FieldErrors(errors);
         }
 
-        var (error, standing, reassess) = await prepare(sump, charge, now);
-        if (error is not null)
+        var standing = await db.Standings.AsNoTracking().SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
+        if (command.SupersedesId is { } supersededId)
         {
-            return error;
+            if (await ReadingCorrection.CheckAsync(db, supersededId, charge, cancellationToken) is { } error)
+            {
+                return error;
+            }
+
+            (await StandingRebuild.FromHistoryAsync(db, sump, cancellationToken, withoutReading: supersededId)).ApplyTo(standing);
         }
 
         var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
         var history = await _history.RunAsync(db, charge, command.TakenAtUtc, cancellationToken, without: command.SupersedesId);
         var late = await LateArrivals.ForAsync(db, command, standing, charge, cancellationToken);
-        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, reassess, late);
+        var evaluation = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc).Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, late);
         return ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
     }
-
-    private static Task<Standing> StandingAsync(ShopFluidsDbContext db, Sump sump, CancellationToken cancellationToken) =>
-        db.Standings.AsNoTracking().SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
 }

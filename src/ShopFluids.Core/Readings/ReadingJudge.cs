@@ -21,21 +21,19 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
     public static ReadingFacts FactsOf(RecordReading command, IReadOnlyList<WorkedMeasurement> worked) =>
         new(command.Id, command.TakenAtUtc, [.. worked.Select(w => new MeasurementFacts(w.Parameter.Code, w.Method, w.Value, w.Uncertainty) { Decimals = w.Parameter.Decimals })]);
 
-    /// <param name="reassess">Parameters on which a reading that is being superseded had the say.</param>
-    /// <param name="late">What else is known of the charge, where the reading arrives after later ones.</param>
-    public Evaluation Judge(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc, IReadOnlyList<string> reassess, LateArrivals? late = null)
+    /// <param name="late">What else is known of the charge, where the reading arrives after later ones or corrects one.</param>
+    public Evaluation Judge(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc, LateArrivals? late = null)
     {
-        var input = Input(reading, standing, history, nowUtc, reassess);
-        var evaluation = RulesService.Evaluate(input);
-        return late is null ? evaluation : LateFindings.Settle(late.CaseOf(this, input), evaluation);
+        var evaluation = RulesService.Evaluate(Input(reading, late is null ? standing : late.Without(standing), history, nowUtc));
+        return late is null ? evaluation : LateFindings.Settle(late.CaseOf(this, Input(reading, standing, history, nowUtc)), evaluation);
     }
 
     /// <summary>A stored reading once more, by the limits and settings of this judge.</summary>
     public SecondJudgement JudgeAgain(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc) =>
-        RulesService.JudgeAgain(Input(reading, standing, history, nowUtc, []));
+        RulesService.JudgeAgain(Input(reading, standing, history, nowUtc));
 
     /// <summary>What the rules look at.</summary>
-    public EvaluationInput Input(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc, IReadOnlyList<string> reassess) =>
+    public EvaluationInput Input(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc) =>
         new(
             ShopSetup.FactsOf(Sump),
             Setup.FactsOf(Setup.Fluid(Charge.FluidId)),
@@ -46,7 +44,6 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
             Calendar,
             nowUtc)
         {
-            Reassess = reassess,
             History = history,
             Tunings = Tunings.ByRule,
         };

@@ -84,26 +84,21 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         }
 
         var standing = await _queries.Standing(db, sump.Id, cancellationToken);
-        IReadOnlyList<string> reassess = [];
         if (command.SupersedesId is { } supersededId)
         {
-            var correction = new ReadingCorrection(db, sump);
-            var error = await correction.PrepareAsync(supersededId, charge, now, cancellationToken);
-            if (error is not null)
+            if (await ReadingCorrection.CheckAsync(db, supersededId, charge, cancellationToken) is { } error)
             {
                 return error;
             }
 
-            await write.FlushAsync(cancellationToken);
             (await StandingRebuild.FromHistoryAsync(db, sump, cancellationToken, withoutReading: supersededId)).ApplyTo(standing);
-            reassess = await correction.ReassessAsync(supersededId, standing.Facts, cancellationToken);
         }
 
         var facts = standing.Facts ?? StandingFold.Fresh(charge.FilledAtUtc, []);
         var judge = ReadingJudge.For(setup, sump, charge, command.TakenAtUtc);
         var history = await _history.RunAsync(db, charge, command.TakenAtUtc, cancellationToken, without: command.SupersedesId);
         var late = await LateArrivals.ForAsync(db, command, standing, charge, cancellationToken);
-        var evaluation = judge.Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, reassess, late);
+        var evaluation = judge.Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, late);
         var outcome = ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
         var reading = MakeReading(command, actor, sump, charge, now, ReadingFingerprint.Of(command), worked, evaluation, judge.Limits);
         reading.Judge(outcome);
@@ -152,7 +147,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
             var ids = outcome.Cleared.Select(f => f.Id).ToList();
             foreach (var flag in await db.Flags.Where(f => ids.Contains(f.Id)).ToListAsync(cancellationToken))
             {
-                flag.End(FlagEnd.Cleared, now, reading.Id);
+                flag.End(reading.SupersedesId is { } superseded && flag.ReadingId == superseded ? FlagEnd.Superseded : FlagEnd.Cleared, now, reading.Id);
             }
 
             openFlags.RemoveAll(f => ids.Contains(f.Id));

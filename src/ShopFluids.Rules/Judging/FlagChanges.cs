@@ -9,7 +9,7 @@ namespace ShopFluids.Rules.Judging;
 /// <summary>What a reading does to the flags: at most one is open for each rule and parameter.</summary>
 /// <param name="Raised">New flags.</param>
 /// <param name="Cleared">Flags that end, replaced ones among them.</param>
-/// <param name="After">The flags on what was measured, or judged again, that are open afterwards.</param>
+/// <param name="After">The flags on what was measured that are open afterwards.</param>
 public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList<OpenFlag> Cleared, IReadOnlyList<FlagState> After)
 {
     /// <summary>Works out the changes.</summary>
@@ -27,28 +27,8 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
             }
         }
 
-        Reassess(input, raised, after);
         var asked = RuleRegistry.Ask(input);
         return new([.. raised, .. asked.Raised], [.. cleared, .. asked.Cleared], [.. after, .. asked.After]);
-    }
-
-    // The value that a withdrawn reading had hidden is the latest again, so what it calls for holds again.
-    private static void Reassess(EvaluationInput input, List<RaisedFlag> raised, List<FlagState> after)
-    {
-        foreach (var parameter in input.Reassess.Where(p => !input.IsLatest(p)))
-        {
-            if (!input.Standing.Latest.TryGetValue(parameter, out var latest))
-            {
-                continue;
-            }
-
-            var measured = new MeasurementFacts(parameter, "", latest.Value, latest.Uncertainty);
-            foreach (var basis in new[] { LimitBasis.Value, LimitBasis.DropFromFirstFill }.Where(b => !input.Standing.OpenFlags.Any(f => f.Rule == RuleOf(b) && f.Parameter == parameter)))
-            {
-                var rows = input.Limits.Where(l => l.Parameter == parameter && l.Basis == basis).ToList();
-                Apply(Decide([measured], rows, open: null, input.Standing.FirstFillPh), open: null, raised, [], after);
-            }
-        }
     }
 
     private static string RuleOf(LimitBasis basis) => basis == LimitBasis.Value ? LimitRule.Code : FirstFillDropRule.Code;

@@ -34,25 +34,19 @@ internal sealed class ChargeReplay
     /// <summary>Whether the last task of a kind and cause was completed by a reading, and not withdrawn.</summary>
     public bool IsCompleted(TaskKind kind, string cause) => _completed.Contains((kind, cause));
 
-    public static ChargeReplay Run(LateCase @case, bool withTheLateOne)
+    /// <summary>When a parameter was last measured, or the sump as a whole last read, UTC; null for never.</summary>
+    /// <param name="parameter">The parameter's code; empty for the sump as a whole.</param>
+    public DateTime? LastLookAt(string parameter) =>
+        parameter.Length == 0 ? _readings.LastOrDefault()?.TakenAt : _latest.TryGetValue(parameter, out var latest) ? latest.TakenAt : null;
+
+    /// <param name="case">The case.</param>
+    /// <param name="readings">The readings in the order of their time.</param>
+    public static ChargeReplay Run(LateCase @case, IReadOnlyList<EvaluationInput> readings)
     {
         var replay = new ChargeReplay(@case);
-        var late = @case.Late;
-        var isTaken = !withTheLateOne;
-        foreach (var reading in @case.Others)
+        foreach (var reading in readings)
         {
-            if (!isTaken && reading.Reading.TakenAt > late.Reading.TakenAt)
-            {
-                replay.Take(late);
-                isTaken = true;
-            }
-
             replay.Take(reading);
-        }
-
-        if (!isTaken)
-        {
-            replay.Take(late);
         }
 
         return replay;
@@ -66,7 +60,6 @@ internal sealed class ChargeReplay
             Plan = [.. input.Plan.Where(s => !s.Recurs || s.Kind == TaskKind.Test)],
             History = HistoryBefore(input.Reading.TakenAt),
             Now = _case.Late.Now,
-            Reassess = [],
         });
         Recipe = evaluation.Recipe;
         Change(evaluation);

@@ -9,9 +9,9 @@ using ShopFluids.Rules.Scheduling;
 namespace ShopFluids.Rules.LateArrival;
 
 /// <summary>
-/// What follows from a reading that arrives after later ones. A flag holds until it is cleared by a margin, and some rules look back: the flags
+/// What follows from a reading that arrives after later ones, or corrects one. A flag holds until it is cleared by a margin, and some rules look back: the flags
 /// therefore depend on the order in which readings are judged. So the charge is judged twice in memory, in the order of time, without the late
-/// reading and with it; what differs at the end is what its arrival changes. What people ended in the meantime stays ended, for it is in
+/// reading and with it, in place of the one that it supersedes; what differs at the end is what its arrival changes. What people ended in the meantime stays ended, for it is in
 /// neither or in both. No answer given earlier is altered.
 /// </summary>
 public static class LateFindings
@@ -24,9 +24,9 @@ public static class LateFindings
         ArgumentNullException.ThrowIfNull(late);
         ArgumentNullException.ThrowIfNull(alone);
         var standing = late.Late.Standing;
-        var (without, with) = (ChargeReplay.Run(late, withTheLateOne: false), ChargeReplay.Run(late, withTheLateOne: true));
-        var (raised, cleared) = Flags(standing, without, with);
-        var (made, done, withdrawn) = Tasks(standing, raised, cleared, without, with);
+        var (without, with) = (ChargeReplay.Run(late, late.Known), ChargeReplay.Run(late, late.With));
+        var (raised, cleared) = Flags(late, without, with);
+        var (made, done, withdrawn) = Tasks(late, raised, cleared, without, with);
         var recipe = alone.Recipe ?? (made.Exists(t => t.FromRecipe) ? with.Recipe : null);
         made = made.ConvertAll(t => t with { FromRecipe = t.FromRecipe && recipe is not null });
 
@@ -46,22 +46,31 @@ public static class LateFindings
         };
     }
 
-    private static (List<RaisedFlag> Raised, List<OpenFlag> Cleared) Flags(StandingFacts standing, ChargeReplay without, ChargeReplay with)
+    private static (List<RaisedFlag> Raised, List<OpenFlag> Cleared) Flags(LateCase late, ChargeReplay without, ChargeReplay with)
     {
+        var standing = late.Late.Standing;
+        var led = standing.OpenFlags.Where(f => late.Led.Contains(f.Id)).ToDictionary(f => (f.Rule, f.Parameter));
         var (raised, cleared) = (new List<RaisedFlag>(), new List<OpenFlag>());
         var (before, after) = (without.Flags.ToDictionary(KeyOf), with.Flags.ToDictionary(KeyOf));
-        foreach (var key in before.Keys.Union(after.Keys).OrderBy(k => k.Rule, StringComparer.Ordinal).ThenBy(k => k.Parameter, StringComparer.Ordinal))
+        foreach (var key in before.Keys.Union(after.Keys).Union(led.Keys).OrderBy(k => k.Rule, StringComparer.Ordinal).ThenBy(k => k.Parameter, StringComparer.Ordinal))
         {
             var (was, becomes) = (before.GetValueOrDefault(key), after.GetValueOrDefault(key));
-            if (was is not null && becomes is not null && IsSame(was, becomes))
+
+            // What the superseded reading raised tells a wrong number, unless the right one is the same.
+            var isOfTheWrong = led.TryGetValue(key, out var wrong) && !(becomes is not null && IsSame(wrong, becomes) && IsSame(wrong.Numbers, becomes.Numbers));
+            if (was is not null && becomes is not null && IsSame(was, becomes) && !isOfTheWrong)
             {
                 continue;
             }
 
             var open = standing.OpenFlags.FirstOrDefault(f => f.Rule == key.Rule && f.Parameter == key.Parameter);
+            if (becomes is not null && open is null && IsClosed(becomes, late.Closed, with))
+            {
+                continue;
+            }
 
             // What a person closed is raised again only for something worse.
-            if (becomes is not null && (open is not null || was is null || becomes.Severity > was.Severity) && !(open is not null && IsSame(open, becomes)))
+            if (becomes is not null && (open is not null || was is null || becomes.Severity > was.Severity) && (isOfTheWrong || !(open is not null && IsSame(open, becomes))))
             {
                 raised.Add(becomes);
             }
@@ -80,8 +89,9 @@ public static class LateFindings
     }
 
     private static (List<ProposedTask> Made, List<OpenTask> Done, List<OpenTask> Withdrawn) Tasks(
-        StandingFacts standing, List<RaisedFlag> raised, List<OpenFlag> cleared, ChargeReplay without, ChargeReplay with)
+        LateCase late, List<RaisedFlag> raised, List<OpenFlag> cleared, ChargeReplay without, ChargeReplay with)
     {
+        var standing = late.Late.Standing;
         var (made, done, withdrawn) = (new List<ProposedTask>(), new List<OpenTask>(), new List<OpenTask>());
         var (before, after) = (without.Tasks.ToDictionary(KeyOf), with.Tasks.ToDictionary(KeyOf));
         var open = standing.OpenTasks.ToDictionary(KeyOf);
@@ -96,7 +106,7 @@ public static class LateFindings
             {
                 (with.IsCompleted(key.Kind, key.Cause) ? done : withdrawn).Add(task);
             }
-            else if (becomes.DueAt > was.DueAt && task.DueAt == was.DueAt && with.Made(key.Kind, key.Cause) is { } next)
+            else if (CareSchedule.IsPlanned(key.Cause) && becomes.DueAt > was.DueAt && task.DueAt == was.DueAt && with.Made(key.Kind, key.Cause) is { } next)
             {
                 // The later visits count for the items after this one.
                 done.Add(task);
@@ -109,10 +119,14 @@ public static class LateFindings
         var ends = cleared.Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).Where(c => !stays.Contains(c)).ToHashSet(StringComparer.Ordinal);
         withdrawn.AddRange(standing.OpenTasks.Where(t => ends.Contains(t.Cause) && !done.Contains(t) && !withdrawn.Contains(t)));
 
+        // Work that the superseded reading asked for, with its recipe and its hour, gives way to that of the right one.
+        var again = cleared.Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).Where(stays.Contains).ToHashSet(StringComparer.Ordinal);
+        withdrawn.AddRange(standing.OpenTasks.Where(t => late.Led.Contains(t.Id) && again.Contains(t.Cause) && with.Made(t.Kind, t.Cause) is not null && !done.Contains(t) && !withdrawn.Contains(t)));
+
         // Of a flag that a person closed nothing is asked any more.
         var left = standing.OpenTasks.Except(done).Except(withdrawn).ToList();
         var flagged = standing.OpenFlags.Except(cleared).Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).Concat(stays).ToHashSet(StringComparer.Ordinal);
-        foreach (var (key, _) in after.Where(t => !before.ContainsKey(t.Key)).OrderBy(t => t.Value.DueAt).ThenBy(t => t.Key.Kind).ThenBy(t => t.Key.Cause, StringComparer.Ordinal))
+        foreach (var (key, _) in after.Where(t => !before.ContainsKey(t.Key) || withdrawn.Exists(w => KeyOf(w) == t.Key)).OrderBy(t => t.Value.DueAt).ThenBy(t => t.Key.Kind).ThenBy(t => t.Key.Cause, StringComparer.Ordinal))
         {
             var isThere = left.Exists(t => KeyOf(t) == key
                 || (t.Kind == key.Kind && CorrectiveWork.OneIsEnough(key.Kind) && !CareSchedule.IsPlanned(t.Cause) && !CareSchedule.IsPlanned(key.Cause)));
@@ -124,6 +138,10 @@ public static class LateFindings
 
         return (made, done, withdrawn);
     }
+
+    // A supervisor had the last word on it: nobody has looked since.
+    private static bool IsClosed(RaisedFlag flag, IReadOnlyList<ClosedByHand> closed, ChargeReplay with) =>
+        closed.Any(c => c.Rule == flag.Rule && c.Parameter == flag.Parameter && c.Severity >= flag.Severity && c.At >= with.LastLookAt(flag.Parameter));
 
     // The numbers of a limit's flag say what was found when it was raised, and nothing depends on them; other rules reckon with theirs.
     private static bool IsSame(RaisedFlag one, RaisedFlag other) =>

@@ -1,10 +1,7 @@
-using System.Globalization;
 using Microsoft.EntityFrameworkCore;
-using ShopFluids.Core.Care;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record.Replay;
 using ShopFluids.Rules;
-using ShopFluids.Rules.Facts;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -28,7 +25,7 @@ public sealed class ArrivalOrderTests
     {
         await using var shop = await ShopFixture.OpenAsync(database, isFilled: false);
         var random = new Random(seed);
-        var history = History(random);
+        var history = SeededHistory.Of(random, Visits);
         var orders = new List<IReadOnlyList<int>>
         {
             Enumerable.Range(0, Visits).ToList(),
@@ -39,7 +36,7 @@ public sealed class ArrivalOrderTests
         var sumps = new List<(string Tag, Guid Id)>();
         foreach (var n in Enumerable.Range(1, orders.Count))
         {
-            sumps.Add(await SumpAsync(shop, n));
+            sumps.Add(await SeededHistory.SumpAsync(shop, n));
         }
 
         shop.Clock.Advance(TimeSpan.FromDays(60));
@@ -56,7 +53,7 @@ public sealed class ArrivalOrderTests
                 Assert.True(!isFirst || Outcomes.ModuloIds(preview) == Outcomes.ModuloIds(stored), $"the preview of visit {n} at {tag} says something else");
             }
 
-            states.Add(await StateAsync(shop, id));
+            states.Add(await SeededHistory.StateAsync(shop, id));
         }
 
         Assert.All(states, state => Assert.Equal(states[0], state));
@@ -82,54 +79,11 @@ public sealed class ArrivalOrderTests
         Assert.Empty((await shop.Get<ReplayQuery>().RunAsync(Stop)).Differences);
     }
 
-    private static async Task<(string Tag, Guid Id)> SumpAsync(ShopFixture shop, int number)
-    {
-        var tag = string.Create(CultureInfo.InvariantCulture, $"T-{number}");
-        var id = await shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, tag, $"M-T{number}", shop.WaterId, walkOrder: 20 + number));
-        (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, tag))).Done();
-        await shop.StepAsync(Some.Step(TaskKind.Test, tag));
-        await shop.StepAsync(Some.Step(TaskKind.Test, tag, IntervalBasis.FromLastDone, 3, parameters: [ParameterCodes.TrampOil]));
-        await shop.StepAsync(Some.Step(TaskKind.Inspect, tag, IntervalBasis.AfterFlag, 1));
-        return (tag, id);
-    }
-
-    // The first visit brings the pH from which the fall is reckoned; values wander about the limits.
-    private static List<RecordReading> History(Random random)
-    {
-        var (readings, takenAt) = (new List<RecordReading>(), Some.Start);
-        for (var visit = 0; visit < Visits; visit++)
-        {
-            takenAt = takenAt.AddHours(random.Next(5, 90));
-            var reading = Some.Reading(
-                brix: visit % 4 == 3 ? null : 5.5m + (random.Next(0, 40) / 10m),
-                ph: visit % 3 == 2 ? null : 8.2m + (random.Next(0, 12) / 10m),
-                levelMm: random.Next(90, 330),
-                takenAt: takenAt);
-            readings.Add(random.Next(2) == 0 ? reading : reading with { Measurements = [.. reading.Measurements, Some.Typed(ParameterCodes.TrampOil, random.Next(0, 40))] });
-        }
-
-        return readings;
-    }
-
     // What is measured first comes first: the verdict shown with a later pH is that of its own save.
     private static List<int> Shuffled(Random random, bool twice)
     {
         var rest = Enumerable.Range(1, Visits - 1).Concat(twice ? Enumerable.Range(1, Visits - 1) : []).ToArray();
         random.Shuffle(rest);
         return [0, .. rest];
-    }
-
-    // Work for a flag is due so long after it was asked for, which is when the reading arrived.
-    private static async Task<string> StateAsync(ShopFixture shop, Guid sumpId)
-    {
-        var steps = (await shop.SetupAsync()).StepsOf(sumpId).OrderBy(s => s.Kind).ThenBy(s => s.IntervalDays).Select((s, n) => (Cause: CareStep.CauseOf(s.Id), Name: $"step {n}")).ToDictionary(s => s.Cause, s => s.Name);
-        var flags = await shop.ReadAsync(db => db.Flags.Where(f => f.SumpId == sumpId && f.EndedAtUtc == null).ToListAsync(Stop));
-        var tasks = await shop.ReadAsync(db => db.CareTasks.Where(t => t.SumpId == sumpId && t.State == TaskState.Open).ToListAsync(Stop));
-        var standing = await shop.ReadAsync(db => db.Standings.SingleAsync(s => s.SumpId == sumpId, Stop));
-        return string.Join('\n', flags.Select(f => $"flag {f.Rule}:{f.Parameter} {f.Severity} {f.Direction}")
-            .Concat(tasks.Select(t => $"task {t.Kind} {steps.GetValueOrDefault(t.Cause, t.Cause)} {(t.StepId is null ? "" : $"{t.DueAtUtc:u}")}"))
-            .Concat((standing.Facts?.Latest ?? new Dictionary<string, LatestValue>()).Select(l => string.Create(CultureInfo.InvariantCulture, $"latest {l.Key} {l.Value.Value:0.###} {l.Value.TakenAt:u} {l.Value.Verdict} {l.Value.Direction}")))
-            .Order(StringComparer.Ordinal)
-            .Append(string.Create(CultureInfo.InvariantCulture, $"{standing.Verdict} {standing.Direction} {standing.VolumeLitres} {standing.OpenFlagCount} {standing.LastReadAtUtc:u}")));
     }
 }

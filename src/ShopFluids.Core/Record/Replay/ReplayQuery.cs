@@ -96,7 +96,6 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
                 facts,
                 past.HistoryBefore(sequence, reading),
                 reading.StoredAtUtc,
-                correction is null ? [] : past.ReassessedBy(correction, sequence, facts),
                 past.LateArrivalsBefore(sequence, reading));
             return ReadingJudge.Outcome(reading.Id, [], evaluation, facts, () => Guid.Empty) with
             {

@@ -64,11 +64,11 @@ internal sealed class SumpPast
     }
 
     /// <summary>What was known of the sump before an entry.</summary>
-    /// <param name="correction">The reading that the entry stored, where it supersedes another: what that one led to had been taken back by then.</param>
+    /// <param name="correction">The reading that the entry stored, where it supersedes another: that one does not count any more.</param>
     public StandingFacts Before(long sequence, Charge charge, Reading? correction = null)
     {
-        var flags = _flags.Where(f => _order.IsOpenBefore<Flag>(f.Id, sequence) && !(correction is not null && f.EndedHow == FlagEnd.Superseded && _order.EndedIn<Flag>(f.Id) == sequence));
-        var tasks = _tasks.Where(t => _order.IsOpenBefore<CareTask>(t.Id, sequence) && !(correction is not null && IsTakenBack(t) && _order.EndedIn<CareTask>(t.Id) == sequence));
+        var flags = _flags.Where(f => _order.IsOpenBefore<Flag>(f.Id, sequence));
+        var tasks = _tasks.Where(t => _order.IsOpenBefore<CareTask>(t.Id, sequence));
         var moved = MovementsBefore(sequence, charge.Id).Select(m => (DateTime?)m.At).Max();
         var facts = StandingFold.Fresh(charge.FilledAtUtc, [], moved);
         foreach (var reading in CountingBefore(sequence, charge.Id, correction))
@@ -88,11 +88,11 @@ internal sealed class SumpPast
             .TakeWhile((m, place) => ChargeHistoryQuery.IsLookedAt(m, place, reading.TakenAtUtc))],
         since => [.. MovementsBefore(sequence, reading.ChargeId).Where(m => m.At > since && m.At <= reading.TakenAtUtc)]);
 
-    /// <summary>What else was known of the charge, where a reading arrived after later ones.</summary>
+    /// <summary>What else was known of the charge, where a reading arrived after later ones or corrected one.</summary>
     public LateArrivals? LateArrivalsBefore(long sequence, Reading reading)
     {
         var others = CountingBefore(sequence, reading.ChargeId, null).ToList();
-        if (reading.SupersedesId is not null || !others.Exists(r => r.TakenAtUtc > reading.TakenAtUtc))
+        if (reading.SupersedesId is null && !others.Exists(r => r.TakenAtUtc > reading.TakenAtUtc))
         {
             return null;
         }
@@ -106,26 +106,23 @@ internal sealed class SumpPast
         return new(
             [.. others.SelectMany(r => r.Measurements, (r, m) => new PastMeasurement(r.Id, r.TakenAtUtc, m.Parameter, m.Method, m.Value, m.Uncertainty))],
             [.. MovementsBefore(sequence, reading.ChargeId).OrderBy(m => m.At)],
-            [.. tests]);
-    }
-
-    /// <summary>On which parameters a correction has to judge the latest values again.</summary>
-    public IReadOnlyList<string> ReassessedBy(Reading correction, long sequence, StandingFacts facts)
-    {
-        if (Readings.FirstOrDefault(r => r.Id == correction.SupersedesId) is not { } superseded)
+            [.. tests])
         {
-            return [];
-        }
-
-        return ReadingCorrection.Reassessed(
-            superseded.Measurements.Select(m => m.Parameter),
-            _flags.Where(f => f.ReadingId == superseded.Id).Select(f => f.Parameter),
-            [.. _flags.Where(f => f.EndedHow == FlagEnd.Closed && f.EndedAtUtc >= facts.FilledAt && _order.EndedIn<Flag>(f.Id) < sequence).Select(f => (f.Parameter, f.EndedAtUtc ?? default))],
-            facts);
+            SupersededId = reading.SupersedesId,
+            Led = reading.SupersedesId is { } supersededId ? LedBy(supersededId, sequence) : new HashSet<Guid>(),
+            Closed =
+            [
+                .. _flags.Where(f => f.ChargeId == reading.ChargeId && f.EndedHow == FlagEnd.Closed && _order.EndedIn<Flag>(f.Id) < sequence)
+                    .Select(f => new ClosedByHand(f.Rule, f.Parameter, f.Severity, f.EndedAtUtc ?? default)),
+            ],
+        };
     }
 
-    // A task withdrawn with its reading names no reading that ended it; one that the rules withdrew does.
-    private static bool IsTakenBack(CareTask task) => task is { State: TaskState.Withdrawn, EndedByReadingId: null };
+    private HashSet<Guid> LedBy(Guid readingId, long sequence) =>
+    [
+        .. _flags.Where(f => f.ReadingId == readingId && _order.IsOpenBefore<Flag>(f.Id, sequence)).Select(f => f.Id),
+        .. _tasks.Where(t => t.ReadingId == readingId && _order.IsOpenBefore<CareTask>(t.Id, sequence)).Select(t => t.Id),
+    ];
 
     private IEnumerable<Reading> CountingBefore(long sequence, Guid chargeId, Reading? correction) =>
         Readings.Where(r => r.ChargeId == chargeId
