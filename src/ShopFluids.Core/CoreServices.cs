@@ -16,6 +16,7 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
+using ShopFluids.Core.Slides;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Tuning;
 
@@ -49,6 +50,9 @@ public static class CoreServices
         .AddSingleton<NoteCleanOutStepHandler>()
         .AddSingleton<FinishCleanOutHandler>()
         .AddSingleton<BreakOffCleanOutHandler>()
+        .AddSingleton<StartSlideHandler>()
+        .AddSingleton<EndSlideHandler>()
+        .AddSingleton<SlidesQuery>()
         .AddSingleton<CleanOutPageQuery>()
         .AddSingleton<RecordAdditionHandler>()
         .AddSingleton<LotByNumberQuery>()

@@ -99,7 +99,7 @@ public static class RulesService
             .ThenBy(t => t.Cause, StringComparer.Ordinal)
             .Select(t => OverdueTestRule.Check(t, standing, calendar, now))
             .FirstOrDefault(f => f is not null);
-        return [.. new[] { raised, RuleRegistry.Idle.CheckClock(standing, calendar, tunings, now) }.OfType<RaisedFlag>()];
+        return [.. new[] { raised, RuleRegistry.Idle.CheckClock(standing, calendar, tunings, now), RuleRegistry.UnreadSlide.CheckClock(standing, tunings, now) }.OfType<RaisedFlag>()];
     }
 
     /// <summary>The work that flags of the clock ask for; nothing that is open already. A late test is its own work.</summary>

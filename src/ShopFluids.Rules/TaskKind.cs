@@ -29,4 +29,7 @@ public enum TaskKind : short
 
     /// <summary>Check an instrument.</summary>
     Calibrate = 9,
+
+    /// <summary>Read a dip slide on which something has grown.</summary>
+    ReadSlide = 10,
 }

@@ -5,6 +5,7 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Slides;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
@@ -30,7 +31,7 @@ public sealed record TaskEndedAlready(Guid TaskId, TaskState State, DateTime End
 /// <summary>Its flag stands beyond an action limit: only a supervisor may skip the draining.</summary>
 public sealed record OnlyASupervisorSkips(Guid TaskId) : Error;
 
-/// <summary>A test is done by a reading, an adjustment by noting what was added: neither is ticked off.</summary>
+/// <summary>A test is done by a reading, an adjustment by noting what was added, a slide by what is read of it: none is ticked off.</summary>
 public sealed record NotTickedOff(Guid TaskId, TaskKind Kind) : Error;
 
 public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
@@ -38,7 +39,7 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
     public const int MaximumReasonLength = 500;
 
     /// <summary>Whether saying that it is done is enough; of the others the record needs what was measured or poured.</summary>
-    public static bool IsTickedOff(TaskKind kind) => kind is not (TaskKind.Test or TaskKind.Adjust);
+    public static bool IsTickedOff(TaskKind kind) => kind is not (TaskKind.Test or TaskKind.Adjust or TaskKind.ReadSlide);
 
     public async Task<Result<EndedTask>> HandleAsync(EndTask command, Actor actor, bool isSupervisor, CancellationToken cancellationToken)
     {
@@ -118,6 +119,11 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
         await planner.PlanRetestsAsync(task.SumpId, task.Kind, cancellationToken);
         if (setup.FindSump(task.SumpId) is { } sump)
         {
+            if (task.Kind == TaskKind.ReadSlide)
+            {
+                await SlideWork.DiscardOfTaskAsync(write, task, now, actor.PersonId, cancellationToken);
+            }
+
             await LateTestFlag.EndWhenNoneIsLateAsync(write, sump.Id, now, actor.PersonId, cancellationToken);
             await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
             await write.CommitAsync(new Act(ActCodes.TaskEnded, actor, now, sump.Tag), cancellationToken);

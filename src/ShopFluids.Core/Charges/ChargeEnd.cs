@@ -51,6 +51,12 @@ internal sealed class ChargeEnd(ShopWrite write, ShopSetup setup, ShopClock cloc
             cleanOut.BreakOff(now, actor.PersonId, "");
         }
 
+        // What was dipped into it can still be looked at, but tells nothing of what is in the sump then.
+        foreach (var slide in await Db.Slides.Where(s => s.ChargeId == charge.Id && s.EndedAtUtc == null).ToListAsync(cancellationToken))
+        {
+            slide.Discard(now, actor.PersonId, "");
+        }
+
         await EndWorkAsync(sump, drained, actor, now, cancellationToken);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
     }

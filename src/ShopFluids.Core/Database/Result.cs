@@ -67,6 +67,9 @@ public enum FieldProblem
     NotATag,
     WrongCount,
 
+    /// <summary>The slide was dipped so long ago that nothing can be told from it.</summary>
+    SlideTooOld,
+
     /// <summary>The sump would hold less than the shop can measure.</summary>
     TooLittleToMeasure,
     DoesNotFit,

@@ -16,6 +16,7 @@ using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.ShopFlags;
+using ShopFluids.Core.Slides;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Water;
@@ -75,6 +76,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<CleanOut> CleanOuts => Set<CleanOut>();
 
     public DbSet<CleanOutStep> CleanOutSteps => Set<CleanOutStep>();
+
+    public DbSet<Slide> Slides => Set<Slide>();
 
     public DbSet<Shutdown> Shutdowns => Set<Shutdown>();
 

@@ -38,7 +38,7 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
         var current = await setups.ForAsync(write, cancellationToken);
         var now = clock.UtcNow;
         var changed = new List<Guid>();
-        foreach (var standing in await write.Database.Standings.Where(s => s.ChargeId != null && (s.NextTestDueAtUtc == null || s.NextTestDueAtUtc <= now)).ToListAsync(cancellationToken))
+        foreach (var standing in await write.Database.Standings.Where(s => s.ChargeId != null && (s.NextTestDueAtUtc == null || s.NextDueAtUtc <= now)).ToListAsync(cancellationToken))
         {
             if (standing.Facts is not { } facts || standing.ChargeId is not { } chargeId)
             {
@@ -69,7 +69,7 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
     private async Task<bool> AnyLateAsync(ShopFluidsDbContext db, ShopSetup setup, CancellationToken cancellationToken)
     {
         var now = clock.UtcNow;
-        foreach (var standing in await db.Standings.AsNoTracking().Where(s => s.ChargeId != null && (s.NextTestDueAtUtc == null || s.NextTestDueAtUtc <= now)).ToListAsync(cancellationToken))
+        foreach (var standing in await db.Standings.AsNoTracking().Where(s => s.ChargeId != null && (s.NextTestDueAtUtc == null || s.NextDueAtUtc <= now)).ToListAsync(cancellationToken))
         {
             if (standing.Facts is { } facts && (await RaisedAsync(db, standing.SumpId, facts, setup.CalendarFor(standing.SumpId), TuningsOf(setup, standing.SumpId), now, cancellationToken)).Count > 0)
             {

@@ -158,7 +158,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
     {
         var dayEnd = calendar.EndOf(calendar.ShopDayOf(now));
         var tasks = await db.CareTasks.AsNoTracking()
-            .Where(t => t.SumpId == reading.SumpId && t.Kind != TaskKind.Test && t.Kind != TaskKind.Adjust
+            .Where(t => t.SumpId == reading.SumpId && t.Kind != TaskKind.Test && t.Kind != TaskKind.Adjust && t.Kind != TaskKind.ReadSlide
                 && ((t.State == TaskState.Open && (t.ReadingId == reading.Id || t.DueAtUtc <= dayEnd))
                     || ((t.State == TaskState.Done || t.State == TaskState.Skipped) && t.EndedAtUtc >= reading.StoredAtUtc)))
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)

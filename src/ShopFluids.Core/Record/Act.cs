@@ -24,6 +24,9 @@ public static class ActCodes
     public const string CleanOutNoted = "clean-out.noted";
     public const string CleanOutFinished = "clean-out.finished";
     public const string CleanOutBrokenOff = "clean-out.broken-off";
+    public const string SlideStarted = "slide.started";
+    public const string SlideRead = "slide.read";
+    public const string SlideDiscarded = "slide.discarded";
     public const string TaskEnded = "task.ended";
     public const string TaskAssigned = "task.assigned";
     public const string WorkPlanned = "work.planned";

@@ -25,7 +25,13 @@ public sealed record RoundPage(
 {
     /// <summary>Sumps to be drained and cleaned by the end of this shop day, or begun already, in walking order.</summary>
     public IReadOnlyList<RoundDraining> Drainings { get; init; } = [];
+
+    /// <summary>Dip slides whose window has begun, or begins by the end of this shop day; the earliest first.</summary>
+    public IReadOnlyList<RoundSlide> Slides { get; init; } = [];
 }
+
+/// <summary>A dip slide that is to be read.</summary>
+public sealed record RoundSlide(Guid SlideId, string SumpTag, DateTime ReadFromUtc, DateTime ReadUntilUtc);
 
 /// <summary>A sump that is to be drained and cleaned.</summary>
 /// <param name="DueAtUtc">When it becomes late; null where it was begun without being due.</param>
@@ -70,7 +76,18 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         var read = all.Where(s => !dueIds.Contains(s.Place.SumpId) && s.LastReadAtUtc is { } at && setup.Calendar.ShopDayOf(at) == today).ToList();
         var later = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc > dayEnd).MinBy(s => s.DueAtUtc);
         var minutes = due.Sum(s => MinutesOf(setup, s.Place.SumpId, standings[s.Place.SumpId], dayEnd));
-        return new(now, due, read, all, later, minutes) { Drainings = await DrainingsAsync(db, all, dayEnd, cancellationToken) };
+        return new(now, due, read, all, later, minutes)
+        {
+            Drainings = await DrainingsAsync(db, all, dayEnd, cancellationToken),
+            Slides = await SlidesAsync(db, setup, dayEnd, cancellationToken),
+        };
+    }
+
+    private static async Task<List<RoundSlide>> SlidesAsync(ShopFluidsDbContext db, ShopSetup setup, DateTime dayEnd, CancellationToken cancellationToken)
+    {
+        var tags = setup.Sumps.ToDictionary(s => s.Id, s => s.Tag);
+        var open = await db.Slides.AsNoTracking().Where(s => s.EndedAtUtc == null && s.ReadFromUtc <= dayEnd).OrderBy(s => s.ReadFromUtc).ThenBy(s => s.Id).ToListAsync(cancellationToken);
+        return open.ConvertAll(s => new RoundSlide(s.Id, tags[s.SumpId], s.ReadFromUtc, s.ReadUntilUtc));
     }
 
     private static async Task<List<RoundDraining>> DrainingsAsync(ShopFluidsDbContext db, List<RoundStop> all, DateTime dayEnd, CancellationToken cancellationToken)

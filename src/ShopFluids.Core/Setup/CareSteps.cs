@@ -49,7 +49,7 @@ public sealed class AddCareStepHandler(ShopDatabase database, SetupCache setups,
     private const int MaximumDays = RunningHours.MaximumDays;
 
     /// <summary>Whether work can recur by the calendar. An adjustment follows from a reading, never from the calendar.</summary>
-    public static bool IsOfACalendar(TaskKind kind) => Enum.IsDefined(kind) && kind != TaskKind.Adjust;
+    public static bool IsOfACalendar(TaskKind kind) => Enum.IsDefined(kind) && kind is not (TaskKind.Adjust or TaskKind.ReadSlide);
 
     public async Task<Result<Saved>> HandleAsync(AddCareStep command, Actor actor, CancellationToken cancellationToken)
     {

@@ -8,6 +8,7 @@ using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
+using ShopFluids.Core.Slides;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
 
@@ -32,6 +33,7 @@ public static class ErrorSentences
             TaskNotFound => Texts.Error_TaskNotFound,
             TaskEndedAlready => Texts.Error_TaskEnded,
             NotTickedOff { Kind: TaskKind.Test } => Texts.Error_TestNotTickedOff,
+            NotTickedOff { Kind: TaskKind.ReadSlide } => Texts.Error_SlideNotTickedOff,
             NotTickedOff => Texts.Error_AdjustmentNotTickedOff,
             OnlyASupervisorSkips => Texts.Error_OnlyASupervisorSkips,
             FlagNotFound => Texts.Error_FlagNotFound,
@@ -57,6 +59,10 @@ public static class ErrorSentences
             CleanOutStepChanged => Texts.CleanOut_Changed,
             CleanOutStepNeeded => Texts.CleanOut_Needed,
             RefillNotPossible => Texts.CleanOut_RefillNot,
+            SlideNotFound => Texts.Slide_NotFound,
+            SlideEndedAlready => Texts.Slide_EndedAlready,
+            SlideTooEarly e => say.Format.Say(Texts.Slide_TooEarly, Moment(say, e.ReadFromUtc)),
+            SlideTooLate e => say.Format.Say(Texts.Slide_TooLate, say.Format.DayAndTime(e.LastReadableUtc)),
             _ => Texts.Error_Other,
         };
     }
@@ -76,7 +82,7 @@ public static class ErrorSentences
                 $"{say.Format.Say(pattern, name, error.Detail)} {say.Format.Say(Texts.Entry_AcceptedRange, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit))}",
             FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TemperatureNeeded => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
-            FieldProblem.BeforeTheFill or FieldProblem.BeforeTheDrain or FieldProblem.BeforeTheLastEntry or FieldProblem.BeforeTheLastReading => say.Format.Say(pattern, name, Moment(say, error.EarliestUtc)),
+            FieldProblem.BeforeTheFill or FieldProblem.BeforeTheDrain or FieldProblem.BeforeTheLastEntry or FieldProblem.BeforeTheLastReading or FieldProblem.SlideTooOld => say.Format.Say(pattern, name, Moment(say, error.EarliestUtc)),
             FieldProblem.DayOutOfRange => say.Format.Say(pattern, name, Day(say, error.FirstDay), Day(say, error.LastDay)),
             FieldProblem.LotNotReceived => say.Format.Say(pattern, error.Detail, Day(say, error.FirstDay)),
             FieldProblem.TooLittleToMeasure => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit)),
@@ -107,6 +113,7 @@ public static class ErrorSentences
         FieldProblem.BeforeTheDrain => Texts.Field_BeforeTheDrain,
         FieldProblem.BeforeTheLastEntry => Texts.Field_BeforeTheLastEntry,
         FieldProblem.BeforeTheLastReading => Texts.Field_BeforeTheLastReading,
+        FieldProblem.SlideTooOld => Texts.Field_SlideTooOld,
         FieldProblem.DayOutOfRange => Texts.Field_DayOutOfRange,
         FieldProblem.TooLong => Texts.Field_TooLong,
         FieldProblem.TwiceInOneReading => Texts.Field_TwiceInOneReading,

@@ -1,5 +1,6 @@
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Slides;
 
 namespace ShopFluids.Core.Wording;
 
@@ -67,6 +68,9 @@ public static class FieldNameSentences
         FindNames.SludgeMm => Texts.FieldName_SludgeMm,
         FindNames.CirculatedMinutes => Texts.FieldName_CirculatedMinutes,
         FindNames.Note => Texts.FieldName_FoundNote,
+        SlideFields.Incubation => Texts.FieldName_Incubation,
+        SlideFields.DippedAt => Texts.FieldName_DippedAt,
+        SlideFields.ReadAt => Texts.FieldName_ReadAt,
         _ => CleanOutNames(field) ?? SetupNames(field),
     };
 

@@ -4,6 +4,7 @@ using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
 using ShopFluids.Rules.SuddenChange;
+using ShopFluids.Rules.UnreadSlide;
 using ShopFluids.Rules.UnusualLoss;
 
 namespace ShopFluids.Core.Wording;
@@ -44,6 +45,7 @@ public static class FlagAdviceSentences
         (BalanceRule.RuleCode, _) => Texts.Flag_BalanceMixAdvice,
         (UnusualLossRule.RuleCode, _) => Texts.Flag_UnusualLossAdvice,
         (IdleRule.RuleCode, _) => Texts.Flag_IdleAdvice,
+        (UnreadSlideRule.RuleCode, _) => Texts.Flag_UnreadSlideAdvice,
         (MicrobialRule.RuleCode, _) => parameter == ParameterCodes.Ph ? Texts.Flag_MicrobialPhAdvice : Texts.Flag_MicrobialSlideAdvice,
         _ => "",
     };

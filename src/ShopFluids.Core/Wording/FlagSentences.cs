@@ -12,6 +12,7 @@ using ShopFluids.Rules.Microbial;
 using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.SuddenChange;
+using ShopFluids.Rules.UnreadSlide;
 using ShopFluids.Rules.UnusualLoss;
 
 namespace ShopFluids.Core.Wording;
@@ -47,6 +48,7 @@ public static class FlagSentences
             UnusualLossRule.RuleCode => UnusualLossSentence.Found(say, numbers),
             RunDryRule.RuleCode => RunDrySentence.Found(say, severity, numbers),
             IdleRule.RuleCode => say.Format.Say(Texts.Flag_Idle, say.Format.Number(numbers.GetValueOrDefault(NumberNames.Days), 0)),
+            UnreadSlideRule.RuleCode => say.Format.Say(Texts.Flag_UnreadSlide, say.Format.Number(numbers.GetValueOrDefault(NumberNames.HoursLate), 0)),
             _ => say.Format.Say(Texts.Flag_Other, say.Parameter(parameter), rule),
         };
     }
@@ -76,6 +78,7 @@ public static class FlagSentences
             UnusualLossRule.RuleCode => Texts.Flag_UnusualLossClears,
             RunDryRule.RuleCode => RunDrySentence.Clears(say, numbers),
             IdleRule.RuleCode => Texts.Flag_IdleClears,
+            UnreadSlideRule.RuleCode => Texts.Flag_UnreadSlideClears,
             _ => numbers.TryGetValue(NumberNames.ClearsAt, out var clearsAt) ? Clears(say, parameter, direction, clearsAt, EdgeBelongsToTheFinding(numbers, clearsAt)) : "",
         };
     }

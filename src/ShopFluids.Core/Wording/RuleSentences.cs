@@ -8,6 +8,7 @@ using ShopFluids.Rules.Microbial;
 using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.SuddenChange;
+using ShopFluids.Rules.UnreadSlide;
 using ShopFluids.Rules.UnusualLoss;
 
 namespace ShopFluids.Core.Wording;
@@ -28,6 +29,7 @@ public static class RuleSentences
         MicrobialRule.RuleCode => Texts.Rule_Microbial,
         RunDryRule.RuleCode => Texts.Rule_RunDry,
         IdleRule.RuleCode => Texts.Rule_Idle,
+        UnreadSlideRule.RuleCode => Texts.Rule_UnreadSlide,
         EscalationRule.RuleCode => Texts.Rule_Escalation,
         _ => rule,
     };
@@ -43,6 +45,7 @@ public static class RuleSentences
         MicrobialRule.RuleCode => Texts.Rule_MicrobialLooksAt,
         RunDryRule.RuleCode => Texts.Rule_RunDryLooksAt,
         IdleRule.RuleCode => Texts.Rule_IdleLooksAt,
+        UnreadSlideRule.RuleCode => Texts.Rule_UnreadSlideLooksAt,
         EscalationRule.RuleCode => Texts.Rule_EscalationLooksAt,
         _ => "",
     };
@@ -76,6 +79,9 @@ public static class RuleSentences
         (RunDryRule.RuleCode, RunDryRule.NeededPercent) => Texts.RuleNumber_NeededPercent,
         (IdleRule.RuleCode, IdleRule.AllowedShopDays) => Texts.RuleNumber_AllowedShopDays,
         (IdleRule.RuleCode, IdleRule.TestLateShopDays) => Texts.RuleNumber_TestLateShopDays,
+        (UnreadSlideRule.RuleCode, UnreadSlideRule.IncubatorHours) => Texts.RuleNumber_IncubatorHours,
+        (UnreadSlideRule.RuleCode, UnreadSlideRule.RoomHours) => Texts.RuleNumber_RoomHours,
+        (UnreadSlideRule.RuleCode, UnreadSlideRule.WindowHours) => Texts.RuleNumber_WindowHours,
         (EscalationRule.RuleCode, EscalationRule.WarningShopDays) => Texts.RuleNumber_WarningShopDays,
         (EscalationRule.RuleCode, EscalationRule.ActionHours) => Texts.RuleNumber_ActionHours,
         _ => name,
@@ -90,7 +96,7 @@ public static class RuleSentences
         (MicrobialRule.RuleCode, MicrobialRule.LeastCount) => "log10 CFU/mL",
         (DisagreementRule.RuleCode, DisagreementRule.LeastDifference) => "% v/v",
         (SuddenChangeRule.RuleCode, SuddenChangeRule.LimitFactor) => "",
-        (EscalationRule.RuleCode, EscalationRule.ActionHours) => "h",
+        (EscalationRule.RuleCode, EscalationRule.ActionHours) or (UnreadSlideRule.RuleCode, _) => "h",
         _ => name.EndsWith("ShopDays", StringComparison.Ordinal) ? Texts.RuleUnit_ShopDays
             : name.EndsWith("Days", StringComparison.Ordinal) ? Texts.RuleUnit_Days
             : name.EndsWith("Percent", StringComparison.Ordinal) || name.EndsWith("PercentPerWeek", StringComparison.Ordinal) ? "%"

@@ -99,6 +99,7 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
         TaskKind.DrainClean => Texts.Task_DrainClean,
         TaskKind.Inspect => Texts.Task_Inspect,
         TaskKind.Calibrate => Texts.Task_Calibrate,
+        TaskKind.ReadSlide => Texts.Task_ReadSlide,
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "There is no text for this kind of task."),
     };
 
@@ -129,6 +130,7 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
         TaskKind.DrainClean => Texts.Task_DrainCleanHow,
         TaskKind.Inspect => Texts.Task_InspectHow,
         TaskKind.Calibrate => Texts.Task_CalibrateHow,
+        TaskKind.ReadSlide => Texts.Task_ReadSlideHow,
         _ => "",
     };
 
@@ -144,6 +146,7 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
         TaskKind.DrainClean => Texts.Task_LetterDrainClean,
         TaskKind.Inspect => Texts.Task_LetterInspect,
         TaskKind.Calibrate => Texts.Task_LetterCalibrate,
+        TaskKind.ReadSlide => Texts.Task_LetterReadSlide,
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "There is no letter for this kind of task."),
     };
 

@@ -1487,6 +1487,73 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("ShopFlags");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Slides.Slide", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ChargeId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("DippedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("EndReason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<DateTime?>("EndedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("EndedByPersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<short?>("EndedHow")
+                        .HasColumnType("smallint");
+
+                    b.Property<short>("Incubation")
+                        .HasColumnType("smallint");
+
+                    b.Property<string>("Parameter")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateTime>("ReadFromUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("ReadUntilUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("ReadingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("StartedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("StartedByPersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ChargeId");
+
+                    b.HasIndex("EndedAtUtc");
+
+                    b.HasIndex("ReadingId");
+
+                    b.HasIndex("SumpId", "DippedAtUtc");
+
+                    b.ToTable("Slides");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Sumps.Standing", b =>
                 {
                     b.Property<Guid>("SumpId")
@@ -1975,6 +2042,26 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .WithMany()
                         .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Slides.Slide", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Charges.Charge", null)
+                        .WithMany()
+                        .HasForeignKey("ChargeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithMany()
+                        .HasForeignKey("ReadingId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Sumps.Standing", b =>

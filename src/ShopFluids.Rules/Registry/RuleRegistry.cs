@@ -7,6 +7,7 @@ using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
 using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.SuddenChange;
+using ShopFluids.Rules.UnreadSlide;
 using ShopFluids.Rules.UnusualLoss;
 
 namespace ShopFluids.Rules.Registry;
@@ -20,6 +21,9 @@ public static class RuleRegistry
     /// <summary>What the clock does with flags that nobody answers.</summary>
     public static EscalationRule Escalation { get; } = new();
 
+    /// <summary>What the clock raises for a dip slide that nobody read.</summary>
+    public static UnreadSlideRule UnreadSlide { get; } = new();
+
     /// <summary>All of them.</summary>
     public static IReadOnlyList<IRule> All { get; } =
     [
@@ -31,6 +35,7 @@ public static class RuleRegistry
         new MicrobialRule(),
         new RunDryRule(),
         Idle,
+        UnreadSlide,
         Escalation,
     ];
 

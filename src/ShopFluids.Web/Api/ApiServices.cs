@@ -5,6 +5,7 @@ using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.Json;
 using ShopFluids.Web.Api.Readings;
 using ShopFluids.Web.Api.Rules;
+using ShopFluids.Web.Api.Slides;
 using ShopFluids.Web.Api.Sumps;
 using ShopFluids.Web.Api.Work;
 
@@ -28,6 +29,7 @@ internal static class ApiServices
         api.MapAdditions();
         api.MapSumps();
         api.MapWork();
+        api.MapSlides();
         api.MapRules();
         api.MapBench();
         return app;

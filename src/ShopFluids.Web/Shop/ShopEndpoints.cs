@@ -5,6 +5,7 @@ using ShopFluids.Web.Shop.CleanOuts;
 using ShopFluids.Web.Shop.Entry;
 using ShopFluids.Web.Shop.Round;
 using ShopFluids.Web.Shop.Saved;
+using ShopFluids.Web.Shop.Slides;
 
 namespace ShopFluids.Web.Shop;
 
@@ -17,7 +18,8 @@ public static class ShopEndpoints
         .AddSingleton<EntryPageQuery>()
         .AddSingleton<SavedPageQuery>()
         .AddSingleton<SavedEndpoints.Pages>()
-        .AddSingleton<CleanOutEndpoints.Pages>();
+        .AddSingleton<CleanOutEndpoints.Pages>()
+        .AddSingleton<SlideEndpoints.Pages>();
 
     public static IEndpointRouteBuilder MapShopPages(this IEndpointRouteBuilder app)
     {
@@ -26,6 +28,7 @@ public static class ShopEndpoints
         pages.MapEntry();
         pages.MapSaved();
         pages.MapCleanOuts();
+        pages.MapSlides();
         return app;
     }
 }

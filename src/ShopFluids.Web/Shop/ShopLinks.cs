@@ -35,5 +35,11 @@ public sealed class ShopLinks(PathString basePath)
 
     public string CleanOutBreakOff(string sumpTag) => $"{CleanOut(sumpTag)}/break-off";
 
+    public string Slides(string sumpTag) => $"{_base}/slides/{Uri.EscapeDataString(sumpTag)}";
+
+    public string SlideRead(string sumpTag, Guid slideId) => $"{Slides(sumpTag)}/{slideId:D}/read";
+
+    public string SlideDiscard(string sumpTag, Guid slideId) => $"{Slides(sumpTag)}/{slideId:D}/discard";
+
     public string File(string route) => $"{_base}/{route}";
 }

@@ -3,6 +3,7 @@ using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.ShopFlags;
+using ShopFluids.Core.Slides;
 using ShopFluids.Core.Tests.CleanOuts;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
@@ -37,6 +38,7 @@ internal static class BusyShop
         (await shop.Get<RejudgeHandler>().HandleAsync(new Rejudge(Some.Id(), null, "Limits changed"), Some.Supervisor, default)).Done();
         await shop.Get<NoticeShopFlagsHandler>().HandleAsync(default);
         shop.Clock.Advance(TimeSpan.FromHours(1));
+        (await shop.Get<StartSlideHandler>().HandleAsync(new StartSlide(Some.Id(), Some.SumpTag, ParameterCodes.Bacteria, SlideIncubation.Room, shop.Now), Some.Operator, default)).Done();
         await new CleanOutRun(shop).UpToAsync(CleanOutStepKind.Plan);
         return shop;
     }

@@ -1,3 +1,4 @@
+using Microsoft.Playwright;
 using ShopFluids.Core.Bench;
 using ShopFluids.Core.Wording;
 using ShopFluids.EndToEnd.Tests.Browser;
@@ -25,6 +26,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("entry asked", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, visit => SendAsync(visit, "14", "9.0", "300")),
         new("entry of an unknown sump", Texts.Role_Operator, "/enter/S-99", IsTablet: true),
         new("saved", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, SaveAsync),
+        new("dip slides", Texts.Role_Operator, $"/slides/{Sump}", IsTablet: true),
+        new("dip slides, one waits", Texts.Role_Operator, $"/slides/{Sump}", IsTablet: true, StartSlideAsync),
         new("drain and clean", Texts.Role_Operator, $"/drain/{Drained}", IsTablet: true),
         new("drain and clean, refused", Texts.Role_Operator, $"/drain/{Drained}", IsTablet: true, TickNothingAsync),
         new("account", Texts.Role_Operator, "/account", IsTablet: true),
@@ -110,6 +113,13 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
     }
 
     // Whoever comes first begins it; the safety data sheets are never ticked.
+    private static async Task StartSlideAsync(Visit visit)
+    {
+        await visit.Page.Locator("footer button").ClickAsync();
+        await visit.Page.Locator("form[action$=discard]").First.WaitForAsync(new() { State = WaitForSelectorState.Attached });
+        await UnfoldAsync(visit);
+    }
+
     private static async Task TickNothingAsync(Visit visit)
     {
         var sheets = visit.Page.Locator("#now form[action$=safetysheets]");

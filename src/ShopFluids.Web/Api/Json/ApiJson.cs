@@ -6,6 +6,7 @@ using ShopFluids.Web.Api.Additions;
 using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.Readings;
 using ShopFluids.Web.Api.Rules;
+using ShopFluids.Web.Api.Slides;
 using ShopFluids.Web.Api.Sumps;
 using ShopFluids.Web.Api.Work;
 
@@ -23,6 +24,9 @@ namespace ShopFluids.Web.Api.Json;
 [JsonSerializable(typeof(AdditionAnswer))]
 [JsonSerializable(typeof(ListPage<ShopFlagRow>))]
 [JsonSerializable(typeof(EndedTaskAnswer))]
+[JsonSerializable(typeof(ListPage<SlideRow>))]
+[JsonSerializable(typeof(StartedSlideAnswer))]
+[JsonSerializable(typeof(EndedSlideAnswer))]
 [JsonSerializable(typeof(ListPage<RuleAnswer>))]
 [JsonSerializable(typeof(RuleAnswer))]
 [JsonSerializable(typeof(BenchRunAnswer))]

@@ -3,6 +3,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Slides;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Wording;
 
@@ -21,6 +22,10 @@ internal static class Problems
         TaskNotFound => Make(StatusCodes.Status404NotFound, "taskNotFound", say.Error(error)),
         RuleNotFound => Make(StatusCodes.Status404NotFound, "ruleNotFound", say.Error(error)),
         FluidNotFound => Make(StatusCodes.Status404NotFound, "fluidNotFound", say.Error(error)),
+        SlideNotFound => Make(StatusCodes.Status404NotFound, "slideNotFound", say.Error(error)),
+        SlideEndedAlready => Make(StatusCodes.Status409Conflict, "slideEnded", say.Error(error)),
+        SlideTooEarly => Make(StatusCodes.Status409Conflict, "slideTooEarly", say.Error(error)),
+        SlideTooLate => Make(StatusCodes.Status409Conflict, "slideTooLate", say.Error(error)),
         SumpRetired => Make(StatusCodes.Status409Conflict, "sumpRetired", say.Error(error)),
         NoOpenCharge => Make(StatusCodes.Status409Conflict, "noOpenCharge", say.Error(error)),
         AlreadySuperseded => Make(StatusCodes.Status409Conflict, "alreadySuperseded", say.Error(error)),

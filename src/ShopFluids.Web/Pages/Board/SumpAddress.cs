@@ -9,5 +9,7 @@ internal static class SumpAddress
 
     public static string Drain(string tag) => $"drain/{Uri.EscapeDataString(tag)}";
 
+    public static string Slides(string tag) => $"slides/{Uri.EscapeDataString(tag)}";
+
     public static string Sheet(string tag) => $"sheets/sumps/{Uri.EscapeDataString(tag)}/history.pdf";
 }

@@ -17,6 +17,7 @@ internal static class TaskWord
         TaskKind.DrainClean => Texts.Board_KindDrain,
         TaskKind.Inspect => Texts.Board_KindInspect,
         TaskKind.Calibrate => Texts.Board_KindCalibrate,
+        TaskKind.ReadSlide => Texts.Board_KindReadSlide,
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "A kind of work without a word."),
     };
 }

@@ -59,7 +59,8 @@ public sealed record EntryCommand(RecordReading Command, IReadOnlyList<EntryFaul
 
     private static (string Method, string Unit) Split(string way) => way.Split('/', 2) is [var method, var unit] ? (method, unit) : ("", way);
 
-    private static DateTime? TakenAt(string text, ShopFormat format)
+    /// <summary>A moment as a browser sends it, in shop time; null where it is none.</summary>
+    internal static DateTime? TakenAt(string text, ShopFormat format)
     {
         if (!DateTime.TryParseExact(text, BrowserTime, CultureInfo.InvariantCulture, DateTimeStyles.None, out var local) || format.Calendar.Zone.IsInvalidTime(local))
         {

@@ -1,0 +1,99 @@
+using System.Net;
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.People;
+using ShopFluids.Core.Slides;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Shop;
+
+public sealed class SlidePageTests
+{
+    private const string Address = "/slides/S-07";
+
+    // The whole way without script: started, asked for on the round at its hour, read, and the page after saving says what it means.
+    [Fact]
+    public async Task Post_StartedAndReadTheNextDay_LeadsToTheReadingOfTheDip()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var dippedAt = host.Shop.Now;
+        Assert.Contains("/slides/S-07", (await host.GetAsync("/enter/S-07")).Html, StringComparison.Ordinal);
+
+        var started = await host.PostAsync(Address, new() { ["incubation"] = "Incubator" });
+        var waiting = await host.GetAsync(Address);
+
+        Assert.Equal((HttpStatusCode.SeeOther, Address), (started.Status, started.Location));
+        Assert.Contains("To be read from", waiting.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("Save what I read", waiting.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("style=", waiting.Html, StringComparison.Ordinal);
+
+        host.Shop.Clock.Advance(TimeSpan.FromHours(25));
+        Assert.Contains("Slides to read", (await host.GetAsync("/round")).Text, StringComparison.Ordinal);
+        var id = await host.Shop.ReadAsync(db => db.Slides.Select(s => s.Id).SingleAsync());
+        var read = await host.PostAsync($"{Address}/{id}/read", new() { ["value"] = "5" }, from: Address);
+
+        var reading = await host.Shop.ReadAsync(db => db.Readings.SingleAsync());
+        Assert.Equal((HttpStatusCode.SeeOther, $"/enter/S-07/saved/{reading.Id}"), (read.Status, read.Location));
+        Assert.Equal(dippedAt, reading.TakenAtUtc);
+        Assert.DoesNotContain("Slides to read", (await host.GetAsync("/round")).Text, StringComparison.Ordinal);
+        Assert.Contains("Ended", (await host.GetAsync(Address)).Text, StringComparison.Ordinal);
+        Assert.Empty((await host.Shop.VerifyAsync()).Findings);
+    }
+
+    [Fact]
+    public async Task Post_ReadLate_SaysThatItIsMarked()
+    {
+        await using var host = await ShopHost.OpenAsync(StartAsync);
+        host.Shop.Clock.Advance(TimeSpan.FromHours(50));
+        Assert.Contains("what is read now is marked", (await host.GetAsync(Address)).Text, StringComparison.Ordinal);
+        var id = await host.Shop.ReadAsync(db => db.Slides.Select(s => s.Id).SingleAsync());
+
+        await host.PostAsync($"{Address}/{id}/read", new() { ["value"] = "5" }, from: Address);
+
+        Assert.Contains("read after its window", (await host.GetAsync(Address)).Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData("read", "value", "", "missing")]
+    [InlineData("read", "value", "5", "Nothing has grown yet")]
+    [InlineData("discard", "reason", "", "missing")]
+    public async Task Post_NotPossible_SaysWhyAndStoresNothing(string act, string field, string typed, string words)
+    {
+        await using var host = await ShopHost.OpenAsync(StartAsync);
+        var id = await host.Shop.ReadAsync(db => db.Slides.Select(s => s.Id).SingleAsync());
+
+        var page = await host.PostAsync($"{Address}/{id}/{act}", new() { [field] = typed }, from: Address);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains(words, page.Text, StringComparison.Ordinal);
+        Assert.Equal(1, await host.Shop.ReadAsync(db => db.Slides.CountAsync(s => s.EndedAtUtc == null)));
+    }
+
+    [Fact]
+    public async Task Post_Discarded_StandsAmongThoseThatEnded()
+    {
+        await using var host = await ShopHost.OpenAsync(StartAsync);
+        var id = await host.Shop.ReadAsync(db => db.Slides.Select(s => s.Id).SingleAsync());
+
+        var answer = await host.PostAsync($"{Address}/{id}/discard", new() { ["reason"] = "Fell on the floor" }, from: Address);
+
+        Assert.Equal(HttpStatusCode.SeeOther, answer.Status);
+        Assert.Contains("Fell on the floor", (await host.GetAsync(Address)).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_ByAnAuditor_ShowsNoForm()
+    {
+        await using var host = await ShopHost.OpenAsync(StartAsync, Roles.Auditor);
+
+        var page = await host.GetAsync(Address);
+
+        Assert.Equal(HttpStatusCode.OK, page.Status);
+        Assert.DoesNotContain("<form", page.Html, StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.NotFound, (await host.GetAsync("/slides/S-99")).Status);
+    }
+
+    private static async Task StartAsync(ShopFixture shop) =>
+        (await shop.Get<StartSlideHandler>().HandleAsync(new(Some.Id(), Some.SumpTag, ParameterCodes.Bacteria, SlideIncubation.Incubator, shop.Now), Some.Operator, TestContext.Current.CancellationToken)).Done();
+}
