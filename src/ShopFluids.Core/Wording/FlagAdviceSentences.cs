@@ -1,5 +1,6 @@
 using ShopFluids.Rules;
 using ShopFluids.Rules.Disagreement;
+using ShopFluids.Rules.EndOfLife;
 using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
@@ -22,6 +23,7 @@ public static class FlagAdviceSentences
             BalanceRule.RuleCode => Texts.Subject_Balance,
             UnusualLossRule.RuleCode => Texts.Subject_Loss,
             IdleRule.RuleCode => Texts.Subject_Idle,
+            EndOfLifeRule.RuleCode => Texts.Subject_EndOfLife,
             _ => Texts.Board_TheSump,
         };
     }
@@ -45,6 +47,7 @@ public static class FlagAdviceSentences
         (BalanceRule.RuleCode, _) => Texts.Flag_BalanceMixAdvice,
         (UnusualLossRule.RuleCode, _) => Texts.Flag_UnusualLossAdvice,
         (IdleRule.RuleCode, _) => Texts.Flag_IdleAdvice,
+        (EndOfLifeRule.RuleCode, _) => Texts.Flag_EndOfLifeAdvice,
         (UnreadSlideRule.RuleCode, _) => Texts.Flag_UnreadSlideAdvice,
         (MicrobialRule.RuleCode, _) => parameter == ParameterCodes.Ph ? Texts.Flag_MicrobialPhAdvice : Texts.Flag_MicrobialSlideAdvice,
         _ => "",

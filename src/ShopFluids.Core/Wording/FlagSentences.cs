@@ -3,6 +3,7 @@ using ShopFluids.Core.Wording.Flags;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
+using ShopFluids.Rules.EndOfLife;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Idle;
@@ -48,6 +49,7 @@ public static class FlagSentences
             UnusualLossRule.RuleCode => UnusualLossSentence.Found(say, numbers),
             RunDryRule.RuleCode => RunDrySentence.Found(say, severity, numbers),
             IdleRule.RuleCode => say.Format.Say(Texts.Flag_Idle, say.Format.Number(numbers.GetValueOrDefault(NumberNames.Days), 0)),
+            EndOfLifeRule.RuleCode => EndOfLifeSentence.Found(say, numbers),
             UnreadSlideRule.RuleCode => say.Format.Say(Texts.Flag_UnreadSlide, say.Format.Number(numbers.GetValueOrDefault(NumberNames.HoursLate), 0)),
             _ => say.Format.Say(Texts.Flag_Other, say.Parameter(parameter), rule),
         };
@@ -78,6 +80,7 @@ public static class FlagSentences
             UnusualLossRule.RuleCode => Texts.Flag_UnusualLossClears,
             RunDryRule.RuleCode => RunDrySentence.Clears(say, numbers),
             IdleRule.RuleCode => Texts.Flag_IdleClears,
+            EndOfLifeRule.RuleCode => Texts.Flag_EndOfLifeClears,
             UnreadSlideRule.RuleCode => Texts.Flag_UnreadSlideClears,
             _ => numbers.TryGetValue(NumberNames.ClearsAt, out var clearsAt) ? Clears(say, parameter, direction, clearsAt, EdgeBelongsToTheFinding(numbers, clearsAt)) : "",
         };

@@ -1,6 +1,7 @@
 using ShopFluids.Core.Tuning;
 using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
+using ShopFluids.Rules.EndOfLife;
 using ShopFluids.Rules.Escalation;
 using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.MassBalance;
@@ -30,6 +31,7 @@ public static class RuleSentences
         RunDryRule.RuleCode => Texts.Rule_RunDry,
         IdleRule.RuleCode => Texts.Rule_Idle,
         UnreadSlideRule.RuleCode => Texts.Rule_UnreadSlide,
+        EndOfLifeRule.RuleCode => Texts.Rule_EndOfLife,
         EscalationRule.RuleCode => Texts.Rule_Escalation,
         _ => rule,
     };
@@ -46,6 +48,7 @@ public static class RuleSentences
         RunDryRule.RuleCode => Texts.Rule_RunDryLooksAt,
         IdleRule.RuleCode => Texts.Rule_IdleLooksAt,
         UnreadSlideRule.RuleCode => Texts.Rule_UnreadSlideLooksAt,
+        EndOfLifeRule.RuleCode => Texts.Rule_EndOfLifeLooksAt,
         EscalationRule.RuleCode => Texts.Rule_EscalationLooksAt,
         _ => "",
     };
@@ -79,6 +82,12 @@ public static class RuleSentences
         (RunDryRule.RuleCode, RunDryRule.NeededPercent) => Texts.RuleNumber_NeededPercent,
         (IdleRule.RuleCode, IdleRule.AllowedShopDays) => Texts.RuleNumber_AllowedShopDays,
         (IdleRule.RuleCode, IdleRule.TestLateShopDays) => Texts.RuleNumber_TestLateShopDays,
+        (EndOfLifeRule.RuleCode, EndOfLifeRule.OldDays) => Texts.RuleNumber_OldDays,
+        (EndOfLifeRule.RuleCode, EndOfLifeRule.SaltTimes) => Texts.RuleNumber_SaltTimes,
+        (EndOfLifeRule.RuleCode, EndOfLifeRule.PhFall) => Texts.RuleNumber_LeastFall,
+        (EndOfLifeRule.RuleCode, EndOfLifeRule.Comebacks) => Texts.RuleNumber_Comebacks,
+        (EndOfLifeRule.RuleCode, EndOfLifeRule.ComebackCount) => Texts.RuleNumber_ComebackCount,
+        (EndOfLifeRule.RuleCode, EndOfLifeRule.WithinDays) => Texts.RuleNumber_WithinDays,
         (UnreadSlideRule.RuleCode, UnreadSlideRule.IncubatorHours) => Texts.RuleNumber_IncubatorHours,
         (UnreadSlideRule.RuleCode, UnreadSlideRule.RoomHours) => Texts.RuleNumber_RoomHours,
         (UnreadSlideRule.RuleCode, UnreadSlideRule.WindowHours) => Texts.RuleNumber_WindowHours,
@@ -91,9 +100,9 @@ public static class RuleSentences
     public static string Unit(string rule, string name) => (rule, name) switch
     {
         (RunDryRule.RuleCode, RunDryRule.NeededLitres) => Litres,
-        (MicrobialRule.RuleCode, MicrobialRule.LeastFall) => "pH",
+        (MicrobialRule.RuleCode, MicrobialRule.LeastFall) or (EndOfLifeRule.RuleCode, EndOfLifeRule.PhFall) => "pH",
         (MicrobialRule.RuleCode, MicrobialRule.LeastGrowth) => Texts.RuleUnit_PowersOfTen,
-        (MicrobialRule.RuleCode, MicrobialRule.LeastCount) => "log10 CFU/mL",
+        (MicrobialRule.RuleCode, MicrobialRule.LeastCount) or (EndOfLifeRule.RuleCode, EndOfLifeRule.ComebackCount) => "log10 CFU/mL",
         (DisagreementRule.RuleCode, DisagreementRule.LeastDifference) => "% v/v",
         (SuddenChangeRule.RuleCode, SuddenChangeRule.LimitFactor) => "",
         (EscalationRule.RuleCode, EscalationRule.ActionHours) or (UnreadSlideRule.RuleCode, _) => "h",

@@ -162,6 +162,15 @@ public static class NumberNames
 
     /// <summary>For how many days something holds.</summary>
     public const string EveryDays = "everyDays";
+
+    /// <summary>How many times its first value a salt has risen to.</summary>
+    public const string SaltTimes = "saltTimes";
+
+    /// <summary>How many times bacteria have come back in a charge.</summary>
+    public const string Comebacks = "comebacks";
+
+    /// <summary>Within how many days the work is to be done.</summary>
+    public const string WithinDays = "withinDays";
 }
 
 /// <summary>A caution that stands beside advice. Each defers to the safety data sheet, local codes and licensed practice.</summary>

@@ -1,5 +1,6 @@
 using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
+using ShopFluids.Rules.EndOfLife;
 using ShopFluids.Rules.Escalation;
 using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Judging;
@@ -34,6 +35,7 @@ public static class RuleRegistry
         new UnusualLossRule(),
         new MicrobialRule(),
         new RunDryRule(),
+        new EndOfLifeRule(),
         Idle,
         UnreadSlide,
         Escalation,
