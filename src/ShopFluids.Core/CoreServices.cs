@@ -14,6 +14,7 @@ using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rejudging;
+using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Slides;
@@ -42,7 +43,8 @@ public static class CoreServices
 
     private static IServiceCollection AddReadings(this IServiceCollection services) => services
         .AddSingleton<RecordReadingHandler>()
-        .AddSingleton<PreviewReadingQuery>();
+        .AddSingleton<PreviewReadingQuery>()
+        .AddSingleton<SkipStopsHandler>();
 
     private static IServiceCollection AddCharges(this IServiceCollection services) => services
         .AddSingleton<FillSumpHandler>()

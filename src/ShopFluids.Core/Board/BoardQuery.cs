@@ -3,6 +3,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Sumps;
@@ -22,7 +23,7 @@ public sealed record BoardFilter(Guid? AreaId = null, Guid? PersonId = null, Rul
     public bool AsksForWork => PersonId is not null || Kind is not null;
 }
 
-/// <summary>Reads the board in seven queries, whatever the number of sumps.</summary>
+/// <summary>Reads the board in eight queries, whatever the number of sumps.</summary>
 public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     public const int DaysShown = 7;
@@ -44,8 +45,10 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         var names = people.ToDictionary(p => p.Person.Id, p => p.Person);
         var tasks = (await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken)).ToLookup(t => t.SumpId);
 
+        var skips = await StopSkip.OfDayAsync(db, setup.Calendar.ShopDayOf(now), cancellationToken);
+
         var rows = setup.Sumps.Where(s => !s.IsRetired && (filter.AreaId is null || s.AreaId == filter.AreaId))
-            .Select(s => Row(s, setup, standings.GetValueOrDefault(s.Id), flags[s.Id], tasks[s.Id], names, now))
+            .Select(s => Row(s, setup, standings.GetValueOrDefault(s.Id), flags[s.Id], tasks[s.Id], names, now) with { Skip = Holding(skips, s.Id, standings.GetValueOrDefault(s.Id)?.LastReadAtUtc) })
             .ToList();
         var counts = Counts(rows, setup.Calendar.ShopDayOf(now));
         var wanted = rows.Where(r => IsWanted(r, filter)).ToList();
@@ -65,6 +68,9 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             ShopFlags = filter == new BoardFilter() ? await ShopFlagsQuery.OpenAsync(db, setup, cancellationToken) : [],
         };
     }
+
+    private static StopSkip? Holding(Dictionary<Guid, StopSkip> skips, Guid sumpId, DateTime? lastReadAtUtc) =>
+        skips.TryGetValue(sumpId, out var skip) && skip.HoldsAfter(lastReadAtUtc) ? skip : null;
 
     private static bool IsWanted(BoardRow row, BoardFilter filter) =>
         (filter.Show is null || (filter.Show == SumpState.Overdue ? row.Tasks.Any(t => t.IsLate) : row.Standing.State == filter.Show))

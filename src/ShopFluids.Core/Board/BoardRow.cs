@@ -1,4 +1,5 @@
 using ShopFluids.Calculations.Mixing;
+using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Rules;
@@ -53,6 +54,9 @@ public sealed record BoardRow(
 {
     /// <summary>The shop days until the next work; null when none is planned.</summary>
     public int? DaysToNext { get; init; }
+
+    /// <summary>Why it was passed by on this day's round; null when it was not, or was read since.</summary>
+    public StopSkip? Skip { get; init; }
 
     /// <summary>Since when the oldest flag that went to the supervisor has not been answered.</summary>
     public DateTime? UnansweredSinceUtc => Flags.Where(f => f.EscalatedAtUtc is not null).Select(f => (DateTime?)f.RaisedAtUtc).Min();

@@ -15,6 +15,7 @@ using ShopFluids.Core.People;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rejudging;
+using ShopFluids.Core.Rounds;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Slides;
 using ShopFluids.Core.Sumps;
@@ -78,6 +79,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<CleanOutStep> CleanOutSteps => Set<CleanOutStep>();
 
     public DbSet<Slide> Slides => Set<Slide>();
+
+    public DbSet<SkippedStop> SkippedStops => Set<SkippedStop>();
 
     public DbSet<Shutdown> Shutdowns => Set<Shutdown>();
 

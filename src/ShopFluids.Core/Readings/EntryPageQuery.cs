@@ -30,6 +30,9 @@ public sealed record EntryPage(
     IReadOnlyList<string> DoneToday,
     double? FilledToMm)
 {
+    /// <summary>A test of this sump falls due by the end of this shop day.</summary>
+    public bool IsDue { get; init; }
+
     public IEnumerable<EntryField> Fields => Due.Concat(Others);
 }
 
@@ -126,7 +129,10 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             [.. fields.Where(f => !due.Contains(f.Key))],
             [.. setup.Instruments.Select(i => new EntryInstrument(i.Tag, i.Kind, i.CompensatesTemperature, i.CheckedOn, inUse.Contains(i.Id)))],
             tests.Done,
-            FilledTo(sump, standing));
+            FilledTo(sump, standing))
+        {
+            IsDue = RoundPageQuery.IsDue(setup, sump, standing?.NextTestDueAtUtc, setup.Calendar.EndOf(today)),
+        };
     }
 
     // A concentration is put right by a recipe, and a recipe takes the level as well: who is sent to look again brings both.

@@ -27,6 +27,7 @@ public static class ActCodes
     public const string SlideStarted = "slide.started";
     public const string SlideRead = "slide.read";
     public const string SlideDiscarded = "slide.discarded";
+    public const string StopSkipped = "stop.skipped";
     public const string TaskEnded = "task.ended";
     public const string TaskAssigned = "task.assigned";
     public const string WorkPlanned = "work.planned";

@@ -10,7 +10,7 @@ using ShopFluids.Rules;
 namespace ShopFluids.Core.Rounds;
 
 /// <summary>The walk past the sumps that are due in this shop day, in walking order.</summary>
-/// <param name="Due">Not read yet, then those of which a part is still to do; the first is the next to read.</param>
+/// <param name="Due">Neither read nor passed by, then those of which a part is still to do; the first is the next to read.</param>
 /// <param name="Read">Read in this shop day and due no more.</param>
 /// <param name="All">Every sump in use.</param>
 /// <param name="Later">The sump whose test is due next after this shop day; null when none is planned.</param>
@@ -28,6 +28,21 @@ public sealed record RoundPage(
 
     /// <summary>Dip slides whose window has begun, or begins by the end of this shop day; the earliest first.</summary>
     public IReadOnlyList<RoundSlide> Slides { get; init; } = [];
+
+    /// <summary>Due, but passed by on this day's round with a reason.</summary>
+    public IReadOnlyList<RoundStop> Skipped { get; init; } = [];
+
+    /// <summary>On from a sump in walking order to one that was not visited; then those passed by, then those of which a part is to do. Null when none is left.</summary>
+    public RoundStop? NextAfter(Guid sumpId)
+    {
+        var order = All.Select((s, i) => (s.Place.SumpId, Place: i)).ToDictionary(s => s.SumpId, s => s.Place);
+        var here = order.GetValueOrDefault(sumpId, -1);
+        return Due.Where(s => s.Place.SumpId != sumpId)
+            .OrderBy(s => s.Tests.IsPartlyRead)
+            .ThenBy(s => order[s.Place.SumpId] < here)
+            .ThenBy(s => order[s.Place.SumpId])
+            .FirstOrDefault();
+    }
 }
 
 /// <summary>A dip slide that is to be read.</summary>
@@ -53,6 +68,9 @@ public sealed record RoundStop(
     DateTime? DueAtUtc,
     DueTests Tests)
 {
+    /// <summary>Why it was passed by on this day's round; null when it was not, or was read since.</summary>
+    public StopSkip? Skip { get; init; }
+
     public bool IsLateAt(DateTime nowUtc) => DueAtUtc < nowUtc;
 }
 
@@ -68,11 +86,13 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         var today = setup.Calendar.ShopDayOf(now);
         var dayEnd = setup.Calendar.EndOf(today);
         var standings = await db.Standings.AsNoTracking().ToDictionaryAsync(s => s.SumpId, cancellationToken);
-        var all = setup.Sumps.Where(s => !s.IsRetired).Select(s => Stop(setup, s, standings.GetValueOrDefault(s.Id), today, now)).ToList();
+        var skips = await StopSkip.OfDayAsync(db, today, cancellationToken);
+        var all = setup.Sumps.Where(s => !s.IsRetired).Select(s => Stop(setup, s, standings.GetValueOrDefault(s.Id), today, now, skips)).ToList();
 
         // Who left a value out had a reason, and is not sent back before the walk is done.
-        var due = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc <= dayEnd).OrderBy(s => s.Tests.IsPartlyRead).ToList();
-        var dueIds = due.Select(s => s.Place.SumpId).ToHashSet();
+        var open = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc <= dayEnd).OrderBy(s => s.Tests.IsPartlyRead).ToList();
+        var dueIds = open.Select(s => s.Place.SumpId).ToHashSet();
+        var due = open.Where(s => s.Skip is null).ToList();
         var read = all.Where(s => !dueIds.Contains(s.Place.SumpId) && s.LastReadAtUtc is { } at && setup.Calendar.ShopDayOf(at) == today).ToList();
         var later = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc > dayEnd).MinBy(s => s.DueAtUtc);
         var minutes = due.Sum(s => MinutesOf(setup, s.Place.SumpId, standings[s.Place.SumpId], dayEnd));
@@ -80,6 +100,7 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         {
             Drainings = await DrainingsAsync(db, all, dayEnd, cancellationToken),
             Slides = await SlidesAsync(db, setup, dayEnd, cancellationToken),
+            Skipped = [.. open.Where(s => s.Skip is not null)],
         };
     }
 
@@ -89,6 +110,10 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         var open = await db.Slides.AsNoTracking().Where(s => s.EndedAtUtc == null && s.ReadFromUtc <= dayEnd).OrderBy(s => s.ReadFromUtc).ThenBy(s => s.Id).ToListAsync(cancellationToken);
         return open.ConvertAll(s => new RoundSlide(s.Id, tags[s.SumpId], s.ReadFromUtc, s.ReadUntilUtc));
     }
+
+    /// <summary>Whether a test of a sump falls due by the end of a shop day.</summary>
+    internal static bool IsDue(ShopSetup setup, Sump sump, DateTime? nextTestDueAtUtc, DateTime dayEndUtc) =>
+        !sump.IsRetired && setup.OpenCharge(sump.Id) is not null && nextTestDueAtUtc <= dayEndUtc;
 
     private static async Task<List<RoundDraining>> DrainingsAsync(ShopFluidsDbContext db, List<RoundStop> all, DateTime dayEnd, CancellationToken cancellationToken)
     {
@@ -102,7 +127,7 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
             .Select(s => new RoundDraining(s.Place, due.TryGetValue(s.Place.SumpId, out var at) ? at : null, begun.Contains(s.Place.SumpId)))];
     }
 
-    private static RoundStop Stop(ShopSetup setup, Sump sump, Standing? standing, DateOnly today, DateTime now) => new(
+    private static RoundStop Stop(ShopSetup setup, Sump sump, Standing? standing, DateOnly today, DateTime now, Dictionary<Guid, StopSkip> skips) => new(
         SumpPlace.Of(setup, sump, standing?.VolumeLitres),
         standing?.Verdict ?? Verdict.NotMeasured,
         SumpStanding.Of(standing?.Facts, now).Direction,
@@ -110,7 +135,10 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         standing?.LastReadAtUtc,
         setup.OpenCharge(sump.Id)?.FilledAtUtc,
         standing?.NextTestDueAtUtc,
-        DueTests.Of(setup, sump.Id, standing?.Facts, today));
+        DueTests.Of(setup, sump.Id, standing?.Facts, today))
+    {
+        Skip = skips.TryGetValue(sump.Id, out var skip) && skip.HoldsAfter(standing?.LastReadAtUtc) ? skip : null,
+    };
 
     private static WorstValue? WorstOf(Standing? standing)
     {

@@ -2,6 +2,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.Rounds;
 using ShopFluids.Rules;
 
 namespace ShopFluids.Core.Sumps;
@@ -17,7 +18,12 @@ public sealed record SumpHistory(
 {
     /// <summary>Begun before its end and not ended before its beginning.</summary>
     public IReadOnlyList<HistoryCleanOut> CleanOuts { get; init; } = [];
+
+    /// <summary>Rounds that passed the sump by.</summary>
+    public IReadOnlyList<HistorySkip> Skips { get; init; } = [];
 }
+
+public sealed record HistorySkip(Guid Id, DateTime AtUtc, SkipReason Reason, string Words, string By);
 
 public sealed record HistoryReading(
     Guid Id,

@@ -24,6 +24,7 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             await TasksAsync(cancellationToken))
         {
             CleanOuts = await CleanOutsAsync(cancellationToken),
+            Skips = await SkipsAsync(cancellationToken),
         };
     }
 
@@ -34,6 +35,15 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
     }
 
     private string Name(Guid? personId) => personId is { } id ? _names.GetValueOrDefault(id, "") : "";
+
+    private async Task<List<HistorySkip>> SkipsAsync(CancellationToken cancellationToken)
+    {
+        var skips = await db.SkippedStops.AsNoTracking()
+            .Where(s => s.SumpId == sumpId && s.SkippedAtUtc >= fromUtc && s.SkippedAtUtc < toUtc)
+            .OrderByDescending(s => s.SkippedAtUtc).ThenByDescending(s => s.Id)
+            .ToListAsync(cancellationToken);
+        return skips.ConvertAll(s => new HistorySkip(s.Id, s.SkippedAtUtc, s.Reason, s.Words, Name(s.PersonId)));
+    }
 
     private async Task<List<HistoryReading>> ReadingsAsync(CancellationToken cancellationToken)
     {

@@ -6,6 +6,7 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Slides;
@@ -32,6 +33,7 @@ public static class ErrorSentences
             AlreadySuperseded => Texts.Error_AlreadySuperseded,
             TaskNotFound => Texts.Error_TaskNotFound,
             TaskEndedAlready => Texts.Error_TaskEnded,
+            NothingToSkip e => say.Format.Say(Texts.Error_NothingToSkip, string.Join(", ", e.Tags)),
             NotTickedOff { Kind: TaskKind.Test } => Texts.Error_TestNotTickedOff,
             NotTickedOff { Kind: TaskKind.ReadSlide } => Texts.Error_SlideNotTickedOff,
             NotTickedOff => Texts.Error_AdjustmentNotTickedOff,

@@ -59,6 +59,8 @@ public static class FieldNameSentences
         "addedAt" => Texts.FieldName_AddedAt,
         "filledAt" => Texts.FieldName_FilledAt,
         "drainedAt" => Texts.FieldName_DrainedAt,
+        "words" => Texts.FieldName_Words,
+        "sumps" => Texts.FieldName_Sumps,
         "reason" => Texts.FieldName_Reason,
         "overrideReason" => Texts.FieldName_OverrideReason,
         "person" => Texts.FieldName_Person,

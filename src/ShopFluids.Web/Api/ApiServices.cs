@@ -4,6 +4,7 @@ using ShopFluids.Web.Api.Additions;
 using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.Json;
 using ShopFluids.Web.Api.Readings;
+using ShopFluids.Web.Api.Round;
 using ShopFluids.Web.Api.Rules;
 using ShopFluids.Web.Api.Slides;
 using ShopFluids.Web.Api.Sumps;
@@ -30,6 +31,7 @@ internal static class ApiServices
         api.MapSumps();
         api.MapWork();
         api.MapSlides();
+        api.MapRoundApi();
         api.MapRules();
         api.MapBench();
         return app;

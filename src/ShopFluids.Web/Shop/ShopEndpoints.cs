@@ -5,6 +5,7 @@ using ShopFluids.Web.Shop.CleanOuts;
 using ShopFluids.Web.Shop.Entry;
 using ShopFluids.Web.Shop.Round;
 using ShopFluids.Web.Shop.Saved;
+using ShopFluids.Web.Shop.Skips;
 using ShopFluids.Web.Shop.Slides;
 
 namespace ShopFluids.Web.Shop;
@@ -25,6 +26,7 @@ public static class ShopEndpoints
     {
         var pages = app.MapGroup("").RequireAuthorization(Policies.CanRead);
         pages.MapRound();
+        pages.MapSkips();
         pages.MapEntry();
         pages.MapSaved();
         pages.MapCleanOuts();

@@ -1,5 +1,6 @@
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Web.Account;
+using ShopFluids.Web.Shop.Skips;
 
 namespace ShopFluids.Web.Shop;
 
@@ -14,9 +15,15 @@ public sealed class ShopLinks(PathString basePath)
 
     public string AllSumps => $"{_base}/round?all=1";
 
+    public string Skip => _base + SkipEndpoints.Path;
+
+    public string FinishRound => _base + SkipEndpoints.FinishPath;
+
     public string Account => _base + OwnAccountEndpoints.Path;
 
     public string Enter(string sumpTag) => $"{_base}/enter/{Uri.EscapeDataString(sumpTag)}";
+
+    public string SkipOf(string sumpTag) => $"{Skip}?sump={Uri.EscapeDataString(sumpTag)}";
 
     public string Saved(string sumpTag, Guid readingId) => $"{Enter(sumpTag)}/saved/{readingId:D}";
 

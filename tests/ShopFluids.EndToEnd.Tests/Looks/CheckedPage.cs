@@ -21,6 +21,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("sign-in refused", null, "/account/sign-in", IsTablet: true, RefuseSignInAsync),
         new("round", Texts.Role_Operator, "/round", IsTablet: true),
         new("all sumps", Texts.Role_Operator, "/round?all=1", IsTablet: true),
+        new("finish the round", Texts.Role_Operator, "/round/finish", IsTablet: true),
+        new("finish the round, refused", Texts.Role_Operator, "/round/finish", IsTablet: true, FinishWithoutReasonAsync),
         new("entry", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, UnfoldAsync),
         new("entry refused", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, visit => SendAsync(visit, "80", "15", "9000")),
         new("entry asked", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, visit => SendAsync(visit, "14", "9.0", "300")),
@@ -102,6 +104,12 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         await entry.TypeAsync(brix, ph, level);
         await entry.SaveAsync();
         await visit.Page.Locator("[role=alert]").First.WaitForAsync();
+    }
+
+    private static async Task FinishWithoutReasonAsync(Visit visit)
+    {
+        await visit.Page.Locator("footer button").ClickAsync();
+        await visit.Page.Locator("#reason-fault").WaitForAsync();
     }
 
     private static async Task SaveAsync(Visit visit)

@@ -5,6 +5,7 @@ using ShopFluids.Core.Exchange;
 using ShopFluids.Web.Api.Additions;
 using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.Readings;
+using ShopFluids.Web.Api.Round;
 using ShopFluids.Web.Api.Rules;
 using ShopFluids.Web.Api.Slides;
 using ShopFluids.Web.Api.Sumps;
@@ -30,5 +31,7 @@ namespace ShopFluids.Web.Api.Json;
 [JsonSerializable(typeof(ListPage<RuleAnswer>))]
 [JsonSerializable(typeof(RuleAnswer))]
 [JsonSerializable(typeof(BenchRunAnswer))]
+[JsonSerializable(typeof(RoundAnswer))]
+[JsonSerializable(typeof(SkippedAnswer))]
 [JsonSerializable(typeof(JsonObject))]
 internal sealed partial class ApiJson : JsonSerializerContext;

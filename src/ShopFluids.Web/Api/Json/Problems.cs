@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Slides;
 using ShopFluids.Core.Tuning;
@@ -31,6 +32,7 @@ internal static class Problems
         AlreadySuperseded => Make(StatusCodes.Status409Conflict, "alreadySuperseded", say.Error(error)),
         TaskEndedAlready => Make(StatusCodes.Status409Conflict, "taskEnded", say.Error(error)),
         NotTickedOff => Make(StatusCodes.Status409Conflict, "notTickedOff", say.Error(error)),
+        NothingToSkip => Make(StatusCodes.Status409Conflict, "nothingToSkip", say.Error(error)),
         ChangedMeanwhile => Make(StatusCodes.Status409Conflict, "changedMeanwhile", say.Error(error)),
         NothingChanged => Make(StatusCodes.Status409Conflict, "nothingChanged", say.Error(error)),
         OtherContentForId => Make(StatusCodes.Status422UnprocessableEntity, "otherContentForId", say.Error(error)),

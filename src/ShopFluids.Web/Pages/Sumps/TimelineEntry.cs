@@ -20,6 +20,7 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
             .Concat(history.Movements.Select(m => Movement(view, m)))
             .Concat(history.Tasks.Where(t => t.State != TaskState.Withdrawn).Select(t => Work(view, t)))
             .Concat(history.CleanOuts.SelectMany(c => CleanOut(view, c)))
+            .Concat(history.Skips.Select(s => Skip(view, s)))
             .Concat(history.Flags.Where(f => f.EndedAtUtc is not null).Select(f => FlagEnded(view, f)))
             .OrderByDescending(e => e.AtUtc)];
     }
@@ -63,6 +64,9 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
         // What was taken out first has the id of the addition that followed it.
         return new($"m{(int)movement.Kind}{movement.Id}", movement.AtUtc, null, Direction.None, "", movement.Lot is { } lot ? $"{text}, {format.Say(Texts.Sump_EntryLot, lot.Number)}. {movement.By}" : $"{text}. {movement.By}");
     }
+
+    private static TimelineEntry Skip(SumpView view, HistorySkip skip) =>
+        new($"s{skip.Id}", skip.AtUtc, null, Direction.None, "", view.Format.Say(Texts.Sump_EntryNotRead, SkipSentences.Why(skip.Reason, skip.Words), skip.By));
 
     private static TimelineEntry Work(SumpView view, HistoryTask task)
     {

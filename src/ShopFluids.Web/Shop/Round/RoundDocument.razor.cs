@@ -15,13 +15,19 @@ public partial class RoundDocument
 
     [Parameter] public bool ShowsAll { get; set; }
 
-    private int Total => Page.Read.Count + Page.Due.Count;
+    private int Total => Page.Read.Count + Page.Due.Count + Page.Skipped.Count;
 
     private string Subtitle => string.Join(" · ", Areas.Prepend(Visit.Format.Weekday(Page.NowUtc)));
 
-    private IEnumerable<string> Areas => (ShowsAll ? Page.All : [.. Page.Due, .. Page.Read]).Select(s => s.Place.AreaName).Distinct(StringComparer.Ordinal).Take(3);
+    private IEnumerable<string> Areas => (ShowsAll ? Page.All : [.. Page.Due, .. Page.Skipped, .. Page.Read]).Select(s => s.Place.AreaName).Distinct(StringComparer.Ordinal).Take(3);
 
-    private string NothingDueText => Page.Later is { DueAtUtc: { } due } later
+    private string Progress => Page.Skipped.Count == 0
+        ? Say(Texts.Round_OfRead, Visit.Format.Count(Total))
+        : Say(Texts.Round_SkippedCount, Visit.Format.Count(Total), Visit.Format.Count(Page.Skipped.Count));
+
+    private string NothingDueText => Page.Skipped.Count == 1 ? Texts.Round_OneSkippedText
+        : Page.Skipped.Count > 0 ? Say(Texts.Round_AllSkippedText, Visit.Format.Count(Page.Skipped.Count))
+        : Page.Later is { DueAtUtc: { } due } later
         ? Say(Texts.Round_NothingDueUntil, later.Place.Tag, Visit.Format.Due(due, Page.NowUtc))
         : Texts.Round_NothingPlanned;
 
@@ -32,6 +38,8 @@ public partial class RoundDocument
     private string DrainingWords(RoundDraining draining) => draining.IsBegun ? Texts.Round_DrainBegun
         : draining.DueAtUtc is { } due ? Visit.Format.Late(due, Page.NowUtc) ?? Visit.Format.Due(due, Page.NowUtc)
         : "";
+
+    private string Passed(RoundStop stop) => stop.Skip is { } skip ? Say(Texts.Round_Skipped, Visit.Format.Time(skip.AtUtc), SkipSentences.Why(skip.Reason, skip.Words)) : "";
 
     private static string Word(RoundStop stop) => Sentences.Verdict(stop.Verdict, stop.Direction);
 

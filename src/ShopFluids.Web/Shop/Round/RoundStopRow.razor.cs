@@ -24,7 +24,8 @@ public partial class RoundStopRow
         : Names(" · ");
 
     // The one value that decides, else when it was read last, else when its test falls due.
-    private string? Remark => Stop.FilledAtUtc is not { } filled ? null
+    private string? Remark => Stop.Skip is { } skip ? Visit.Say(Texts.Round_Skipped, Visit.Format.Time(skip.AtUtc), SkipSentences.Why(skip.Reason, skip.Words))
+        : Stop.FilledAtUtc is not { } filled ? null
         : Stop.LastReadAtUtc is not { } read ? Visit.Format.Say(Texts.Round_Filled, Visit.Format.Ago(filled, NowUtc))
         : Late is not null ? Visit.Format.Say(Texts.Round_LastRead, Visit.Format.When(read, NowUtc))
         : Stop.Worst is { } worst ? Visit.Say(Texts.Round_Worst, Visit.Sentences.Parameter(worst.Parameter), Visit.Sentences.Value(worst.Parameter, worst.Value))

@@ -97,20 +97,8 @@ internal static class SavedEndpoints
             var visit = await ShopVisit.OfAsync(http);
             var page = await query.RunAsync(tag, id, http.RequestAborted);
             return page.Value is { } found
-                ? await answer(new SavedView(visit, found, id, await NextAsync(found.Place, http.RequestAborted), AdditionForm.Fresh(clock.NewId()), new Dictionary<string, string>(StringComparer.Ordinal)))
+                ? await answer(new SavedView(visit, found, id, (await round.RunAsync(http.RequestAborted)).NextAfter(found.Place.SumpId)?.Place.Tag, AdditionForm.Fresh(clock.NewId()), new Dictionary<string, string>(StringComparer.Ordinal)))
                 : ShopPages.NotPossible(visit, tag, page.Error ?? new ReadingNotFound(id));
-        }
-
-        // On from here in walking order; what was passed by comes last.
-        private async Task<string?> NextAsync(SumpPlace here, CancellationToken cancellationToken)
-        {
-            var walk = await round.RunAsync(cancellationToken);
-            var order = walk.All.Select((s, i) => (s.Place.SumpId, Place: i)).ToDictionary(s => s.SumpId, s => s.Place);
-            var mine = order.GetValueOrDefault(here.SumpId, -1);
-            return walk.Due.Where(s => s.Place.SumpId != here.SumpId)
-                .OrderBy(s => order[s.Place.SumpId] < mine)
-                .ThenBy(s => order[s.Place.SumpId])
-                .FirstOrDefault()?.Place.Tag;
         }
     }
 }
