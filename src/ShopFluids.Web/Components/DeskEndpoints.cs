@@ -26,6 +26,7 @@ public static class DeskEndpoints
         services.AddSingleton<OpenWorkQuery>();
         services.AddSingleton<SumpPageQuery>();
         services.AddSingleton<HistorySheetQuery>();
+        services.AddSingleton<RoundSheetQuery>();
         return services;
     }
 

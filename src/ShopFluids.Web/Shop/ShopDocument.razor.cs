@@ -25,6 +25,9 @@ public partial class ShopDocument
     /// <summary>The bar at the bottom edge, with the main act.</summary>
     [Parameter] public RenderFragment? Foot { get; set; }
 
+    /// <summary>Keys above the bar at the bottom edge.</summary>
+    [Parameter] public RenderFragment? Dock { get; set; }
+
     /// <summary>The moment of what the page shows, UTC: the tablet says when it has grown old.</summary>
     [Parameter] public DateTime? AtUtc { get; set; }
 

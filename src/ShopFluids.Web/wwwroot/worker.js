@@ -39,7 +39,7 @@ self.addEventListener('fetch', event => {
     return;
   }
 
-  if (event.request.mode === 'navigate' && isPage(path) && !url.searchParams.has('all')) {
+  if (event.request.mode === 'navigate' && isPage(path) && !url.searchParams.has('all') && !url.searchParams.has('paper')) {
     event.respondWith(page(event.request, url.pathname));
   } else if (isFile(path)) {
     event.respondWith(file(event.request));

@@ -41,6 +41,14 @@ public sealed class KeyboardTests(SqliteDemo demo, Chromium chromium)
 
         await TypeAtAsync(tablet, entry.Concentration, "5.2");
         await TypeAtAsync(tablet, entry.Ph, "9.0");
+
+        // Enter goes on to the next box; from the last one it saves.
+        await Assertions.Expect(tablet.Page.Locator("body")).ToHaveAttributeAsync("data-ready", "");
+        while (await tablet.Page.EvaluateAsync<bool>("() => document.activeElement !== [...document.querySelectorAll('#entry input[data-parameter]')].filter(box => box.offsetParent).at(-1)"))
+        {
+            await tablet.Page.Keyboard.PressAsync("Enter");
+        }
+
         await entry.MoveOnAsync(() => tablet.Page.Keyboard.PressAsync("Enter"));
         while (await entry.Keep.CountAsync() > 0)
         {

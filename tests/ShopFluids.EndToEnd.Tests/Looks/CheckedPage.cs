@@ -24,6 +24,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("finish the round", Texts.Role_Operator, "/round/finish", IsTablet: true),
         new("finish the round, refused", Texts.Role_Operator, "/round/finish", IsTablet: true, FinishWithoutReasonAsync),
         new("entry", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, UnfoldAsync),
+        new("entry with the number pad", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, SwitchPadOnAsync),
+        new("entry from paper", Texts.Role_Operator, $"/enter/{Sump}?paper=1", IsTablet: true, UnfoldAsync),
         new("entry refused", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, visit => SendAsync(visit, "80", "15", "9000")),
         new("entry asked", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, visit => SendAsync(visit, "14", "9.0", "300")),
         new("entry of an unknown sump", Texts.Role_Operator, "/enter/S-99", IsTablet: true),
@@ -104,6 +106,12 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         await entry.TypeAsync(brix, ph, level);
         await entry.SaveAsync();
         await visit.Page.Locator("[role=alert]").First.WaitForAsync();
+    }
+
+    private static async Task SwitchPadOnAsync(Visit visit)
+    {
+        await visit.Page.Locator("#pad-switch").ClickAsync();
+        await visit.Page.Locator("#pad").WaitForAsync();
     }
 
     private static async Task FinishWithoutReasonAsync(Visit visit)

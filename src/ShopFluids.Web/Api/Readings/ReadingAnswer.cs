@@ -25,7 +25,7 @@ internal sealed record ReadingAnswer(
         outcome.ReadingId,
         sump,
         Codes.Of(outcome.Verdict),
-        [.. outcome.Measurements.Select(MeasurementAnswer.Of)],
+        [.. outcome.Measurements.Select(m => MeasurementAnswer.Of(m, say))],
         [.. outcome.Raised.Select(f => FlagAnswer.Of(f, say))],
         [.. outcome.Cleared.Select(f => FlagAnswer.Of(f, say))],
         AdviceAnswer.Of(outcome.Recipe, say),
@@ -38,6 +38,8 @@ internal sealed record ReadingAnswer(
 /// <param name="Value">Worked out, in <paramref name="Unit"/>.</param>
 /// <param name="Uncertainty">Expanded, k = 2.</param>
 /// <param name="Limit">The limit that was crossed; null in range.</param>
+/// <param name="Text">The value with its unit, as people read it.</param>
+/// <param name="VerdictText">The verdict in words.</param>
 /// <param name="Unlikely">Outside the usual range, or a large step from <paramref name="Previous"/>.</param>
 internal sealed record MeasurementAnswer(
     string Parameter,
@@ -51,9 +53,11 @@ internal sealed record MeasurementAnswer(
     string Direction,
     decimal? Limit,
     bool Unlikely,
-    decimal? Previous)
+    decimal? Previous,
+    string Text,
+    string VerdictText)
 {
-    public static MeasurementAnswer Of(MeasurementOutcome outcome) => new(
+    public static MeasurementAnswer Of(MeasurementOutcome outcome, Sentences say) => new(
         outcome.Parameter,
         outcome.Method,
         outcome.RawValue,
@@ -65,7 +69,9 @@ internal sealed record MeasurementAnswer(
         Codes.Of(outcome.Direction),
         outcome.Limit,
         outcome.IsUnlikely,
-        outcome.Previous);
+        outcome.Previous,
+        say.Value(outcome.Parameter, outcome.Value),
+        say.VerdictOn(outcome.Parameter, outcome.Verdict, outcome.Direction));
 }
 
 internal sealed record FlagAnswer(Guid Id, string Rule, string Parameter, string Severity, string Direction, IReadOnlyDictionary<string, decimal> Numbers, string Text)

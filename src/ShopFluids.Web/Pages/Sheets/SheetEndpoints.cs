@@ -8,7 +8,9 @@ using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Wording;
 using ShopFluids.Printing;
 using ShopFluids.Printing.Sheets.History;
+using ShopFluids.Printing.Sheets.Round;
 using ShopFluids.Web.Account;
+using ShopFluids.Web.Shop;
 
 namespace ShopFluids.Web.Pages.Sheets;
 
@@ -24,6 +26,25 @@ internal static class SheetEndpoints
             WriteAsync(tag, from, to, paper, query.OfSumpAsync, setups, http));
         sheets.MapGet("/machines/{tag}/history.pdf", (string tag, string? from, string? to, string? paper, HistorySheetQuery query, SetupCache setups, HttpContext http) =>
             WriteAsync(tag, from, to, paper, query.OfMachineAsync, setups, http));
+        sheets.MapGet("/round.pdf", WriteRoundAsync);
+    }
+
+    private static async Task<IResult> WriteRoundAsync(string? all, string? paper, RoundSheetQuery query, HttpContext http)
+    {
+        if (!TryReadPaper(paper, out var size))
+        {
+            return Refused(Texts.Sheet_PaperUnknown, StatusCodes.Status400BadRequest);
+        }
+
+        // The code on paper is scanned with the tablet's camera, which needs the whole address.
+        var links = new ShopLinks(http.Request.PathBase);
+        var sheet = await query.RunAsync(all == "1", http.User.ShownName(), tag => $"{http.Request.Scheme}://{http.Request.Host}{links.OnPaper(tag)}", http.RequestAborted);
+        var file = new MemoryStream();
+        RoundSheetPdf.Write(sheet, size, file);
+        file.Position = 0;
+        var name = string.Create(CultureInfo.InvariantCulture, $"round-{sheet.PrintedAtUtc:yyyy-MM-dd}.pdf");
+        http.Response.Headers.ContentDisposition = new ContentDispositionHeaderValue("inline") { FileNameStar = name }.ToString();
+        return Results.Stream(file, "application/pdf");
     }
 
     private static async Task<IResult> WriteAsync(

@@ -28,6 +28,9 @@ public sealed record EntryCommand(RecordReading Command, IReadOnlyList<EntryFaul
         return new(new RecordReading(form.ReadingId, page.Place.Tag, takenAt ?? defaultTakenAtUtc, form.Note, measurements), faults);
     }
 
+    /// <summary>Whether a text is a time as the browser writes it.</summary>
+    public static bool IsTime(string text) => DateTime.TryParseExact(text, BrowserTime, CultureInfo.InvariantCulture, DateTimeStyles.None, out _);
+
     private static TypedMeasurement? Typed(EntryForm form, EntryPage page, EntryField field, ShopFormat format, List<EntryFault> faults)
     {
         var typed = form.Of(field);

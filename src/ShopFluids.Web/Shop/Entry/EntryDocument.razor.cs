@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Web.Shop.Entry;
@@ -29,6 +30,11 @@ public partial class EntryDocument
     private string FootText => View.Questions.Count > 0
         ? View.Visit.Say(Texts.Entry_AnswerUnder, string.Join(", ", View.Page.Fields.Where(f => View.Questions.Contains(f.Key)).Select(f => EntryWords.Label(View.Visit, f))))
         : Texts.Entry_LeaveEmpty;
+
+    private List<EntryField> DueWords => [.. View.Page.Due.Where(f => f.WordCount > 0)];
+
+    // One press for all of them is worth a button from two on.
+    private EntryField? FirstWord => DueWords.Count > 1 ? DueWords[0] : null;
 
     private string Names(IEnumerable<string> parameters) => string.Join(", ", parameters.Select(View.Visit.Sentences.Parameter));
 

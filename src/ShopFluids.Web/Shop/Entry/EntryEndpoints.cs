@@ -18,14 +18,18 @@ internal static class EntryEndpoints
         app.MapPost(Path, SendAsync).RequireAuthorization(Policies.CanOperate).WithMetadata(new KeepsWhatWasTyped());
     }
 
-    private static async Task<IResult> ShowAsync(HttpContext http, string tag, EntryPageQuery query, ShopClock clock)
+    private static async Task<IResult> ShowAsync(HttpContext http, string tag, EntryPageQuery query, ShopClock clock, string? paper)
     {
         var visit = await ShopVisit.OfAsync(http);
         var page = await query.RunAsync(tag, http.RequestAborted);
         return page.Match<IResult>(
-            found => Document(EntryView.Empty(visit, found, EntryForm.Fresh(found, clock.NewId())) with { IsFresh = true }, StatusCodes.Status200OK),
+            found => Document(EntryView.Empty(visit, found, FromPaper(EntryForm.Fresh(found, clock.NewId()), paper)) with { IsFresh = true }, StatusCodes.Status200OK),
             error => ShopPages.NotPossible(visit, tag, error));
     }
+
+    // The time of the sump before stands ready: it is corrected more quickly than it is typed.
+    private static EntryForm FromPaper(EntryForm form, string? paper) => string.IsNullOrEmpty(paper) ? form
+        : form with { Paper = paper, TakenAt = EntryCommand.IsTime(paper) ? paper : "" };
 
     private static async Task<IResult> SendAsync(HttpContext http, string tag, EntryPageQuery query, PreviewReadingQuery preview, RecordReadingHandler handler, ShopClock clock)
     {
@@ -77,7 +81,7 @@ internal static class EntryEndpoints
         var read = EntryCommand.Of(view.Form, view.Page, view.Visit.Format, takenAtUtc);
         // What was sent is stored, also when the tablet goes out of reach before it hears so.
         var result = await handler.HandleAsync(read.Command, view.Visit.Actor, CancellationToken.None);
-        var address = view.Visit.Links.Saved(view.Page.Place.Tag, view.Form.ReadingId);
+        var address = view.Visit.Links.Saved(view.Page.Place.Tag, view.Form.ReadingId) + (view.Form.IsFromPaper ? $"?paper={Uri.EscapeDataString(view.Form.TakenAt.Length > 0 ? view.Form.TakenAt : "1")}" : "");
         switch (result.Error)
         {
             case null:

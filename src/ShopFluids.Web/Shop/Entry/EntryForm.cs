@@ -9,6 +9,7 @@ namespace ShopFluids.Web.Shop.Entry;
 /// <param name="Confirmed">Answers to questions: the field and the value that was asked about.</param>
 /// <param name="Again">The field whose value is to be read again.</param>
 /// <param name="SavedAt">When Save was pressed, by the tablet's clock, ms since 1970; empty: just now.</param>
+/// <param name="Paper">Entered from a paper sheet: 1, or the time on it as the browser writes it. The next sump is opened in the same way.</param>
 /// <param name="SentAt">When this was sent, by the same clock.</param>
 public sealed record EntryForm(
     Guid ReadingId,
@@ -20,9 +21,11 @@ public sealed record EntryForm(
     IReadOnlySet<string> Confirmed,
     string Again,
     string SavedAt = "",
-    string SentAt = "")
+    string SentAt = "",
+    string Paper = "")
 {
     public const string SavedAtName = "savedAt";
+    public const string PaperName = "paper";
     public const string SentAtName = "sentAt";
 
     // Older than this is no reading that waited for Wi-Fi but a clock that was set.
@@ -64,7 +67,8 @@ public sealed record EntryForm(
         post.Form[ConfirmName].OfType<string>().ToHashSet(StringComparer.Ordinal),
         post.Text(AgainName),
         post.Text(SavedAtName),
-        post.Text(SentAtName));
+        post.Text(SentAtName),
+        post.Text(PaperName));
 
     /// <summary>
     /// How long the reading waited on the tablet. Both moments are of the tablet's clock, so that only its difference counts, not what it shows.
@@ -85,6 +89,8 @@ public sealed record EntryForm(
     }
 
     public bool IsConfirmed(EntryField field) => Confirmed.Contains(ConfirmationOf(field));
+
+    public bool IsFromPaper => Paper.Length > 0;
 
     /// <summary>The same with one value taken out, to be read again.</summary>
     public EntryForm Without(string key) => this with

@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
@@ -33,6 +34,14 @@ public partial class NumberBlock
     private TypedField Typed => View.Form.Of(Field);
 
     private EntryWay Way => EntryKit.WayOf(Field, Typed, View.Visit.Format.Units);
+
+    private EntryWay Usual => EntryKit.Usual(Field, View.Visit.Format.Units);
+
+    // The select whose instrument belongs to the box.
+    private string? Kit => Usual.Method == MeasuringMethod.Refractometer ? EntryForm.RefractometerName : Field.Parameter == ParameterCodes.Ph ? EntryForm.PhMeterName : null;
+
+    // What the scale shows: inches are read finer than millimetres.
+    private int Decimals => Usual.Unit == "in" ? 2 : Field.Decimals;
 
     private bool HasSelect => Field.Ways.Count > 1;
 
@@ -85,6 +94,12 @@ public partial class NumberBlock
 
         builder.CloseElement();
     };
+
+    // A limit where it stands on the scale that is read, for a tablet that cannot ask the server; null on any other scale.
+    private string? OnScale(decimal? limit) => limit is not { } value ? null
+        : Usual.Method == MeasuringMethod.Refractometer && View.Page.RefractometerFactor > 0 ? decimal.Round((value / View.Page.RefractometerFactor) + View.Page.ZeroBrix, 2).ToString(CultureInfo.InvariantCulture)
+        : Usual.Unit == Field.Unit || Usual.Unit == "pH" ? value.ToString(CultureInfo.InvariantCulture)
+        : null;
 
     private string Write(decimal value) => View.Visit.BareValue(Field.Parameter, value);
 }

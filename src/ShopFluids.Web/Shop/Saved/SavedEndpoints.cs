@@ -25,7 +25,7 @@ internal static class SavedEndpoints
         app.MapGet(Path + "/tasks/{taskId:guid}", (HttpContext http, string tag, Guid id) => Results.Redirect(new ShopLinks(http.Request.PathBase).Saved(tag, id)));
     }
 
-    private static Task<IResult> ShowAsync(HttpContext http, string tag, Guid id, Pages pages) => pages.WithAsync(http, tag, id, view => Task.FromResult<IResult>(Document(view)));
+    private static Task<IResult> ShowAsync(HttpContext http, string tag, Guid id, Pages pages, string? paper) => pages.WithAsync(http, tag, id, view => Task.FromResult<IResult>(Document(view with { Paper = paper ?? "" })));
 
     private static Task<IResult> AddAsync(HttpContext http, string tag, Guid id, Pages pages, RecordAdditionHandler handler, ShopClock clock) => pages.WithAsync(http, tag, id, async view =>
     {

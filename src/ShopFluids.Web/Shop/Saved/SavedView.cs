@@ -18,6 +18,12 @@ public sealed record SavedView(
     TaskFault? TaskFault = null,
     string? Notice = null)
 {
+    /// <summary>The time on the paper sheet that this was entered from, or 1; empty where it was typed at the sump.</summary>
+    public string Paper { get; init; } = "";
+
+    /// <summary>The next sump, from paper as this one was.</summary>
+    public string NextAddress(string tag) => Paper.Length == 0 ? Visit.Links.Enter(tag) : Visit.Links.OnPaper(tag, Paper == "1" ? "" : Paper);
+
     public string Tag => Page.Place.Tag;
 
     /// <summary>Only the latest reading of the charge still says what to do, and only to who may do it.</summary>

@@ -2,7 +2,9 @@
 // pages work without this file; with it, nothing typed is lost.
 
 import * as draft from './draft.js';
+import * as live from './live.js';
 import * as outbox from './outbox.js';
+import * as pad from './pad.js';
 
 const EVERY_MS = 15_000;
 const STALE_AFTER_MS = 180_000;
@@ -139,7 +141,7 @@ async function save(event) {
   } else if (answer.is === 'later') {
     draft.discard(person, item.tag);
     form.hidden = true;
-    document.querySelector('footer.foot').hidden = true;
+    document.querySelector('.dock').hidden = true;
     reveal('kept', say(words.kept, item.tag, clock(savedAt)));
     document.getElementById('kept').querySelector('h2').focus();
     isOffline = true;
@@ -172,6 +174,8 @@ if (form) {
   await restore();
   form.addEventListener('input', () => draft.write(form, person, form.dataset.tag));
   form.addEventListener('submit', save);
+  live.watch(form, document.getElementById('verdicts').dataset);
+  pad.install(form);
   document.getElementById('discard').addEventListener('click', async () => {
     draft.discard(person, form.dataset.tag);
     await outbox.remove(new URLSearchParams(location.search).get('reading') ?? '');

@@ -1,0 +1,118 @@
+// Our own number pad, for gloves: big keys at the bottom edge in place of the system's keyboard. Only where somebody switched it on.
+
+const KEY = 'shopfluids.pad';
+const boxesOf = form => [...form.querySelectorAll('input[data-parameter]')].filter(box => box.offsetParent);
+let at = null;
+
+const kept = () => {
+  try {
+    return localStorage.getItem(KEY) === '1';
+  } catch {
+    return false;
+  }
+};
+
+function keep(isOn) {
+  try {
+    localStorage.setItem(KEY, isOn ? '1' : '0');
+  } catch {
+    // Then it is on for this page only.
+  }
+}
+
+// No further digit can follow: the scale shows no more decimals, or it would lie beyond what is accepted.
+function isFull(box) {
+  const [whole, decimals] = box.value.split(/[.,]/);
+  const scale = Number(box.dataset.decimals);
+  const way = box.form.elements[box.name.replace('value-', 'way-')]?.value ?? box.dataset.way;
+  if (way !== box.dataset.way) {
+    return false;
+  }
+
+  return decimals !== undefined ? decimals.length >= scale && scale > 0 : scale === 0 && box.dataset.most && Number(whole) * 10 > Number(box.dataset.most);
+}
+
+export function next(form, box) {
+  const boxes = boxesOf(form);
+  const following = boxes[boxes.indexOf(box) + 1];
+  (following ?? form.querySelector('.fine button, .obs input') ?? box).focus();
+  return following !== undefined;
+}
+
+function press(form, key) {
+  const box = at ?? boxesOf(form)[0];
+  if (!box) {
+    return;
+  }
+
+  if (key === 'next') {
+    next(form, box);
+    return;
+  }
+
+  box.focus();
+  if (key === 'clear') {
+    box.value = '';
+  } else if (key === 'back') {
+    box.value = box.value.slice(0, -1);
+  } else if (box.value.length < box.maxLength) {
+    box.value += key;
+  }
+
+  box.dispatchEvent(new Event('input', { bubbles: true }));
+  if (/\d/.test(key) && isFull(box)) {
+    next(form, box);
+  }
+}
+
+function turn(form, isOn) {
+  const pad = document.getElementById('pad');
+  pad.hidden = !isOn;
+  document.body.classList.toggle('padded', isOn);
+  document.getElementById('pad-switch').setAttribute('aria-pressed', String(isOn));
+  form.querySelectorAll('input[data-parameter]').forEach(box => { box.inputMode = isOn ? 'none' : 'decimal'; });
+  if (isOn && 'fresh' in form.dataset) {
+    boxesOf(form)[0]?.focus();
+  }
+}
+
+export function install(form) {
+  const [pad, button] = ['pad', 'pad-switch'].map(id => document.getElementById(id));
+  form.addEventListener('focusin', event => {
+    at = event.target.matches('input[data-parameter]') ? event.target : at;
+    if (at === event.target && !pad.hidden) {
+      at.closest('.par').scrollIntoView({ block: 'nearest' });
+    }
+  });
+  // Enter goes on to the next box; from the last one it saves, as forms do.
+  form.addEventListener('keydown', event => {
+    if (event.key === 'Enter' && event.target.matches('input[data-parameter]') && boxesOf(form).at(-1) !== event.target) {
+      event.preventDefault();
+      next(form, event.target);
+    }
+  });
+  const fine = document.getElementById('fine');
+  if (fine) {
+    fine.hidden = false;
+    fine.addEventListener('click', () => {
+      // What is folded away is not due, and was not looked at.
+      form.querySelectorAll('input[data-none]').forEach(radio => { radio.checked ||= !radio.closest('details'); });
+      form.dispatchEvent(new Event('input', { bubbles: true }));
+      document.querySelector('.foot button').focus();
+    });
+  }
+
+  pad.addEventListener('pointerdown', event => event.preventDefault());
+  pad.addEventListener('click', event => {
+    const key = event.target.closest('button')?.dataset.key;
+    if (key) {
+      press(form, key);
+    }
+  });
+  button.hidden = false;
+  button.addEventListener('click', () => {
+    keep(pad.hidden);
+    turn(form, pad.hidden);
+  });
+  turn(form, kept());
+}
