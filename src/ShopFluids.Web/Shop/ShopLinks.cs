@@ -47,6 +47,7 @@ public sealed class ShopLinks(PathString basePath)
     public string SlideRead(string sumpTag, Guid slideId) => $"{Slides(sumpTag)}/{slideId:D}/read";
 
     public string SlideDiscard(string sumpTag, Guid slideId) => $"{Slides(sumpTag)}/{slideId:D}/discard";
+
     /// <summary>The entry page for what was written on paper: it takes the time of the paper over from one sump to the next.</summary>
     public string OnPaper(string sumpTag, string takenAt = "") => $"{Enter(sumpTag)}?paper={(takenAt.Length == 0 ? "1" : Uri.EscapeDataString(takenAt))}";
 

@@ -61,7 +61,7 @@ public sealed class SkipStopsTests
 
         (await SkipAsync(shop, SkipReason.Other, "Chip bin in the way")).Done();
         var page = await RoundAsync(shop);
-        var row = (await shop.Get<BoardQuery>().RunAsync(new BoardFilter(), default)).Rows;
+        var row = (await shop.Get<BoardQuery>().RunAsync(new BoardFilter(), TestContext.Current.CancellationToken)).Rows;
 
         Assert.Equal([Second], page.Due.Select(s => s.Place.Tag));
         Assert.Equal(("S-07", "Chip bin in the way"), (Assert.Single(page.Skipped).Place.Tag, page.Skipped[0].Skip?.Words));

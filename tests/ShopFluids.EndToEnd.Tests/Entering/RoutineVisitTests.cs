@@ -120,10 +120,11 @@ public sealed class RoutineVisitTests(Chromium chromium)
         await tablet.GoAsync($"/enter/{Some.SumpTag}");
         await Assertions.Expect(tablet.Page.Locator("body")).ToHaveAttributeAsync("data-ready", "");
         var (box, work) = (tablet.Page.Locator("#value-ph"), tablet.Page.Locator("#value-ph-work"));
-        var height = (await tablet.Page.Locator("main").BoundingBoxAsync())?.Height;
+        var block = tablet.Page.Locator("section.par").Filter(new() { Has = box });
+        var height = (await block.BoundingBoxAsync())?.Height;
 
         await box.FillAsync("8,9");
-        await Assertions.Expect(work).ToContainTextAsync($"= 8.9");
+        await Assertions.Expect(work).ToContainTextAsync("= 8.9");
         await Assertions.Expect(work).ToContainTextAsync(Texts.Verdict_InRange);
         await Assertions.Expect(tablet.Page.Locator("#live")).ToContainTextAsync(Texts.Verdict_InRange);
         await box.FillAsync("8.1");
@@ -138,7 +139,7 @@ public sealed class RoutineVisitTests(Chromium chromium)
         await Assertions.Expect(work).ToContainTextAsync(Texts.Entry_LiveInside);
         await box.FillAsync("8.1");
         await Assertions.Expect(work).ToContainTextAsync(Texts.Entry_LiveOutside);
-        Assert.Equal(height, (await tablet.Page.Locator("main").BoundingBoxAsync())?.Height);
+        Assert.Equal(height, (await block.BoundingBoxAsync())?.Height);
     }
 
     private static async Task SwitchPadOnAsync(Visit tablet)

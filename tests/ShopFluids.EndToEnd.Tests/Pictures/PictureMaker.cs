@@ -22,7 +22,7 @@ public sealed class PictureMaker(SqliteDemo demo, Chromium chromium)
 
         await using var tablet = await demo.VisitAsync(chromium, Texts.Role_Operator);
         await tablet.GoAsync("/round");
-        await TakeAsync(tablet, folder, "round");
+        await TakeAtEachWidthAsync(tablet, folder, "round");
         var tag = (await tablet.Page.Locator("section.next .tag1").InnerTextAsync()).Trim();
 
         var entry = new EntryPage(tablet);
@@ -30,9 +30,12 @@ public sealed class PictureMaker(SqliteDemo demo, Chromium chromium)
         await entry.TypeAsync("4.3", "9.0", "305");
         await tablet.Page.Locator("input[name^='value-tramp-oil']").FillAsync("4");
         await tablet.Page.GetByText(Texts.Word_Odour0, new() { Exact = true }).First.ClickAsync();
-        await TakeAsync(tablet, folder, "entry");
+        await TakeAtEachWidthAsync(tablet, folder, "entry");
+        await entry.TypeAsync("4.3", "8.2", null);
+        await Assertions.Expect(tablet.Page.Locator("#value-ph-work .warn, #value-ph-work .act")).ToBeVisibleAsync();
+        await TakeAtEachWidthAsync(tablet, folder, "entry-warning");
         await entry.SaveForSureAsync();
-        await TakeAsync(tablet, folder, "after-save");
+        await TakeAtEachWidthAsync(tablet, folder, "after-save");
 
         await using var desk = await demo.VisitAsync(chromium, Texts.Role_Supervisor, 1440, 900);
         await desk.GoAsync("/board");
@@ -42,7 +45,17 @@ public sealed class PictureMaker(SqliteDemo demo, Chromium chromium)
 
         var sheet = await desk.Page.Context.APIRequest.GetAsync($"/sheets/sumps/{tag}/history.pdf");
         await PrintAsync(await sheet.BodyAsync(), Path.Combine(folder, "history-sheet"));
-        Assert.Equal(6, Directory.GetFiles(folder, "*.png").Length);
+        Assert.Equal(15, Directory.GetFiles(folder, "*.png").Length);
+    }
+
+    // The tablet last, which is the size that the next page is opened in.
+    private static async Task TakeAtEachWidthAsync(Visit visit, string folder, string name)
+    {
+        foreach (var (width, height, suffix) in new[] { (360, 740, "-360"), (1280, 800, "-1280"), (800, 1280, "") })
+        {
+            await visit.SizeAsync(width, height);
+            await TakeAsync(visit, folder, name + suffix);
+        }
     }
 
     private static async Task TakeAsync(Visit visit, string folder, string name)

@@ -77,7 +77,7 @@ public sealed class RoundSheetPdfTests
     {
         using var pdf = Write(Sheet(14));
 
-        Assert.All(pdf.GetPages(), p => Assert.All(p.Letters, l => Assert.True(l.GlyphRectangle.Left >= 0 && l.GlyphRectangle.Right <= p.Width && l.GlyphRectangle.Bottom >= 0, $"{l.Value} at {l.GlyphRectangle}")));
+        Assert.All(pdf.GetPages(), p => Assert.All(p.Letters, l => Assert.True(l.BoundingBox.Left >= 0 && l.BoundingBox.Right <= p.Width && l.BoundingBox.Bottom >= 0, $"{l.Value} at {l.BoundingBox}")));
     }
 
     [Fact]

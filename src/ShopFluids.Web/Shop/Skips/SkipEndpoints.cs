@@ -25,7 +25,7 @@ internal static class SkipEndpoints
         var visit = await ShopVisit.OfAsync(http);
         var page = await round.RunAsync(http.RequestAborted);
         var stops = page.Due.Concat(page.Skipped).Where(isMeant).ToList();
-        return stops.Count == 0 ? TypedResults.LocalRedirect(visit.Links.Round) : Document(new(visit, stops, page.NowUtc, isFinish, null, "", new Dictionary<string, string>()));
+        return stops.Count == 0 ? TypedResults.LocalRedirect(visit.Links.Round) : Document(new(visit, stops, page.NowUtc, isFinish, null, "", new Dictionary<string, string>(StringComparer.Ordinal)));
     }
 
     private static async Task<IResult> SkipAsync(HttpContext http, RoundPageQuery round, SkipStopsHandler handler)
