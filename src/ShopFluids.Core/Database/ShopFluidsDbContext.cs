@@ -12,6 +12,8 @@ using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Pins;
+using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rejudging;
@@ -85,6 +87,14 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<Shutdown> Shutdowns => Set<Shutdown>();
 
     public DbSet<ApiToken> ApiTokens => Set<ApiToken>();
+
+    public DbSet<Station> Stations => Set<Station>();
+
+    public DbSet<StationKey> StationKeys => Set<StationKey>();
+
+    public DbSet<StationContact> StationContacts => Set<StationContact>();
+
+    public DbSet<PinBackoff> PinBackoffs => Set<PinBackoff>();
 
     public DbSet<RecordEntry> RecordEntries => Set<RecordEntry>();
 

@@ -39,7 +39,7 @@ public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, ID
 
         await using var commands = new DemoCommands(contexts, provider, now);
         var token = await MakeTokenAsync(commands, seed, cancellationToken);
-        return new LoadedDemo(isNew, [.. seed.People.Where(p => p.IsShown).Select(p => new DemoSignIn(p.SignInName, seed.Password, p.Roles[0]))], token);
+        return new LoadedDemo(isNew, [.. seed.People.Where(p => p.IsShown).Select(p => new DemoSignIn(p.SignInName, seed.Password, p.Roles[0], p.Pin))], token);
     }
 
     // A load that is broken off is thrown away, so its commits need not wait for the disk.
@@ -83,7 +83,8 @@ public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, ID
 public sealed record LoadedDemo(bool IsNew, IReadOnlyList<DemoSignIn> SignIns, string ApiToken);
 
 /// <param name="Role">One of <see cref="Roles"/>.</param>
-public sealed record DemoSignIn(string SignInName, string Password, string Role);
+/// <param name="Pin">For the stations; null for who has none.</param>
+public sealed record DemoSignIn(string SignInName, string Password, string Role, string? Pin);
 
 /// <summary>How far the load is: 0 to 100, and which day of the history it has reached.</summary>
 public sealed record DemoProgress(int Percent, DateOnly Day);

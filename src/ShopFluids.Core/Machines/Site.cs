@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Core.Machines;
@@ -46,7 +47,12 @@ public sealed class Site : Entity, ISetup
 
     public string? SafetySheetPlace { get; private set; }
 
-    public void Change(string name, string timeZoneId, string culture, UnitSystem units, string currency, int dayStartHour, int closedWeekdays, decimal measurableLitres, string? safetySheetPlace)
+    /// <summary>Minutes without a touch after which a shared tablet locks; null is <see cref="UsualLockMinutes"/>.</summary>
+    public int? LockMinutes { get; private set; }
+
+    public const int UsualLockMinutes = 5;
+
+    public void Change(string name, string timeZoneId, string culture, UnitSystem units, string currency, int dayStartHour, int closedWeekdays, decimal measurableLitres, string? safetySheetPlace, int? lockMinutes)
     {
         Name = name;
         TimeZoneId = timeZoneId;
@@ -57,6 +63,7 @@ public sealed class Site : Entity, ISetup
         ClosedWeekdays = closedWeekdays;
         MeasurableLitres = measurableLitres;
         SafetySheetPlace = safetySheetPlace;
+        LockMinutes = lockMinutes;
     }
 }
 
@@ -69,5 +76,6 @@ internal sealed class SiteConfiguration : IEntityTypeConfiguration<Site>
         builder.Property(s => s.Culture).HasMaxLength(20);
         builder.Property(s => s.Currency).HasMaxLength(3);
         builder.Property(s => s.SafetySheetPlace).HasMaxLength(200);
+        builder.Property(s => s.LockMinutes).CameLater();
     }
 }

@@ -4,7 +4,7 @@ using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Core.People;
 
-public sealed record AccountRow(Guid Id, string SignInName, string DisplayName, IReadOnlyList<string> Roles, DateTimeOffset? LockedUntil, UnitSystem? Units, string Theme);
+public sealed record AccountRow(Guid Id, string SignInName, string DisplayName, IReadOnlyList<string> Roles, DateTimeOffset? LockedUntil, UnitSystem? Units, string Theme, bool HasPin);
 
 public sealed record TokenRow(Guid Id, string Name, string SignInName, DateTime CreatedAtUtc, DateTime? RevokedAtUtc);
 
@@ -34,7 +34,8 @@ public sealed class AccountsQuery(ShopDatabase shop)
             roles.Where(r => r.UserId == p.Id).Select(r => r.Name ?? "").Order(StringComparer.Ordinal).ToList(),
             p.LockoutEnd,
             p.Units,
-            p.Theme));
+            p.Theme,
+            p.PinHash is not null));
     }
 
     public async Task<IReadOnlyList<TokenRow>> TokensAsync(CancellationToken cancellationToken)

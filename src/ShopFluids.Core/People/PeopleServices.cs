@@ -1,6 +1,8 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
+using ShopFluids.Core.People.Pins;
+using ShopFluids.Core.People.Stations;
 
 namespace ShopFluids.Core.People;
 
@@ -18,6 +20,12 @@ public static class PeopleServices
         services.AddSingleton<MakeTokenHandler>();
         services.AddSingleton<RevokeTokenHandler>();
         services.AddSingleton<AccountsQuery>();
+        services.AddSingleton<SetPinHandler>();
+        services.AddSingleton<TryPinHandler>();
+        services.AddSingleton<SetUpStationsHandler>();
+        services.AddSingleton<EnrolStationHandler>();
+        services.AddSingleton<NoteContactHandler>();
+        services.AddSingleton<StationsQuery>();
         return services;
     }
 }

@@ -17,6 +17,9 @@ public sealed class Person : IdentityUser<Guid>
 
     /// <summary>light, dark or shop.</summary>
     public string Theme { get; set; } = "light";
+
+    /// <summary>Hash of the PIN for the stations, made like a password's; null until one is set.</summary>
+    public string? PinHash { get; set; }
 }
 
 /// <summary>What people may do.</summary>
@@ -73,6 +76,7 @@ internal sealed class PersonConfiguration : IEntityTypeConfiguration<Person>, IE
     {
         builder.Property(p => p.DisplayName).HasMaxLength(120);
         builder.Property(p => p.Theme).HasMaxLength(10);
+        builder.Property(p => p.PinHash).HasMaxLength(200);
     }
 
     public void Configure(EntityTypeBuilder<ApiToken> builder)

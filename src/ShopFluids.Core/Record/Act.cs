@@ -2,11 +2,15 @@ namespace ShopFluids.Core.Record;
 
 /// <summary>Who acts.</summary>
 /// <param name="PersonId">Null for the program itself.</param>
-public sealed record Actor(Guid? PersonId, string Name)
+/// <param name="Station">The shared tablet at which it is done; null elsewhere.</param>
+public sealed record Actor(Guid? PersonId, string Name, ActorStation? Station = null)
 {
     /// <summary>The program on its own account: its timer, its set-up at first start.</summary>
     public static Actor Program { get; } = new(null, "ShopFluids");
 }
+
+/// <summary>A shared tablet as it was called when something was done at it.</summary>
+public sealed record ActorStation(Guid Id, string Name);
 
 /// <summary>One thing that is done and recorded as a whole.</summary>
 /// <param name="Code">One of <see cref="ActCodes"/>.</param>
@@ -47,4 +51,8 @@ public static class ActCodes
     public const string LotReleased = "lot.released";
     public const string AccountMade = "account.made";
     public const string AccountChanged = "account.changed";
+    public const string StationMade = "station.made";
+    public const string StationEnrolled = "station.enrolled";
+    public const string StationChanged = "station.changed";
+    public const string StationRevoked = "station.revoked";
 }

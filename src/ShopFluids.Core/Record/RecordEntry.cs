@@ -20,6 +20,8 @@ public sealed class RecordEntry
         AtUtc = ShopClock.ToMillisecond(act.AtUtc);
         ActorId = act.Actor.PersonId;
         ActorName = StoredForm.Clean(act.Actor.Name);
+        StationId = act.Actor.Station?.Id;
+        StationName = act.Actor.Station is { } station ? StoredForm.Clean(station.Name) : null;
         Code = act.Code;
         Subject = StoredForm.Clean(act.Subject);
         Changes = changes;
@@ -35,6 +37,11 @@ public sealed class RecordEntry
     public Guid? ActorId { get; private set; }
 
     public string ActorName { get; private set; } = "";
+
+    /// <summary>The shared tablet at which it was done; null elsewhere.</summary>
+    public Guid? StationId { get; private set; }
+
+    public string? StationName { get; private set; }
 
     /// <summary>What was done, such as reading.stored.</summary>
     public string Code { get; private set; } = "";
@@ -52,11 +59,14 @@ public sealed class RecordEntry
 
     public const string FirstPreviousHash = "0000000000000000000000000000000000000000000000000000000000000000";
 
-    /// <summary>The hash that this entry must carry. A JSON array keeps the fields apart, so that no text can move from one into another.</summary>
+    /// <summary>
+    /// The hash that this entry must carry. A JSON array keeps the fields apart, so that no text can move from one into another. Entries from
+    /// before there were stations, and acts elsewhere, have two fields less.
+    /// </summary>
     public string ComputeHash()
     {
-        var content = JsonSerializer.SerializeToUtf8Bytes(new object?[]
-        {
+        object?[] fields =
+        [
             Sequence,
             AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", System.Globalization.CultureInfo.InvariantCulture),
             ActorId,
@@ -65,8 +75,9 @@ public sealed class RecordEntry
             Subject,
             Changes,
             PreviousHash,
-        });
-        return Convert.ToHexStringLower(SHA256.HashData(content));
+            .. StationId is null && StationName is null ? [] : new object?[] { StationId, StationName },
+        ];
+        return Convert.ToHexStringLower(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(fields)));
     }
 }
 
@@ -102,6 +113,7 @@ internal sealed class RecordConfiguration : IEntityTypeConfiguration<RecordEntry
         builder.HasKey(e => e.Sequence);
         builder.Property(e => e.Sequence).ValueGeneratedNever();
         builder.Property(e => e.ActorName).HasMaxLength(120);
+        builder.Property(e => e.StationName).HasMaxLength(60);
         builder.Property(e => e.Code).HasMaxLength(60);
         builder.Property(e => e.Subject).HasMaxLength(120);
         builder.Property(e => e.PreviousHash).HasMaxLength(64);

@@ -10,6 +10,7 @@ namespace ShopFluids.Core.Setup;
 
 /// <summary>Makes the site, or changes it.</summary>
 /// <param name="ClosedWeekdays">Bits, Sunday = 1 to Saturday = 64; not all seven.</param>
+/// <param name="LockMinutes">Minutes without a touch, 1 to 60, after which a shared tablet locks; null takes the usual 5.</param>
 /// <param name="SeenVersion">The version that the person saw, so that two people do not overwrite each other; null when made.</param>
 public sealed record SaveSite(
     Guid Id,
@@ -22,7 +23,8 @@ public sealed record SaveSite(
     int ClosedWeekdays,
     decimal MeasurableLitres,
     string? SafetySheetPlace,
-    long? SeenVersion = null);
+    long? SeenVersion = null,
+    int? LockMinutes = null);
 
 /// <summary>Somebody else changed it since it was read.</summary>
 public sealed record ChangedMeanwhile(long CurrentVersion) : Error;
@@ -57,7 +59,7 @@ public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
             return new FieldErrors([new("measurableLitres", FieldProblem.OutOfRange, command.MeasurableLitres, SmallestStepLitres, largest, "L")]);
         }
 
-        site.Change(command.Name.Trim(), command.TimeZoneId, command.Culture, command.Units, command.Currency.ToUpperInvariant(), command.DayStartHour, command.ClosedWeekdays, command.MeasurableLitres, command.SafetySheetPlace);
+        site.Change(command.Name.Trim(), command.TimeZoneId, command.Culture, command.Units, command.Currency.ToUpperInvariant(), command.DayStartHour, command.ClosedWeekdays, command.MeasurableLitres, command.SafetySheetPlace, command.LockMinutes == Site.UsualLockMinutes ? null : command.LockMinutes);
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, site.Name), cancellationToken);
         return new Saved(site.Id);
     }
@@ -75,6 +77,7 @@ public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
         SetupFields.Range(errors, "dayStartHour", command.DayStartHour, 0, 23);
         SetupFields.Range(errors, "closedWeekdays", command.ClosedWeekdays, 0, 126);
         SetupFields.Range(errors, "measurableLitres", command.MeasurableLitres, SmallestStepLitres, LargestStepLitres, "L");
+        SetupFields.Range(errors, "lockMinutes", command.LockMinutes ?? Site.UsualLockMinutes, 1, 60, "min");
         if (!TimeZoneInfo.TryFindSystemTimeZoneById(command.TimeZoneId, out _))
         {
             errors.Add(new("timeZone", FieldProblem.UnknownChoice, Detail: command.TimeZoneId));

@@ -5,6 +5,7 @@ using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Instruments;
+using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
@@ -42,6 +43,7 @@ public static class ErrorSentences
             FlagEndedAlready => Texts.Error_FlagEnded,
             ShopFlagNotFound => Texts.Error_ShopFlagNotFound,
             ShopFlagEndedAlready => Texts.Error_ShopFlagEnded,
+            StationNotFound => Texts.Station_NotFound,
             InstrumentNotFound => Texts.Error_InstrumentNotFound,
             NoSite => Texts.Error_NoSite,
             RuleNotFound e => say.Format.Say(Texts.Error_RuleNotFound, e.Code),

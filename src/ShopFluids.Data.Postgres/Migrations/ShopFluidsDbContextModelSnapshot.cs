@@ -1048,6 +1048,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<int>("DayStartHour")
                         .HasColumnType("integer");
 
+                    b.Property<int?>("LockMinutes")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<decimal>("MeasurableLitres")
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)");
@@ -1164,6 +1168,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<bool>("PhoneNumberConfirmed")
                         .HasColumnType("boolean");
 
+                    b.Property<string>("PinHash")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
                     b.Property<string>("SecurityStamp")
                         .HasColumnType("text");
 
@@ -1192,6 +1200,124 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .HasDatabaseName("UserNameIndex");
 
                     b.ToTable("AspNetUsers", (string)null);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Pins.PinBackoff", b =>
+                {
+                    b.Property<string>("Subject")
+                        .HasMaxLength(80)
+                        .HasColumnType("character varying(80)");
+
+                    b.Property<DateTime>("LastAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("NextAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("WrongTries")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Subject");
+
+                    b.ToTable("PinBackoffs");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Stations.Station", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime?>("EnrolledAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Theme")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Stations");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Stations.StationContact", b =>
+                {
+                    b.Property<Guid>("StationId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("ClockAheadMs")
+                        .HasColumnType("bigint");
+
+                    b.Property<DateTime?>("OldestUnsentAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("SeenAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Unsent")
+                        .HasColumnType("integer");
+
+                    b.HasKey("StationId");
+
+                    b.ToTable("StationContacts");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Stations.StationKey", b =>
+                {
+                    b.Property<Guid>("StationId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("CodeById")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("CodeByName")
+                        .HasMaxLength(120)
+                        .HasColumnType("character varying(120)");
+
+                    b.Property<string>("CodeHash")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<DateTime?>("CodeUntilUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Hash")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<string>("SessionId")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.HasKey("StationId");
+
+                    b.HasIndex("CodeHash")
+                        .IsUnique();
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.ToTable("StationKeys");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Readings.Measurement", b =>
@@ -1347,6 +1473,13 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .IsRequired()
                         .HasMaxLength(64)
                         .HasColumnType("character varying(64)");
+
+                    b.Property<Guid?>("StationId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("StationName")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
 
                     b.Property<string>("Subject")
                         .IsRequired()
@@ -2003,6 +2136,24 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.HasOne("ShopFluids.Core.People.Person", null)
                         .WithMany()
                         .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Stations.StationContact", b =>
+                {
+                    b.HasOne("ShopFluids.Core.People.Stations.Station", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.People.Stations.StationContact", "StationId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Stations.StationKey", b =>
+                {
+                    b.HasOne("ShopFluids.Core.People.Stations.Station", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.People.Stations.StationKey", "StationId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

@@ -1037,6 +1037,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<int>("DayStartHour")
                         .HasColumnType("INTEGER");
 
+                    b.Property<int?>("LockMinutes")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<decimal>("MeasurableLitres")
                         .HasPrecision(18, 6)
                         .HasColumnType("TEXT");
@@ -1153,6 +1157,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<bool>("PhoneNumberConfirmed")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("PinHash")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
                     b.Property<string>("SecurityStamp")
                         .HasColumnType("TEXT");
 
@@ -1181,6 +1189,124 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasDatabaseName("UserNameIndex");
 
                     b.ToTable("AspNetUsers", (string)null);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Pins.PinBackoff", b =>
+                {
+                    b.Property<string>("Subject")
+                        .HasMaxLength(80)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("LastAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("NextAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("WrongTries")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Subject");
+
+                    b.ToTable("PinBackoffs");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Stations.Station", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("EnrolledAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Place")
+                        .IsRequired()
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Theme")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.ToTable("Stations");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Stations.StationContact", b =>
+                {
+                    b.Property<Guid>("StationId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("ClockAheadMs")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime?>("OldestUnsentAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("SeenAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Unsent")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("StationId");
+
+                    b.ToTable("StationContacts");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Stations.StationKey", b =>
+                {
+                    b.Property<Guid>("StationId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("CodeById")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CodeByName")
+                        .HasMaxLength(120)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("CodeHash")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("CodeUntilUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("SessionId")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("StationId");
+
+                    b.HasIndex("CodeHash")
+                        .IsUnique();
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.ToTable("StationKeys");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Readings.Measurement", b =>
@@ -1335,6 +1461,13 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<string>("PreviousHash")
                         .IsRequired()
                         .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("StationId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("StationName")
+                        .HasMaxLength(60)
                         .HasColumnType("TEXT");
 
                     b.Property<string>("Subject")
@@ -1992,6 +2125,24 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.HasOne("ShopFluids.Core.People.Person", null)
                         .WithMany()
                         .HasForeignKey("PersonId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Stations.StationContact", b =>
+                {
+                    b.HasOne("ShopFluids.Core.People.Stations.Station", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.People.Stations.StationContact", "StationId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Stations.StationKey", b =>
+                {
+                    b.HasOne("ShopFluids.Core.People.Stations.Station", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.People.Stations.StationKey", "StationId")
                         .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });

@@ -1,6 +1,9 @@
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Pins;
+using ShopFluids.Core.People.Stations;
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.ShopFlags;
@@ -23,6 +26,7 @@ internal static class BusyShop
         var person = Some.Id();
         (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, "op1", "Op One", "ten signs and more", [Roles.Operator], "light"), Some.Supervisor, default)).Done();
         (await shop.Get<MakeTokenHandler>().HandleAsync(new MakeToken(Some.Id(), "logger", person), Some.Supervisor, default)).Done();
+        await StationAsync(shop, person);
         await shop.InstrumentAsync(Some.Refractometer());
         await shop.StepAsync(Some.Step(TaskKind.Test));
         await shop.StepAsync(Some.Step(TaskKind.Skim));
@@ -43,5 +47,13 @@ internal static class BusyShop
         (await shop.Get<StartSlideHandler>().HandleAsync(new StartSlide(Some.Id(), Some.SumpTag, ParameterCodes.Bacteria, SlideIncubation.Room, shop.Now), Some.Operator, default)).Done();
         await new CleanOutRun(shop).UpToAsync(CleanOutStepKind.Plan);
         return shop;
+    }
+
+    private static async Task StationAsync(ShopFixture shop, Guid person)
+    {
+        var offered = (await shop.Get<SetUpStationsHandler>().HandleAsync(new AddStation(Some.Id(), "South", "By the wash", "shop"), Some.Supervisor, default)).Done();
+        var enrolled = (await shop.Get<EnrolStationHandler>().HandleAsync(new EnrolStation(offered.Code), default)).Done();
+        (await shop.Get<SetPinHandler>().HandleAsync(new SetPin(person, "204816"), Some.Supervisor, default)).Done();
+        await shop.StoreAsync(Some.Reading(note: "At the station"), new Actor(person, "Op One", new ActorStation(enrolled.Id, enrolled.Name)));
     }
 }

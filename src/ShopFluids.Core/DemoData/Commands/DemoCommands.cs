@@ -7,6 +7,7 @@ using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
@@ -59,6 +60,8 @@ internal sealed class DemoCommands : IAsyncDisposable
     public AddCareStepHandler AddCareStep => Get<AddCareStepHandler>();
 
     public MakeAccountHandler MakeAccount => Get<MakeAccountHandler>();
+
+    public SetPinHandler SetPin => Get<SetPinHandler>();
 
     public MakeTokenHandler MakeToken => Get<MakeTokenHandler>();
 

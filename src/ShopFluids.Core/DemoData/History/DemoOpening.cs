@@ -1,6 +1,7 @@
 using ShopFluids.Core.DemoData.Commands;
 using ShopFluids.Core.DemoData.Seed;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
@@ -64,6 +65,11 @@ internal sealed class DemoOpening(DemoSeed seed, DemoCommands commands, SteppedT
         {
             var made = (await commands.MakeAccount.HandleAsync(
                 new MakeAccount(NewId(), person.SignInName, person.DisplayName, seed.Password, person.Roles, person.Theme), Actor.Program, cancellationToken)).Done();
+            if (person.Pin is { } pin)
+            {
+                (await commands.SetPin.HandleAsync(new SetPin(made.Id, pin), Actor.Program, cancellationToken)).Done();
+            }
+
             people.Add(person.SignInName, new Actor(made.Id, person.DisplayName));
         }
 

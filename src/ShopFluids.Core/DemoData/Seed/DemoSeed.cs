@@ -63,7 +63,8 @@ internal sealed record SiteSeed(string Name, string TimeZoneId, string Culture, 
 
 /// <param name="Roles">The first is shown.</param>
 /// <param name="IsShown">On the sign-in page.</param>
-internal sealed record PersonSeed(string SignInName, string DisplayName, IReadOnlyList<string> Roles, string Theme, bool IsShown = false);
+/// <param name="Pin">For the stations; null for who has none.</param>
+internal sealed record PersonSeed(string SignInName, string DisplayName, IReadOnlyList<string> Roles, string Theme, bool IsShown = false, string? Pin = null);
 
 /// <param name="Operators">Sign-in names of who walks it, the usual one first.</param>
 internal sealed record AreaSeed(string Name, IReadOnlyList<string> Operators);

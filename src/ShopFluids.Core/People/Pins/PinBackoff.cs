@@ -1,0 +1,67 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Metadata.Builders;
+
+namespace ShopFluids.Core.People.Pins;
+
+/// <summary>Wrong PINs of one subject: a tablet, a person, or a person at a tablet. In the database, so that no restart forgets them and all instances share them.</summary>
+public sealed class PinBackoff
+{
+    public const int MaximumSubjectLength = 80;
+
+    private PinBackoff()
+    {
+    }
+
+    public PinBackoff(string subject, DateTime nowUtc) => (Subject, LastAtUtc, NextAtUtc) = (subject, nowUtc, nowUtc);
+
+    public string Subject { get; private set; } = "";
+
+    public int WrongTries { get; private set; }
+
+    public DateTime LastAtUtc { get; private set; }
+
+    /// <summary>Until then nothing is tried.</summary>
+    public DateTime NextAtUtc { get; private set; }
+
+    public static string OfDevice(Guid stationId) => $"d:{stationId:N}";
+
+    public static string OfPerson(Guid personId) => $"p:{personId:N}";
+
+    public static string OfPersonAtDevice(Guid personId, Guid stationId) => $"p:{personId:N}@{stationId:N}";
+
+    /// <summary>When the next try counts. A clock that was set back makes no wait longer than the longest.</summary>
+    public DateTime NextAt(BackoffPace pace, DateTime nowUtc)
+    {
+        if (NextAtUtc > nowUtc + pace.LongestWait)
+        {
+            (LastAtUtc, NextAtUtc) = (nowUtc, nowUtc + pace.LongestWait);
+        }
+
+        return NextAtUtc;
+    }
+
+    /// <summary>Counted as wrong before it is looked at: tries that are sent at once cannot all slip through.</summary>
+    public void Count(BackoffPace pace, DateTime nowUtc)
+    {
+        WrongTries = pace.Remembered(WrongTries, LastAtUtc, nowUtc) + 1;
+        (LastAtUtc, NextAtUtc) = (nowUtc, nowUtc + pace.WaitAfter(WrongTries));
+    }
+
+    /// <summary>It was right after all.</summary>
+    internal void TakeBack(BackoffPace pace)
+    {
+        WrongTries = Math.Max(0, WrongTries - 1);
+        NextAtUtc = LastAtUtc + pace.WaitAfter(WrongTries);
+    }
+
+    internal void Forget() => (WrongTries, NextAtUtc) = (0, LastAtUtc);
+}
+
+internal sealed class PinBackoffConfiguration : IEntityTypeConfiguration<PinBackoff>
+{
+    public void Configure(EntityTypeBuilder<PinBackoff> builder)
+    {
+        builder.HasKey(b => b.Subject);
+        builder.Property(b => b.Subject).HasMaxLength(PinBackoff.MaximumSubjectLength);
+    }
+}

@@ -1,0 +1,161 @@
+﻿using System;
+using Microsoft.EntityFrameworkCore.Migrations;
+
+#nullable disable
+
+namespace ShopFluids.Data.Postgres.Migrations
+{
+    /// <inheritdoc />
+    public partial class AddStations : Migration
+    {
+        /// <inheritdoc />
+        protected override void Up(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.AddColumn<int>(
+                name: "LockMinutes",
+                table: "Sites",
+                type: "integer",
+                nullable: true);
+
+            migrationBuilder.AddColumn<Guid>(
+                name: "StationId",
+                table: "RecordEntries",
+                type: "uuid",
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "StationName",
+                table: "RecordEntries",
+                type: "character varying(60)",
+                maxLength: 60,
+                nullable: true);
+
+            migrationBuilder.AddColumn<string>(
+                name: "PinHash",
+                table: "AspNetUsers",
+                type: "character varying(200)",
+                maxLength: 200,
+                nullable: true);
+
+            migrationBuilder.CreateTable(
+                name: "PinBackoffs",
+                columns: table => new
+                {
+                    Subject = table.Column<string>(type: "character varying(80)", maxLength: 80, nullable: false),
+                    WrongTries = table.Column<int>(type: "integer", nullable: false),
+                    LastAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    NextAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_PinBackoffs", x => x.Subject);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "Stations",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    Name = table.Column<string>(type: "character varying(60)", maxLength: 60, nullable: false),
+                    Place = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: false),
+                    Theme = table.Column<string>(type: "character varying(10)", maxLength: 10, nullable: false),
+                    MadeAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    EnrolledAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    RevokedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    Version = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_Stations", x => x.Id);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "StationContacts",
+                columns: table => new
+                {
+                    StationId = table.Column<Guid>(type: "uuid", nullable: false),
+                    SeenAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    Unsent = table.Column<int>(type: "integer", nullable: false),
+                    OldestUnsentAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    ClockAheadMs = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_StationContacts", x => x.StationId);
+                    table.ForeignKey(
+                        name: "FK_StationContacts_Stations_StationId",
+                        column: x => x.StationId,
+                        principalTable: "Stations",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "StationKeys",
+                columns: table => new
+                {
+                    StationId = table.Column<Guid>(type: "uuid", nullable: false),
+                    CodeHash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: true),
+                    CodeUntilUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: true),
+                    CodeById = table.Column<Guid>(type: "uuid", nullable: true),
+                    CodeByName = table.Column<string>(type: "character varying(120)", maxLength: 120, nullable: true),
+                    Hash = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: true),
+                    SessionId = table.Column<string>(type: "character varying(64)", maxLength: 64, nullable: true)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_StationKeys", x => x.StationId);
+                    table.ForeignKey(
+                        name: "FK_StationKeys_Stations_StationId",
+                        column: x => x.StationId,
+                        principalTable: "Stations",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Cascade);
+                });
+
+            migrationBuilder.CreateIndex(
+                name: "IX_StationKeys_CodeHash",
+                table: "StationKeys",
+                column: "CodeHash",
+                unique: true);
+
+            migrationBuilder.CreateIndex(
+                name: "IX_StationKeys_Hash",
+                table: "StationKeys",
+                column: "Hash",
+                unique: true);
+        }
+
+        /// <inheritdoc />
+        protected override void Down(MigrationBuilder migrationBuilder)
+        {
+            migrationBuilder.DropTable(
+                name: "PinBackoffs");
+
+            migrationBuilder.DropTable(
+                name: "StationContacts");
+
+            migrationBuilder.DropTable(
+                name: "StationKeys");
+
+            migrationBuilder.DropTable(
+                name: "Stations");
+
+            migrationBuilder.DropColumn(
+                name: "LockMinutes",
+                table: "Sites");
+
+            migrationBuilder.DropColumn(
+                name: "StationId",
+                table: "RecordEntries");
+
+            migrationBuilder.DropColumn(
+                name: "StationName",
+                table: "RecordEntries");
+
+            migrationBuilder.DropColumn(
+                name: "PinHash",
+                table: "AspNetUsers");
+        }
+    }
+}
