@@ -18,6 +18,10 @@ public sealed class EndpointTests
         "/account/not-allowed", // Says that something is not allowed.
         "/account/sign-in",
         "/account/sign-out", // Signing out twice is no fault.
+        "/account/station", // Tiles and PINs: only for a browser with a station's cookie.
+        "/account/station/enrol", // Needs the code that a supervisor was shown.
+        "/account/station/lock", // Locking twice is no fault.
+        "/api/v1/stations/contact", // A tablet tells how it fares: only with a station's cookie.
         "/health/live", // For whoever watches the process.
         "/health/ready",
         "/not-found", // Says that there is no such page.

@@ -9,6 +9,17 @@ public partial class AccountDocument
 
     [Parameter] public string? Subtitle { get; set; }
 
+    /// <summary>Another theme than the person's own.</summary>
+    [Parameter] public string? ChosenTheme { get; set; }
+
+    /// <summary>One more style sheet.</summary>
+    [Parameter] public string? Style { get; set; }
+
+    [Parameter] public string? Script { get; set; }
+
+    /// <summary>Where the script tells how the tablet fares.</summary>
+    [Parameter] public string? Contact { get; set; }
+
     [Parameter, EditorRequired] public required RenderFragment ChildContent { get; set; }
 
     [Inject] public required IHttpContextAccessor Http { get; init; }
@@ -17,7 +28,7 @@ public partial class AccountDocument
 
     private string BasePath => Http.HttpContext?.Request.PathBase.Value ?? "";
 
-    private string Theme => Http.HttpContext?.User.ChosenTheme() ?? "light";
+    private string Theme => ChosenTheme ?? Http.HttpContext?.User.ChosenTheme() ?? "light";
 
     private string File(string file) => $"{BasePath}/{Files.Route(file)}";
 }

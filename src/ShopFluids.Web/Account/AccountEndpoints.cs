@@ -1,5 +1,6 @@
 using System.Security.Claims;
 using ShopFluids.Core.People;
+using ShopFluids.Web.Account.Stations;
 
 namespace ShopFluids.Web.Account;
 
@@ -10,7 +11,8 @@ internal static class AccountEndpoints
         app.MapSignIn();
         app.MapFirstRun();
         app.MapOwnAccount();
-        app.MapGet("/", (ClaimsPrincipal user) => Results.LocalRedirect("~" + StartOf(user))).RequireAuthorization(Policies.CanRead);
+        app.MapStations();
+        app.MapGet("/", (ClaimsPrincipal user) => Results.LocalRedirect("~" + StartOf(user))).RequireAuthorization(Policies.CanRead).WithMetadata(new AtStation());
         return app;
     }
 

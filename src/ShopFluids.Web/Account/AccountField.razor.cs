@@ -15,6 +15,8 @@ public partial class AccountField
 
     [Parameter] public string Autocomplete { get; set; } = "off";
 
+    [Parameter] public string? InputMode { get; set; }
+
     [Parameter] public string? Hint { get; set; }
 
     [Parameter] public string? Error { get; set; }

@@ -13,4 +13,10 @@ internal static partial class AccountLog
 
     [LoggerMessage(EventId = 1104, Level = LogLevel.Warning, Message = "A wrong first-run code was typed.")]
     public static partial void FirstRunCodeRefused(this ILogger logger);
+
+    [LoggerMessage(EventId = 1105, Level = LogLevel.Information, Message = "{PersonId} signed in at station {StationId}.")]
+    public static partial void SignedInAtStation(this ILogger logger, Guid personId, Guid stationId);
+
+    [LoggerMessage(EventId = 1106, Level = LogLevel.Warning, Message = "A PIN was refused at station {StationId}.")]
+    public static partial void PinRefused(this ILogger logger, Guid stationId);
 }

@@ -1,6 +1,8 @@
 using System.Globalization;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Pins;
+using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Web.Account;
@@ -15,6 +17,9 @@ internal static class AccountSentences
         AccountNotFound missing => new Dictionary<string, string> { [""] = Say(Texts.Account_NotFound, missing.Name) },
         LastOfItsRole last => new Dictionary<string, string> { [""] = Say(Texts.Account_LastOfItsRole, last.Role) },
         TokenNotFound missing => new Dictionary<string, string> { [""] = Say(Texts.Account_TokenNotFound, missing.Name) },
+        NotAPin => new Dictionary<string, string> { ["pin"] = Texts.Station_NotAPin },
+        PinTooEasy => new Dictionary<string, string> { ["pin"] = Texts.Station_PinTooEasy },
+        StationNotFound => new Dictionary<string, string> { [""] = Texts.Station_NotFound },
         ShopIsOpen => new Dictionary<string, string> { [""] = Texts.Account_ShopIsOpen },
         _ => throw new InvalidOperationException($"{error.GetType().Name} has no sentence."),
     };

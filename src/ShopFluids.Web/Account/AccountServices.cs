@@ -6,6 +6,7 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
+using ShopFluids.Web.Account.Stations;
 using ShopFluids.Web.Api.Access;
 
 namespace ShopFluids.Web.Account;
@@ -28,9 +29,12 @@ internal static class AccountServices
             })
             .AddPolicyScheme(EitherScheme, null, options => options.ForwardDefaultSelector = TokenScheme.Select)
             .AddScheme<TokenSchemeOptions, TokenScheme>(TokenScheme.Name, null)
+            .AddCookie(PinSession.Scheme, PinSession.Configure)
             .AddIdentityCookies();
         services.AddSingleton<TokenCache>();
         services.AddScoped<PasswordSignIn>();
+        services.AddSingleton<PinDoor>();
+        services.AddSingleton<StationAgain>();
         services.AddSingleton<SignInCheck>();
         services.Configure<SecurityStampValidatorOptions>(options => options.ValidationInterval = SignInCheck.Interval);
         services.AddSingleton<IAuthorizationMiddlewareResultHandler, SignInAgain>();

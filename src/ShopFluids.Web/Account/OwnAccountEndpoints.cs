@@ -2,6 +2,7 @@ using System.Security.Claims;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Web.Account;
@@ -12,6 +13,7 @@ internal static class OwnAccountEndpoints
     public const string Path = "/account";
     public const string PreferencesPath = "/account/preferences";
     public const string PasswordPath = "/account/password";
+    public const string PinPath = "/account/pin";
     private const string SavedField = "saved";
 
     public static void MapOwnAccount(this IEndpointRouteBuilder app)
@@ -19,8 +21,10 @@ internal static class OwnAccountEndpoints
         app.MapGet(Path, (HttpContext http) => Page(Start(http) with { Notice = http.Request.Query.ContainsKey(SavedField) ? Texts.Account_Saved : null })).RequireAuthorization(Policies.CanRead);
         app.MapPost(PreferencesPath, SavePreferencesAsync).RequireAuthorization(Policies.CanRead);
         app.MapPost(PasswordPath, ChangePasswordAsync).RequireAuthorization(Policies.CanRead);
+        app.MapPost(PinPath, SetPinAsync).RequireAuthorization(Policies.CanOperate);
         // A refused form stands at the address it was posted to; opened again, that address leads back.
         app.MapGet(PreferencesPath, () => Results.LocalRedirect("~" + Path)).RequireAuthorization(Policies.CanRead);
+        app.MapGet(PinPath, () => Results.LocalRedirect("~" + Path)).RequireAuthorization(Policies.CanRead);
         app.MapGet(PasswordPath, () => Results.LocalRedirect("~" + Path)).RequireAuthorization(Policies.CanRead);
     }
 
@@ -59,6 +63,14 @@ internal static class OwnAccountEndpoints
         return await FinishAsync(http, Start(http), signIn, await handler.HandleAsync(command, http.User.ToActor(), CancellationToken.None));
     }
 
+    private static async Task<IResult> SetPinAsync(HttpContext http, SetPinHandler handler, SignInManager<Person> signIn)
+    {
+        var post = await FormPost.ReadAsync(http);
+        return post.IsOurs
+            ? await FinishAsync(http, Start(http), signIn, await handler.HandleAsync(new SetPin(http.User.PersonId(), post.Secret("pin")), http.User.ToActor(), CancellationToken.None))
+            : Page(Start(http) with { Faults = Fault("", Texts.Account_FormTooOld) });
+    }
+
     private static async Task<IResult> FinishAsync(HttpContext http, OwnAccountModel model, SignInManager<Person> signIn, Core.Database.Result<MadeAccount> result)
     {
         if (result.Error is { } error)
@@ -82,7 +94,10 @@ internal static class OwnAccountEndpoints
         http.User.ChosenUnits()?.ToString() ?? "",
         http.User.ChosenTheme(),
         null,
-        new Dictionary<string, string>());
+        new Dictionary<string, string>())
+    {
+        MayHavePin = http.User.IsInRole(Roles.Operator) || http.User.IsInRole(Roles.Supervisor),
+    };
 
     private static Dictionary<string, string> Fault(string field, string sentence) => new() { [field] = sentence };
 

@@ -6,7 +6,11 @@ using ShopFluids.Core.Wording;
 namespace ShopFluids.Web.Account;
 
 /// <param name="Units">The name of the unit system; empty takes the site's.</param>
-public sealed record OwnAccountModel(string SignInName, string DisplayName, string Roles, string Units, string Theme, string? Notice, IReadOnlyDictionary<string, string> Faults);
+public sealed record OwnAccountModel(string SignInName, string DisplayName, string Roles, string Units, string Theme, string? Notice, IReadOnlyDictionary<string, string> Faults)
+{
+    /// <summary>Who takes readings may do so at the stations.</summary>
+    public bool MayHavePin { get; init; }
+}
 
 public partial class OwnAccountPage
 {

@@ -1,9 +1,11 @@
 using System.Globalization;
+using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account.Stations;
 
 namespace ShopFluids.Web.Account;
 
@@ -33,6 +35,8 @@ internal sealed class PasswordSignIn(SignInManager<Person> signIn, IPasswordHash
         var result = person is null ? SignInResult.Failed : await signIn.PasswordSignInAsync(person, password, isPersistent: false, lockoutOnFailure: true);
         if (person is not null && result.Succeeded)
         {
+            // A person with a password is one sign-in, a person with a PIN another: never both in one browser.
+            await signIn.Context.SignOutAsync(PinSession.Scheme);
             log.SignedIn(person.Id);
             return person;
         }

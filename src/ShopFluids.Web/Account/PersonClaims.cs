@@ -5,6 +5,7 @@ using Microsoft.Extensions.Options;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account.Stations;
 
 namespace ShopFluids.Web.Account;
 
@@ -24,7 +25,7 @@ public static class PersonClaims
 
     /// <summary>The person in the record.</summary>
     /// <exception cref="InvalidOperationException">Nobody is signed in.</exception>
-    public static Actor ToActor(this ClaimsPrincipal user) => new(user.PersonId(), user.ShownName());
+    public static Actor ToActor(this ClaimsPrincipal user) => new(user.PersonId(), user.ShownName(), user.AtStation());
 
     /// <summary>The person's own choice; null takes the site's.</summary>
     public static UnitSystem? ChosenUnits(this ClaimsPrincipal user) =>

@@ -1,3 +1,4 @@
+using System.Security.Claims;
 using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Authorization.Policy;
@@ -5,6 +6,7 @@ using Microsoft.AspNetCore.Identity;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account.Stations;
 
 namespace ShopFluids.Web.Account;
 
@@ -32,6 +34,16 @@ internal sealed class SignInAgain(IPolicyEvaluator policies) : IAuthorizationMid
             return;
         }
 
+        if (context.GetEndpoint()?.Metadata.GetMetadata<AtStation>() is not null && await context.StationAsync() is { } station)
+        {
+            if (await context.RequestServices.GetRequiredService<StationAgain>().AskAsync(context, station, post) is { } user)
+            {
+                await LetInAsync(next, context, policy, user, PinSession.Scheme);
+            }
+
+            return;
+        }
+
         if (!post.Form.ContainsKey(PasswordSignIn.PasswordField))
         {
             await OfferAsync(context, post, null);
@@ -45,7 +57,8 @@ internal sealed class SignInAgain(IPolicyEvaluator policies) : IAuthorizationMid
         }
         else if (await door.TryAsync(post) is { } person)
         {
-            await LetInAsync(next, context, policy, person);
+            var user = await context.RequestServices.GetRequiredService<SignInManager<Person>>().CreateUserPrincipalAsync(person);
+            await LetInAsync(next, context, policy, user, IdentityConstants.ApplicationScheme);
         }
         else
         {
@@ -53,11 +66,11 @@ internal sealed class SignInAgain(IPolicyEvaluator policies) : IAuthorizationMid
         }
     }
 
-    private async Task LetInAsync(RequestDelegate next, HttpContext context, AuthorizationPolicy policy, Person person)
+    private async Task LetInAsync(RequestDelegate next, HttpContext context, AuthorizationPolicy policy, ClaimsPrincipal user, string scheme)
     {
-        context.User = await context.RequestServices.GetRequiredService<SignInManager<Person>>().CreateUserPrincipalAsync(person);
+        context.User = user;
         context.Features.Set(new SignedInWithThisForm());
-        var ticket = AuthenticateResult.Success(new AuthenticationTicket(context.User, IdentityConstants.ApplicationScheme));
+        var ticket = AuthenticateResult.Success(new AuthenticationTicket(user, scheme));
         await Usual.HandleAsync(next, context, policy, await policies.AuthorizeAsync(policy, ticket, context, context));
     }
 

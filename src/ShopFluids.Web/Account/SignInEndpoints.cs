@@ -1,8 +1,11 @@
+using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account.Stations;
 
 namespace ShopFluids.Web.Account;
 
@@ -24,9 +27,9 @@ internal static class SignInEndpoints
     }
 
     private static async Task<IResult> ShowAsync(HttpContext http, SetupCache setups, DemoAccounts demo) =>
-        http.User.Identity?.IsAuthenticated == true
+        http.User.Identity?.IsAuthenticated == true && http.User.AtStation() is null
             ? Results.LocalRedirect("~" + ReturnPath(http, http.Request.Query[ReturnField]))
-            : await PageAsync(http, setups, demo, "", ReturnPath(http, http.Request.Query[ReturnField]), null);
+            : await PageAsync(http, setups, demo, "", ReturnPath(http, http.Request.Query[ReturnField]), null, http.Request.Query.ContainsKey(StationEndpoints.EndedField) ? Texts.Station_Ended : null);
 
     private static async Task<IResult> SignInAsync(HttpContext http, PasswordSignIn door, SetupCache setups, DemoAccounts demo)
     {
@@ -43,21 +46,31 @@ internal static class SignInEndpoints
             : Results.LocalRedirect("~" + returnPath);
     }
 
-    private static async Task<IResult> SignOutAsync(HttpContext http, SignInManager<Person> signIn)
+    private static async Task<IResult> SignOutAsync(HttpContext http, SignInManager<Person> signIn, EnrolStationHandler stations)
     {
         var post = await FormPost.ReadAsync(http);
         if (post.IsOurs)
         {
+            if (http.User.AtStation() is { } at)
+            {
+                await stations.HandleAsync(new LockStation(at.Id), CancellationToken.None);
+            }
+
+            await http.SignOutAsync(PinSession.Scheme);
             await signIn.SignOutAsync();
         }
 
-        return Results.LocalRedirect("~" + Path);
+        return Results.LocalRedirect("~" + (StationCookie.SaysItIsAStation(http.Request) ? StationEndpoints.Path : Path));
     }
 
-    private static async Task<IResult> PageAsync(HttpContext http, SetupCache setups, DemoAccounts demo, string name, string returnPath, string? fault)
+    private static async Task<IResult> PageAsync(HttpContext http, SetupCache setups, DemoAccounts demo, string name, string returnPath, string? fault, string? notice = null)
     {
         var setup = await setups.CurrentAsync(http.RequestAborted);
-        var model = new SignInModel(setup.Site?.Name ?? "", name, returnPath, fault, demo.All);
+        var model = new SignInModel(setup.Site?.Name ?? "", name, returnPath, fault, demo.All)
+        {
+            Notice = notice,
+            StationPath = StationCookie.SaysItIsAStation(http.Request) ? StationEndpoints.Path : null,
+        };
         return new RazorComponentResult<SignInPage>(new { Model = model })
         {
             StatusCode = fault is null ? StatusCodes.Status200OK : StatusCodes.Status422UnprocessableEntity,
@@ -65,7 +78,7 @@ internal static class SignInEndpoints
     }
 
     // Only a path of our own: an address of another site would make the sign-in page a springboard.
-    private static string ReturnPath(HttpContext http, string? asked)
+    internal static string ReturnPath(HttpContext http, string? asked)
     {
         if (asked is null || !asked.StartsWith('/') || asked.StartsWith("//", StringComparison.Ordinal) || asked.Contains('\\', StringComparison.Ordinal) || asked.Any(char.IsControl))
         {

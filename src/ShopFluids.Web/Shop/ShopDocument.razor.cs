@@ -36,5 +36,9 @@ public partial class ShopDocument
 
     private string? AtMilliseconds => AtUtc is { } at ? new DateTimeOffset(at, TimeSpan.Zero).ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture) : null;
 
+    private bool IsAtStation => Visit.Actor.Station is not null;
+
+    private string? LocksAfterMilliseconds => IsAtStation ? Visit.LocksAfter.TotalMilliseconds.ToString("0", CultureInfo.InvariantCulture) : null;
+
     private string File(string file) => Visit.Links.File(Visit.Assets.Route(file));
 }

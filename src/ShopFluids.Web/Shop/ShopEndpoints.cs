@@ -1,6 +1,7 @@
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Web.Account;
+using ShopFluids.Web.Account.Stations;
 using ShopFluids.Web.Shop.CleanOuts;
 using ShopFluids.Web.Shop.Entry;
 using ShopFluids.Web.Shop.Round;
@@ -25,12 +26,13 @@ public static class ShopEndpoints
     public static IEndpointRouteBuilder MapShopPages(this IEndpointRouteBuilder app)
     {
         var pages = app.MapGroup("").RequireAuthorization(Policies.CanRead);
-        pages.MapRound();
-        pages.MapSkips();
-        pages.MapEntry();
-        pages.MapSaved();
+        var floor = pages.MapGroup("").WithMetadata(new AtStation());
+        floor.MapRound();
+        floor.MapEntry();
+        floor.MapSaved();
+        floor.MapSkips();
+        floor.MapSlides();
         pages.MapCleanOuts();
-        pages.MapSlides();
         return app;
     }
 }

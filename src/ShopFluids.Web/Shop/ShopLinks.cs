@@ -1,5 +1,6 @@
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Web.Account;
+using ShopFluids.Web.Account.Stations;
 using ShopFluids.Web.Shop.Skips;
 
 namespace ShopFluids.Web.Shop;
@@ -20,6 +21,13 @@ public sealed class ShopLinks(PathString basePath)
     public string FinishRound => _base + SkipEndpoints.FinishPath;
 
     public string Account => _base + OwnAccountEndpoints.Path;
+
+    /// <summary>The tiles of the people of a shared tablet.</summary>
+    public string Door => _base + StationEndpoints.Path;
+
+    public string Lock => _base + StationEndpoints.LockPath;
+
+    public string Contact => _base + StationEndpoints.ContactPath;
 
     public string Enter(string sumpTag) => $"{_base}/enter/{Uri.EscapeDataString(sumpTag)}";
 

@@ -1,17 +1,25 @@
 using System.Globalization;
 using ShopFluids.Core.Limits;
+using ShopFluids.Core.Machines;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
+using ShopFluids.Web.Account.Stations;
 
 namespace ShopFluids.Web.Shop;
 
 /// <summary>Who looks at a shop-floor page, and how it speaks to them.</summary>
 public sealed record ShopVisit(Actor Actor, string Theme, bool CanOperate, bool IsSupervisor, ShopSetup Setup, ShopFormat Format, Sentences Sentences, ShopLinks Links, ShopAssets Assets)
 {
+    /// <summary>The browser is a shared tablet, whoever has signed in on it and how.</summary>
+    public bool IsOnStation { get; init; }
+
+    /// <summary>So long without a touch, and a shared tablet locks.</summary>
+    public TimeSpan LocksAfter => TimeSpan.FromMinutes(Setup.Site?.LockMinutes ?? Site.UsualLockMinutes);
+
     public static async Task<ShopVisit> OfAsync(HttpContext http)
     {
         ArgumentNullException.ThrowIfNull(http);
@@ -31,7 +39,10 @@ public sealed record ShopVisit(Actor Actor, string Theme, bool CanOperate, bool 
             format,
             new Sentences(format, setup),
             new ShopLinks(http.Request.PathBase),
-            http.RequestServices.GetRequiredService<ShopAssets>());
+            http.RequestServices.GetRequiredService<ShopAssets>())
+        {
+            IsOnStation = StationCookie.SaysItIsAStation(http.Request),
+        };
     }
 
     /// <summary>A sentence of the texts with its places filled.</summary>

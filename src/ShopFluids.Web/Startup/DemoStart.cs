@@ -21,7 +21,7 @@ internal sealed class DemoStart(DemoShop demo, DemoAccounts accounts)
             return false;
         }
 
-        accounts.Show([.. loaded.SignIns.Select(s => new DemoAccount(s.SignInName, s.Password, RoleNames.Of(s.Role)))]);
+        accounts.Show([.. loaded.SignIns.Select(s => new DemoAccount(s.SignInName, s.Password, RoleNames.Of(s.Role), s.Pin))]);
         await output.WriteLineAsync(string.Format(CultureInfo.InvariantCulture, Texts.Start_DemoToken, loaded.ApiToken));
         return true;
     }

@@ -1,6 +1,7 @@
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using ShopFluids.Core.DemoData;
 using ShopFluids.Web.Account;
+using ShopFluids.Web.Account.Stations;
 using ShopFluids.Web.Api;
 using ShopFluids.Web.Components;
 using ShopFluids.Web.Settings;
@@ -65,6 +66,7 @@ public static class ShopApp
         app.UseRouting();
         app.UseFirstRun();
         app.UseAuthentication();
+        app.UseStationLimits();
         app.UseAuthorization();
         app.Use(culture.InvokeAsync);
         app.UseAntiforgery();

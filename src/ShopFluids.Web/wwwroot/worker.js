@@ -30,7 +30,12 @@ self.addEventListener('fetch', event => {
 
   const path = url.pathname.slice(base.length);
 
-  // Whoever signs in next sees no page of whoever signed out.
+  // Whoever signs in next sees no page of whoever signed out. A tablet that could not be locked is still the same person's.
+  if (event.request.method === 'POST' && path === 'account/station/lock') {
+    event.respondWith(lock(event.request));
+    return;
+  }
+
   if (event.request.method === 'POST' && path.startsWith('account/')) {
     event.waitUntil(caches.delete(PAGES));
   }
@@ -45,6 +50,12 @@ self.addEventListener('fetch', event => {
     event.respondWith(file(event.request));
   }
 });
+
+async function lock(request) {
+  const answer = await fetch(request);
+  await caches.delete(PAGES);
+  return answer;
+}
 
 const isKept = answer => answer.ok && !answer.redirected && answer.headers.get('Content-Type')?.startsWith('text/html');
 

@@ -65,6 +65,11 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("set-up, shutdowns", Texts.Role_Supervisor, "/setup/shutdowns", IsTablet: false),
         new("set-up, care", Texts.Role_Supervisor, $"/setup/care?sump={Sump}", IsTablet: false),
         new("set-up, people", Texts.Role_Supervisor, "/setup/people", IsTablet: false),
+        new("set-up, stations", Texts.Role_Supervisor, "/setup/stations", IsTablet: false, visit => Tablet.OfferAsync(visit)),
+        new("station, enrol", null, "/account/station/enrol", IsTablet: true),
+        new("station, people", Texts.Role_Supervisor, "/setup", IsTablet: true, EnrolAsync),
+        new("station, PIN", Texts.Role_Supervisor, "/setup", IsTablet: true, WrongPinAsync),
+        new("station, round", Texts.Role_Supervisor, "/setup", IsTablet: true, EnterByPinAsync),
     ];
 
     public static CheckedPage Named(string name) => All.Single(p => p.Name == name);
@@ -149,6 +154,29 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         await visit.Page.Locator("footer button").ClickAsync();
         await visit.Page.Locator("[role=alert]").WaitForAsync();
         await UnfoldAsync(visit);
+    }
+
+    private static async Task EnrolAsync(Visit visit)
+    {
+        var (_, link) = await Tablet.OfferAsync(visit);
+        await visit.GoAsync(link);
+        await visit.Page.Locator("button[type=submit]").ClickAsync();
+        await visit.Page.Locator(".tiles").WaitForAsync();
+    }
+
+    private static async Task WrongPinAsync(Visit visit)
+    {
+        await EnrolAsync(visit);
+        var tablet = new Tablet(visit, "");
+        await visit.Page.Locator(".tile", new() { HasText = Tablet.Vell }).ClickAsync();
+        await tablet.TypePinAsync("975310");
+        await visit.Page.Locator("[role=alert]").WaitForAsync();
+    }
+
+    private static async Task EnterByPinAsync(Visit visit)
+    {
+        await EnrolAsync(visit);
+        await new Tablet(visit, "").LetInAsync(Tablet.Karrow, Tablet.KarrowPin);
     }
 
     private static async Task WorkAsync(Visit visit)

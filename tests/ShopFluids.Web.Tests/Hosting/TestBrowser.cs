@@ -11,6 +11,9 @@ internal sealed partial class TestBrowser(TestServer server)
 
     public Uri Address { get; private set; } = new("http://localhost/");
 
+    /// <summary>As they would be sent along with the next request.</summary>
+    public string Cookies => _cookies.GetCookieHeader(Address);
+
     public async Task<TestPage> OpenAsync(string path) => await FollowAsync(new HttpRequestMessage(HttpMethod.Get, path));
 
     /// <summary>Posts the form of a page to an address, with its hidden token.</summary>

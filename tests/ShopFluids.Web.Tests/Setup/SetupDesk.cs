@@ -4,6 +4,8 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Pins;
+using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Tuning;
@@ -24,6 +26,9 @@ internal static class SetupDesk
         desk.Services.AddSingleton(desk.Shop.Get<AddInstrumentHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<NoteInstrumentCheckHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<MakeAccountHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<SetPinHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<SetUpStationsHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<StationsQuery>());
         desk.Services.AddSingleton(desk.Shop.Get<SaveSiteHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<AddSumpHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SetLimitsHandler>());

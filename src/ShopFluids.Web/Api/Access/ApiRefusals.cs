@@ -3,6 +3,8 @@ using Microsoft.AspNetCore.Authentication.Cookies;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Identity;
 using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account;
+using ShopFluids.Web.Account.Stations;
 
 namespace ShopFluids.Web.Api.Access;
 
@@ -23,7 +25,11 @@ internal static class ApiRefusals
             return NotSignedInAsync(context.HttpContext);
         }
 
-        context.Response.Redirect(context.RedirectUri);
+        // On a shared tablet people have a tile and a PIN; that page sends on whoever has neither.
+        var request = context.Request;
+        context.Response.Redirect(StationCookie.SaysItIsAStation(request)
+            ? request.PathBase + StationEndpoints.Path + QueryString.Create(SignInEndpoints.ReturnField, request.Path + request.QueryString)
+            : context.RedirectUri);
         return Task.CompletedTask;
     }
 
@@ -48,7 +54,7 @@ internal static class ApiRefusals
     public static async ValueTask<object?> RequireOwnHeader(EndpointFilterInvocationContext context, EndpointFilterDelegate next)
     {
         var http = context.HttpContext;
-        return http.User.Identity?.AuthenticationType == IdentityConstants.ApplicationScheme && !http.Request.Headers.ContainsKey(OwnHeader)
+        return http.User.Identity?.AuthenticationType is { } type && (type == PinSession.Scheme || type == IdentityConstants.ApplicationScheme) && !http.Request.Headers.ContainsKey(OwnHeader)
             ? Problem(StatusCodes.Status403Forbidden, Texts.Api_OwnHeaderMissing)
             : await next(context);
     }

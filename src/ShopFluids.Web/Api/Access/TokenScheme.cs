@@ -4,6 +4,7 @@ using Microsoft.AspNetCore.Authentication;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.Options;
 using Microsoft.Net.Http.Headers;
+using ShopFluids.Web.Account.Stations;
 
 namespace ShopFluids.Web.Api.Access;
 
@@ -18,9 +19,11 @@ internal sealed class TokenScheme(IOptionsMonitor<TokenSchemeOptions> options, I
     private const string Prefix = "Bearer ";
     private const int LongestToken = 200;
 
-    /// <summary>A request to the API that brings a token is a program's; everything else is a person's, with the cookie.</summary>
+    /// <summary>A request to the API that brings a token is a program's; everything else is a person's, with the cookie of a PIN or of a password.</summary>
     public static string Select(HttpContext http) =>
-        ApiRefusals.IsApi(http.Request) && http.Request.Headers.ContainsKey(HeaderNames.Authorization) ? Name : IdentityConstants.ApplicationScheme;
+        ApiRefusals.IsApi(http.Request) && http.Request.Headers.ContainsKey(HeaderNames.Authorization) ? Name
+        : http.Request.Cookies.ContainsKey(PinSession.CookieName) ? PinSession.Scheme
+        : IdentityConstants.ApplicationScheme;
 
     protected override async Task<AuthenticateResult> HandleAuthenticateAsync()
     {

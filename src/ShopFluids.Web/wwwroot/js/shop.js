@@ -5,6 +5,8 @@ import * as draft from './draft.js';
 import * as live from './live.js';
 import * as outbox from './outbox.js';
 import * as pad from './pad.js';
+import { reporting } from './contact.js';
+import { locking } from './lock.js';
 
 const EVERY_MS = 15_000;
 const STALE_AFTER_MS = 180_000;
@@ -184,6 +186,7 @@ if (form) {
   document.body.dataset.ready = '';
 }
 
+reporting(document.body.dataset.contact, locking(document.body.dataset));
 addEventListener('online', () => send(true));
 addEventListener('offline', () => draw(false));
 addEventListener('pageshow', event => event.persisted && send(true));

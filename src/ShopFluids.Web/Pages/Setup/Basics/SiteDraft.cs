@@ -21,6 +21,8 @@ public sealed class SiteDraft
 
     public NumberBox DayStart { get; } = new();
 
+    public NumberBox LockMinutes { get; } = new();
+
     public NumberBox Measurable { get; } = new(QuantityKind.Volume);
 
     public IReadOnlySet<string> Closed { get; set; } = new HashSet<string>(StringComparer.Ordinal);
@@ -34,6 +36,7 @@ public sealed class SiteDraft
     {
         var draft = new SiteDraft();
         draft.DayStart.Show(site?.DayStartHour ?? 6, format);
+        draft.LockMinutes.Show(site?.LockMinutes ?? Site.UsualLockMinutes, format);
         draft.Measurable.Show(site?.MeasurableLitres ?? 0.1m, format);
         draft.Closed = DaysOf(site?.ClosedWeekdays ?? 65);
         if (site is not null)

@@ -43,7 +43,8 @@ public sealed partial class SitePage
             _draft.ClosedWeekdays,
             read.Number("measurableLitres", _draft.Measurable),
             string.IsNullOrWhiteSpace(_draft.SafetySheetPlace) ? null : _draft.SafetySheetPlace.Trim(),
-            _seenVersion);
+            _seenVersion,
+            read.WholeNumber("lockMinutes", _draft.LockMinutes));
         return read.HasFaults ? null : (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
     }
 

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Components.Layout;
@@ -18,6 +19,8 @@ public sealed partial class PeoplePage
     private string _displayName = "";
     private string _signInName = "";
     private string _password = "";
+    private string _pinOf = "";
+    private string _pin = "";
     private IReadOnlySet<string> _roles = new HashSet<string>(StringComparer.Ordinal) { Roles.Operator };
 
     [Inject]
@@ -25,6 +28,9 @@ public sealed partial class PeoplePage
 
     [Inject]
     public required MakeAccountHandler Handler { get; init; }
+
+    [Inject]
+    public required SetPinHandler Pins { get; init; }
 
     private static IReadOnlyList<Choice> AllRoles => [.. Roles.All.Select(r => new Choice(r, RoleNames.Of(r)))];
 
@@ -41,6 +47,27 @@ public sealed partial class PeoplePage
 
     private async Task<Error?> SaveAsync(FormReader read) =>
         (await Handler.HandleAsync(new MakeAccount(_id, _signInName, _displayName, _password, [.. Roles.All.Where(_roles.Contains)], "light"), await Session.ActorAsync(), CancellationToken.None)).Error;
+
+    // Only who takes readings has a tile on the tablets.
+    private static IReadOnlyList<Choice> PeopleOf(PeopleView view) =>
+        [.. view.Accounts.Where(a => a.Roles.Contains(Roles.Operator) || a.Roles.Contains(Roles.Supervisor)).Select(a => new Choice(a.Id.ToString("D"), $"{a.DisplayName} ({a.SignInName})"))];
+
+    private async Task<Error?> SavePinAsync(FormReader read)
+    {
+        if (!Guid.TryParse(read.Text("person", _pinOf), out var person))
+        {
+            return null;
+        }
+
+        return (await Pins.HandleAsync(new SetPin(person, _pin), await Session.ActorAsync(), CancellationToken.None)).Error;
+    }
+
+    private async Task<string?> SavedPinAsync()
+    {
+        (_pinOf, _pin) = ("", "");
+        await LoadAsync();
+        return Texts.Setup_PinSaid;
+    }
 
     private async Task<string?> SavedAsync()
     {

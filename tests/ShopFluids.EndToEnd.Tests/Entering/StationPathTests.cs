@@ -1,0 +1,208 @@
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Playwright;
+using ShopFluids.Core.People;
+using ShopFluids.Core.People.Pins;
+using ShopFluids.Core.People.Stations;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Wording;
+using ShopFluids.EndToEnd.Tests.Browser;
+using ShopFluids.EndToEnd.Tests.Server;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.EndToEnd.Tests.Entering;
+
+/// <summary>A shared tablet in the hands of several people: enrolled, opened by PIN, handed on, locked, expired, revoked.</summary>
+public sealed class StationPathTests(Chromium chromium)
+{
+    private const string Enter = $"/enter/{Some.SumpTag}";
+    private const string Anna = "Anna with a name that is rather long for a tile on a tablet";
+    private const string Bert = "Bert";
+    private const string AnnaPin = "204816";
+    private const string BertPin = "518273";
+    private static readonly string Door = "**/account/station**";
+
+    [Fact]
+    public async Task Pin_TileAndDigits_LeadToAReadingThatNamesPersonAndStation()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var desk = await Visit.OpenAsync(chromium, shop.Server.Address, width: 1440, height: 900);
+        await SignIn.AsAsync(desk, "sup", SmallShop.Password);
+        var (name, link) = await Tablet.OfferAsync(desk);
+        await using var tablet = new Tablet(await Visit.OpenAsync(chromium, shop.Server.Address), name);
+        await tablet.Visit.GoAsync(link);
+        await tablet.Page.GetByRole(AriaRole.Button, new() { Name = Texts.Station_Enrol }).ClickAsync();
+        await tablet.ExpectDoorAsync();
+
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await tablet.Visit.GoAsync(Enter);
+        var entry = new EntryPage(tablet.Visit);
+        await entry.TypeAsync("8.1", "9.0", "300");
+        await entry.SaveForSureAsync();
+
+        await using var db = database.Open();
+        var act = await db.RecordEntries.SingleAsync(e => e.Code == ActCodes.ReadingStored, TestContext.Current.CancellationToken);
+        Assert.Equal((Anna, name), (act.ActorName, act.StationName));
+        foreach (var shut in new[] { "/board", "/setup", "/setup/stations", "/account", $"/drain/{Some.SumpTag}" })
+        {
+            await tablet.Visit.GoAsync(shut);
+            Assert.Contains("/account/not-allowed", tablet.Page.Url, StringComparison.Ordinal);
+        }
+
+        Assert.Equal(403, await tablet.Page.EvaluateAsync<int>("async () => (await fetch('/api/v1/sumps', { headers: { 'X-ShopFluids': '1' } })).status"));
+        await desk.GoAsync("/setup/stations");
+        await Assertions.Expect(desk.Page.Locator("tr", new() { HasText = name })).ToContainTextAsync(Texts.Setup_StationNoneUnsent);
+        await Assertions.Expect(desk.Page.Locator("tr", new() { HasText = name })).ToContainTextAsync(Texts.Setup_StationClockRight);
+        tablet.Visit.ExpectNoFaults();
+    }
+
+    [Fact]
+    public async Task Idle_TypedButNotSaved_LocksAndKeepsItForItsPersonAlone()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var tablet = await OpenAsync(shop, database);
+        await tablet.Page.Clock.InstallAsync();
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await tablet.Visit.GoAsync(Enter);
+        await ReadyAsync(tablet.Page);
+        var entry = new EntryPage(tablet.Visit);
+        await entry.TypeAsync("8.2", null, null, "half done");
+
+        await tablet.Page.Clock.FastForwardAsync("05:01");
+        await tablet.Page.WaitForURLAsync(Door);
+        await tablet.LetInAsync(Bert, BertPin);
+        await ReadyAsync(tablet.Page);
+        Assert.EndsWith(Enter, tablet.Page.Url, StringComparison.Ordinal);
+        await Assertions.Expect(entry.Concentration).ToHaveValueAsync("");
+
+        // One tap hands the tablet back.
+        await tablet.Page.Locator("#switch button").ClickAsync();
+        await tablet.Page.WaitForURLAsync(Door);
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await Assertions.Expect(entry.Concentration).ToHaveValueAsync("8.2");
+        await entry.TypeAsync(null, "9.0", "300");
+        await entry.SaveForSureAsync();
+        Assert.Equal([Anna], await ActorsAsync(database));
+    }
+
+    [Fact]
+    public async Task Idle_WithoutTheServer_AsksWhoIsThereAndLosesNothing()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var tablet = await OpenAsync(shop, database);
+        await tablet.Page.Clock.InstallAsync();
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await tablet.Visit.GoAsync(Enter);
+        await ReadyAsync(tablet.Page);
+        var entry = new EntryPage(tablet.Visit);
+        await entry.TypeAsync("8.3", null, null);
+        await tablet.Page.Context.SetOfflineAsync(true);
+
+        await tablet.Page.Clock.FastForwardAsync("05:01");
+        await Assertions.Expect(tablet.Page.Locator("#locked")).ToBeVisibleAsync();
+        await Assertions.Expect(entry.Concentration).ToBeHiddenAsync();
+        await tablet.Page.Locator("#unlock").ClickAsync();
+
+        await Assertions.Expect(entry.Concentration).ToHaveValueAsync("8.3");
+    }
+
+    [Fact]
+    public async Task Save_PinSessionHasEnded_AsksForThePinAndKeepsTheText()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var tablet = await OpenAsync(shop, database);
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await tablet.Visit.GoAsync(Enter);
+        await ReadyAsync(tablet.Page);
+        var entry = new EntryPage(tablet.Visit);
+        await entry.TypeAsync("8.4", "9.0", "300", "under the tray");
+        await using (var ended = await tablet.Page.Context.APIRequest.PostAsync("/account/station/lock", new() { Headers = new Dictionary<string, string> { ["X-ShopFluids"] = "1" } }))
+        {
+            Assert.Equal(204, ended.Status);
+        }
+
+        await entry.SaveAsync();
+        await tablet.Page.Locator("#pin-box").WaitForAsync();
+        await tablet.TypePinAsync(AnnaPin);
+        await Assertions.Expect(entry.Concentration).ToHaveValueAsync("8.4");
+        await Assertions.Expect(entry.Note).ToHaveValueAsync("under the tray");
+        await entry.SaveForSureAsync();
+
+        Assert.Equal([Anna], await ActorsAsync(database));
+    }
+
+    [Fact]
+    public async Task Revoke_WhileInUse_ShutsTheTabletAtTheNextPress()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var tablet = await OpenAsync(shop, database);
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await using var desk = await Visit.OpenAsync(chromium, shop.Server.Address, width: 1440, height: 900);
+        await SignIn.AsAsync(desk, "sup", SmallShop.Password);
+        await desk.GoAsync("/setup/stations");
+        await desk.Page.GetByRole(AriaRole.Button, new() { Name = $"{Texts.Setup_StationRevoke} {tablet.Name}" }).ClickAsync();
+        await desk.Page.GetByRole(AriaRole.Group).GetByRole(AriaRole.Button, new() { Name = Texts.Setup_StationRevoke, Exact = true }).ClickAsync();
+        await Assertions.Expect(desk.Page.Locator("tr", new() { HasText = tablet.Name })).ToContainTextAsync("Revoked");
+
+        await tablet.Page.GotoAsync(Enter);
+
+        await tablet.Page.WaitForURLAsync("**/account/sign-in**");
+        await Assertions.Expect(tablet.Page.Locator(".notice")).ToContainTextAsync("no station any more");
+        Assert.DoesNotContain(await tablet.Page.Context.CookiesAsync(), c => c.Name == "shopfluids-station");
+    }
+
+    [Fact]
+    public async Task Pin_WithoutScript_IsAPlainForm()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var tablet = await OpenAsync(shop, database, hasScript: false);
+
+        await tablet.Page.Locator(".tile", new() { HasText = Bert }).FocusAsync();
+        await tablet.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(tablet.Page.Locator("#pinpad")).ToBeHiddenAsync();
+        await tablet.Page.Keyboard.TypeAsync(BertPin);
+        await tablet.Page.Keyboard.PressAsync("Enter");
+        await tablet.Page.WaitForURLAsync("**/round");
+        await tablet.Page.Locator("#switch button").ClickAsync();
+
+        await tablet.ExpectDoorAsync();
+    }
+
+    private async Task<Tablet> OpenAsync(SmallShop shop, TestDatabase database, bool hasScript = true)
+    {
+        await using var fixture = ShopFixture.Empty(database);
+        var name = $"Bay {Some.Id():N}"[..20];
+        fixture.Clock.SetUtcNow(TimeProvider.System.GetUtcNow());
+        var offered = (await fixture.Get<SetUpStationsHandler>().HandleAsync(new AddStation(Some.Id(), name, "By the wash", "shop"), Actor.Program, default)).Done();
+        var tablet = new Tablet(await Visit.OpenAsync(chromium, shop.Server.Address, hasScript: hasScript), name);
+        await tablet.Page.GotoAsync($"/account/station/enrol?code={offered.Code}");
+        await tablet.Page.Locator("button[type=submit]").ClickAsync();
+        await tablet.ExpectDoorAsync();
+        return tablet;
+    }
+
+    private static async Task PeopleAsync(ShopFixture shop)
+    {
+        foreach (var (signInName, name, pin) in new[] { ("anna", Anna, AnnaPin), ("bert", Bert, BertPin) })
+        {
+            var account = new MakeAccount(Some.Id(), signInName, name, SmallShop.Password, [Roles.Operator], "light");
+            (await shop.Get<MakeAccountHandler>().HandleAsync(account, Actor.Program, default)).Done();
+            (await shop.Get<SetPinHandler>().HandleAsync(new SetPin(account.Id, pin), Actor.Program, default)).Done();
+        }
+    }
+
+    private static async Task<List<string>> ActorsAsync(TestDatabase database)
+    {
+        await using var db = database.Open();
+        return await db.RecordEntries.Where(e => e.Code == ActCodes.ReadingStored).Select(e => e.ActorName).ToListAsync();
+    }
+
+    private static async Task ReadyAsync(IPage page) => await page.WaitForFunctionAsync("() => 'ready' in document.body.dataset");
+}
