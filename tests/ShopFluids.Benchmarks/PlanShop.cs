@@ -1,6 +1,5 @@
 using System.Data.Common;
 using System.Diagnostics;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core;
 using ShopFluids.Core.Care;
@@ -103,7 +102,7 @@ internal sealed class PlanShop(IDatabaseProvider provider, string connectionStri
         return Median(milliseconds);
     }
 
-    private async Task<(double Pass, double Statement)> PassesAsync(ServiceProvider services, DbConnection connection)
+    private static async Task<(double Pass, double Statement)> PassesAsync(ServiceProvider services, DbConnection connection)
     {
         var handler = services.GetRequiredService<PlanMissingHandler>();
         var (passes, statements) = (new List<double>(Passes), new List<double>(Passes));

@@ -74,6 +74,7 @@ public static class FieldNameSentences
         SlideFields.Incubation => Texts.FieldName_Incubation,
         SlideFields.DippedAt => Texts.FieldName_DippedAt,
         SlideFields.ReadAt => Texts.FieldName_ReadAt,
+        SlideFields.Value => Texts.Slide_Seen,
         _ => CleanOutNames(field) ?? SetupNames(field),
     };
 

@@ -1555,6 +1555,44 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("Rejudgements");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Rounds.SkippedStop", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<short>("Reason")
+                        .HasColumnType("smallint");
+
+                    b.Property<DateTime>("SkippedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("SumpId", "SkippedAtUtc");
+
+                    b.ToTable("SkippedStops");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.ShopFlags.ShopFlag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2193,6 +2231,15 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .WithMany()
                         .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Rounds.SkippedStop", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Slides.Slide", b =>

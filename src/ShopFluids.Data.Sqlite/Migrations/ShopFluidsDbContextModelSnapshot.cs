@@ -1544,6 +1544,44 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("Rejudgements");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Rounds.SkippedStop", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<short>("Reason")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("SkippedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("SumpId", "SkippedAtUtc");
+
+                    b.ToTable("SkippedStops");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.ShopFlags.ShopFlag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2182,6 +2220,15 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .WithMany()
                         .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Rounds.SkippedStop", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Slides.Slide", b =>

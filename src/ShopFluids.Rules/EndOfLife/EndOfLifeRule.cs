@@ -1,4 +1,3 @@
-using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Registry;
 
@@ -163,9 +162,9 @@ public sealed class EndOfLifeRule : IRule
             }
 
             var first = before.Take(FirstValues).Select(p => p.Value).Order().ElementAt(FirstValues / 2);
-            if (first > 0 && decimal.Round(Math.Min(two.Now, two.Before) / first, 2) is var times && times >= reading.Number(SaltTimes) - (isOpen ? SaltMargin : 0) && !(most > times))
+            if (first > 0 && Math.Min(two.Now, two.Before) / first is var times && times >= reading.Number(SaltTimes) - (isOpen ? SaltMargin : 0) && !(most > times))
             {
-                most = times;
+                most = decimal.Round(times, 2);
             }
         }
 

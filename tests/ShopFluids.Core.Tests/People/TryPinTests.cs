@@ -69,6 +69,25 @@ public sealed class TryPinTests
         (await desk.TryAsync(station, person, PinDesk.Pin)).Done();
     }
 
+    // After many wrong tries the tablet still serves whoever knows a PIN, one after the other.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_RightPins_CostTheTabletNothing(TestDatabase database)
+    {
+        await using var desk = await PinDesk.OpenAsync(database);
+        var station = await desk.StationAsync("South");
+        var person = await desk.PersonAsync();
+        for (var i = 0; i < BackoffPace.Device.FreeTries; i++)
+        {
+            await desk.TryAsync(station, Some.Id(), PinDesk.WrongPin);
+        }
+
+        desk.Shop.Clock.Advance(TimeSpan.FromSeconds(30));
+        for (var i = 0; i < 20; i++)
+        {
+            (await desk.TryAsync(station, person, PinDesk.Pin)).Done();
+        }
+    }
+
     // PINs for eight people over eight hours, each at the first moment at which it is looked at.
     [Theory, EachDatabase]
     public async Task HandleAsync_AttackerForHours_GetsFewTriesLookedAt(TestDatabase database)

@@ -7,6 +7,7 @@ using ShopFluids.Core.Record.Replay;
 using ShopFluids.Core.Slides;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.UnreadSlide;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
@@ -90,7 +91,7 @@ public sealed class SlideTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         await using var other = shop.Another();
-        await shop.StepAsync(Some.Step(TaskKind.Test, basis: Rules.Facts.IntervalBasis.FromLastDone, days: 60));
+        await shop.StepAsync(Some.Step(TaskKind.Test, basis: IntervalBasis.FromLastDone, days: 60));
         await shop.StoreAsync(Some.Reading());
         await StartedAsync(shop);
         foreach (var instance in new[] { shop, other })
@@ -180,7 +181,7 @@ public sealed class SlideTests
         var handler = shop.Get<StartSlideHandler>();
 
         Assert.IsType<SumpNotFound>((await handler.HandleAsync(Start(shop) with { SumpTag = "S-99" }, Some.Operator, Stop)).Error);
-        var refused = Assert.IsType<FieldErrors>((await handler.HandleAsync(Start(shop) with { Parameter = ParameterCodes.Ph, Incubation = 0, DippedAtUtc = shop.Now.AddHours(1) }, Some.Operator, Stop)).Error);
+        var refused = Assert.IsType<FieldErrors>((await handler.HandleAsync(Start(shop) with { Parameter = ParameterCodes.Ph, Incubation = (SlideIncubation)7, DippedAtUtc = shop.Now.AddHours(1) }, Some.Operator, Stop)).Error);
         Assert.Equal([(SlideFields.Parameter, FieldProblem.UnknownChoice), (SlideFields.Incubation, FieldProblem.UnknownChoice), (SlideFields.DippedAt, FieldProblem.InTheFuture)], refused.Fields.Select(f => (f.Field, f.Problem)));
         var old = Assert.IsType<FieldErrors>((await handler.HandleAsync(Start(shop) with { DippedAtUtc = shop.Now.AddHours(-121) }, Some.Operator, Stop)).Error);
         Assert.Equal(FieldProblem.SlideTooOld, Assert.Single(old.Fields).Problem);

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Microsoft.Playwright;
 using ShopFluids.Core.Wording;
 using ShopFluids.EndToEnd.Tests.Server;
@@ -37,7 +38,7 @@ internal sealed class Tablet(Visit visit, string name) : IAsyncDisposable
     /// <returns>Its name, and the link that makes a tablet the station.</returns>
     public static async Task<(string Name, string Link)> OfferAsync(Visit desk)
     {
-        var name = $"Bay {Guid.NewGuid():N}"[..12];
+        var name = $"Bay {RandomNumberGenerator.GetHexString(8)}";
         await desk.GoAsync("/setup/stations");
         await desk.Page.Locator("#f-name").FillAsync(name);
         await desk.Page.Locator("form.setform button[type=submit]").ClickAsync();

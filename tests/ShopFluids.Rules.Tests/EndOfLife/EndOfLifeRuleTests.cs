@@ -62,7 +62,8 @@ public sealed class EndOfLifeRuleTests
     {
         var opinion = Assert.Single(Judge(days, (decimal)ph, comebacks));
 
-        Assert.Equal(isFound ? (Verdict.Warning, Direction.None) : null, opinion.Flag is { } flag ? (flag.Severity, flag.Direction) : null);
+        Assert.Equal(isFound, opinion.Flag is { Severity: Verdict.Warning, Direction: Direction.None, Parameter: "" });
+        Assert.Equal(isFound, opinion.Flag is not null);
         Assert.Equal(isFound && ph < 8.6, opinion.Flag?.Numbers.ContainsKey(NumberNames.Drop) ?? false);
         Assert.Equal(isFound && comebacks >= 3, opinion.Flag?.Numbers.ContainsKey(NumberNames.Comebacks) ?? false);
     }

@@ -47,7 +47,7 @@ public sealed class UnreadSlideRuleTests
 
     [Fact]
     public void EvaluateClock_SwitchedOff_RaisesNothing() =>
-        Assert.Empty(RulesService.EvaluateClock(Standing(TaskKind.ReadSlide), Some.Calendar(), Some.SwitchedOff(UnreadSlideRule.RuleCode), Until).Where(f => f.Rule == UnreadSlideRule.RuleCode));
+        Assert.DoesNotContain(RulesService.EvaluateClock(Standing(TaskKind.ReadSlide), Some.Calendar(), Some.SwitchedOff(UnreadSlideRule.RuleCode), Until), f => f.Rule == UnreadSlideRule.RuleCode);
 
     // It is no reading that ends it: only what becomes of the slide.
     [Fact]

@@ -5,7 +5,6 @@ using Microsoft.AspNetCore.Routing;
 using Microsoft.AspNetCore.StaticAssets;
 using ShopFluids.Core.People;
 using ShopFluids.Testing.Databases;
-using ShopFluids.Web.Tests.Hosting;
 using Xunit;
 
 namespace ShopFluids.Web.Tests.Account;
@@ -21,9 +20,19 @@ public sealed partial class StationLimitsTests
         "GET /enter/{tag}/saved/{id:guid}/added",
         "GET /enter/{tag}/saved/{id:guid}/tasks/{taskId:guid}",
         "GET /round",
+        "GET /round/finish",
+        "GET /round/skip",
+        "GET /slides/{tag}",
+        "GET /slides/{tag}/{id:guid}/discard",
+        "GET /slides/{tag}/{id:guid}/read",
+        "POST /api/v1/readings/preview",
         "POST /enter/{tag}",
         "POST /enter/{tag}/saved/{id:guid}/added",
         "POST /enter/{tag}/saved/{id:guid}/tasks/{taskId:guid}",
+        "POST /round/skip",
+        "POST /slides/{tag}",
+        "POST /slides/{tag}/{id:guid}/discard",
+        "POST /slides/{tag}/{id:guid}/read",
     ];
 
     [Theory, EachDatabase]
@@ -33,9 +42,12 @@ public sealed partial class StationLimitsTests
         var person = await desk.PersonAsync("sam", Roles.Supervisor);
         var tablet = await desk.TabletAsync(await desk.OfferAsync());
         await StationDesk.LetInAsync(tablet, person);
+
+        // What asks for a file that is not there is answered "not found" to everybody.
         var routes = desk.Host.Get<EndpointDataSource>().Endpoints.OfType<RouteEndpoint>()
             .Where(e => e.Metadata.GetMetadata<IAllowAnonymous>() is null && e.Metadata.GetMetadata<StaticAssetDescriptor>() is null)
             .SelectMany(e => (e.Metadata.GetMetadata<IHttpMethodMetadata>()?.HttpMethods ?? ["GET", "POST"]).Select(m => (Method: m, Path: "/" + e.RoutePattern.RawText?.TrimStart('/'))))
+            .Where(r => !r.Path.Contains(":file", StringComparison.Ordinal))
             .Distinct()
             .ToList();
         Assert.True(routes.Count > 60, $"{routes.Count} routes");
@@ -77,7 +89,6 @@ public sealed partial class StationLimitsTests
     private static string Filled(string pattern) => Parameter().Replace(pattern, m => m.Value.Contains("guid", StringComparison.Ordinal) ? Guid.Empty.ToString("D")
         : m.Value.Contains("int", StringComparison.Ordinal) ? "1"
         : m.Value.Contains("documentName", StringComparison.Ordinal) ? "v1"
-        : m.Value.Contains("file", StringComparison.Ordinal) ? "none.txt"
         : "S-07");
 
     [GeneratedRegex(@"\{[^}]*\}", RegexOptions.None, 1000)]

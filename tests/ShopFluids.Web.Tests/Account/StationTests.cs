@@ -2,14 +2,12 @@ using System.Net;
 using System.Text;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
-using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Record;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
-using ShopFluids.Web.Tests.Hosting;
 using Xunit;
 
 namespace ShopFluids.Web.Tests.Account;

@@ -47,21 +47,33 @@ public sealed class PinBackoff
         (LastAtUtc, NextAtUtc) = (nowUtc, nowUtc + pace.WaitAfter(WrongTries));
     }
 
-    /// <summary>It was right after all.</summary>
-    internal void TakeBack(BackoffPace pace)
+    /// <summary>The counted try was right after all: as if it had not been, unless others came in between.</summary>
+    internal void TakeBack(PinCount before, PinCount counted)
     {
-        WrongTries = Math.Max(0, WrongTries - 1);
-        NextAtUtc = LastAtUtc + pace.WaitAfter(WrongTries);
+        if (Now == counted)
+        {
+            (WrongTries, LastAtUtc, NextAtUtc) = (before.WrongTries, before.LastAtUtc, before.NextAtUtc);
+        }
+        else
+        {
+            WrongTries = Math.Max(0, WrongTries - 1);
+        }
     }
+
+    internal PinCount Now => new(WrongTries, LastAtUtc, NextAtUtc);
 
     internal void Forget() => (WrongTries, NextAtUtc) = (0, LastAtUtc);
 }
+
+/// <summary>A count as it stood at a moment.</summary>
+internal readonly record struct PinCount(int WrongTries, DateTime LastAtUtc, DateTime NextAtUtc);
 
 internal sealed class PinBackoffConfiguration : IEntityTypeConfiguration<PinBackoff>
 {
     public void Configure(EntityTypeBuilder<PinBackoff> builder)
     {
         builder.HasKey(b => b.Subject);
+        builder.Ignore(b => b.Now);
         builder.Property(b => b.Subject).HasMaxLength(PinBackoff.MaximumSubjectLength);
     }
 }

@@ -27,8 +27,9 @@ public sealed class TryPinHandler(ShopDatabase shop, IPasswordHasher<Person> has
     public async Task<Result<RightPin>> HandleAsync(TryPin command, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
-        var (person, next, isTooSoon) = await ReserveAsync(command, cancellationToken);
-        if (isTooSoon)
+        var reserved = await ReserveAsync(command, cancellationToken);
+        var (person, next) = (reserved.Person, reserved.NextAtUtc);
+        if (reserved.IsTooSoon)
         {
             return new PinTooSoon(next);
         }
@@ -42,7 +43,7 @@ public sealed class TryPinHandler(ShopDatabase shop, IPasswordHasher<Person> has
 
         return hasher.VerifyHashedPassword(person, hash, command.Pin) == PasswordVerificationResult.Failed
             ? new WrongPin(next)
-            : await BeginAsync(command, person, cancellationToken);
+            : await BeginAsync(command, reserved, person, cancellationToken);
     }
 
     private static (string Subject, BackoffPace Pace)[] SubjectsOf(TryPin command) =>
@@ -52,7 +53,7 @@ public sealed class TryPinHandler(ShopDatabase shop, IPasswordHasher<Person> has
         (PinBackoff.OfPerson(command.PersonId), BackoffPace.Person),
     ];
 
-    private async Task<(Person? Person, DateTime NextAtUtc, bool IsTooSoon)> ReserveAsync(TryPin command, CancellationToken cancellationToken)
+    private async Task<Reserved> ReserveAsync(TryPin command, CancellationToken cancellationToken)
     {
         await using var write = await shop.WriteAsync(cancellationToken);
         var now = clock.UtcNow;
@@ -73,6 +74,8 @@ public sealed class TryPinHandler(ShopDatabase shop, IPasswordHasher<Person> has
         }
 
         var next = rows.Max(r => r.Row.NextAt(r.Pace, now));
+        var device = rows[0].Row;
+        var before = device.Now;
         var isTooSoon = next > now;
         if (!isTooSoon)
         {
@@ -81,10 +84,10 @@ public sealed class TryPinHandler(ShopDatabase shop, IPasswordHasher<Person> has
         }
 
         await write.CommitAsync(NoActOf(now), cancellationToken);
-        return (person, next, isTooSoon);
+        return new Reserved(person, next, isTooSoon, before, device.Now);
     }
 
-    private async Task<Result<RightPin>> BeginAsync(TryPin command, Person person, CancellationToken cancellationToken)
+    private async Task<Result<RightPin>> BeginAsync(TryPin command, Reserved reserved, Person person, CancellationToken cancellationToken)
     {
         await using var write = await shop.WriteAsync(cancellationToken);
         foreach (var (subject, pace) in SubjectsOf(command))
@@ -97,7 +100,7 @@ public sealed class TryPinHandler(ShopDatabase shop, IPasswordHasher<Person> has
             // Whoever knows one PIN must not wash the tablet clean with it between tries for others.
             if (pace == BackoffPace.Device)
             {
-                row.TakeBack(pace);
+                row.TakeBack(reserved.Before, reserved.Counted);
             }
             else
             {
@@ -124,6 +127,10 @@ public sealed class TryPinHandler(ShopDatabase shop, IPasswordHasher<Person> has
                                       where held.UserId == p.Id && (role.Name == Roles.Operator || role.Name == Roles.Supervisor)
                                       select held).Any(),
             cancellationToken);
+
+    /// <summary>A try that is counted, or came too soon.</summary>
+    /// <param name="Before">The tablet's count without it.</param>
+    private sealed record Reserved(Person? Person, DateTime NextAtUtc, bool IsTooSoon, PinCount Before, PinCount Counted);
 
     // Counts and sessions are no recorded rows: nothing of this comes into the record.
     private static Act NoActOf(DateTime atUtc) => new(ActCodes.AccountChanged, Actor.Program, atUtc, "");

@@ -4,6 +4,7 @@ using ShopFluids.Core.Exchange;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
+using ShopFluids.Web.Account.Stations;
 using ShopFluids.Web.Api.Json;
 
 namespace ShopFluids.Web.Api.Readings;
@@ -24,7 +25,7 @@ internal static class ReadingEndpoints
             .Produces<ApiProblem>(StatusCodes.Status409Conflict, "application/problem+json")
             .Produces<ApiProblem>(StatusCodes.Status422UnprocessableEntity, "application/problem+json");
         api.MapPost("/readings/preview", PreviewAsync)
-            .WithMetadata(new RequestSizeLimitAttribute(JsonBody.MostBytes))
+            .WithMetadata(new RequestSizeLimitAttribute(JsonBody.MostBytes), new AtStation())
             .WithName("PreviewReading").WithSummary("Answers what storing would answer, and stores nothing")
             .Accepts<ReadingRequest>("application/json")
             .Produces<ReadingAnswer>()

@@ -1,7 +1,8 @@
 // Our own number pad, for gloves: big keys at the bottom edge in place of the system's keyboard. Only where somebody switched it on.
 
 const KEY = 'shopfluids.pad';
-const boxesOf = form => [...form.querySelectorAll('input[data-parameter]')].filter(box => box.offsetParent);
+// What lies folded is laid out all the same.
+const boxesOf = form => [...form.querySelectorAll('input[data-parameter]')].filter(box => box.offsetParent && !box.closest('details:not([open])'));
 let at = null;
 
 const kept = () => {

@@ -12,8 +12,8 @@ using ShopFluids.Core.Database;
 namespace ShopFluids.Data.Postgres.Migrations
 {
     [DbContext(typeof(ShopFluidsDbContext))]
-    [Migration("20261126015754_AddStations")]
-    partial class AddStations
+    [Migration("20261126025042_AddStationsAndSkippedStops")]
+    partial class AddStationsAndSkippedStops
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -1558,6 +1558,44 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("Rejudgements");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Rounds.SkippedStop", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("date");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<short>("Reason")
+                        .HasColumnType("smallint");
+
+                    b.Property<DateTime>("SkippedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("SumpId", "SkippedAtUtc");
+
+                    b.ToTable("SkippedStops");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.ShopFlags.ShopFlag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1621,6 +1659,73 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .HasFilter("\"GoneAtUtc\" IS NULL");
 
                     b.ToTable("ShopFlags");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Slides.Slide", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("ChargeId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("DippedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("EndReason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<DateTime?>("EndedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("EndedByPersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<short?>("EndedHow")
+                        .HasColumnType("smallint");
+
+                    b.Property<short>("Incubation")
+                        .HasColumnType("smallint");
+
+                    b.Property<string>("Parameter")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("character varying(40)");
+
+                    b.Property<DateTime>("ReadFromUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("ReadUntilUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("ReadingId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("StartedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("StartedByPersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ChargeId");
+
+                    b.HasIndex("EndedAtUtc");
+
+                    b.HasIndex("ReadingId");
+
+                    b.HasIndex("SumpId", "DippedAtUtc");
+
+                    b.ToTable("Slides");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Sumps.Standing", b =>
@@ -2129,6 +2234,35 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .WithMany()
                         .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Rounds.SkippedStop", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Slides.Slide", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Charges.Charge", null)
+                        .WithMany()
+                        .HasForeignKey("ChargeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithMany()
+                        .HasForeignKey("ReadingId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Sumps.Standing", b =>

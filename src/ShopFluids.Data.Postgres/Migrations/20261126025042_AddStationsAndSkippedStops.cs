@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore.Migrations;
 namespace ShopFluids.Data.Postgres.Migrations
 {
     /// <inheritdoc />
-    public partial class AddStations : Migration
+    public partial class AddStationsAndSkippedStops : Migration
     {
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
@@ -49,6 +49,30 @@ namespace ShopFluids.Data.Postgres.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_PinBackoffs", x => x.Subject);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SkippedStops",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "uuid", nullable: false),
+                    SumpId = table.Column<Guid>(type: "uuid", nullable: false),
+                    Day = table.Column<DateOnly>(type: "date", nullable: false),
+                    Reason = table.Column<short>(type: "smallint", nullable: false),
+                    Words = table.Column<string>(type: "character varying(200)", maxLength: 200, nullable: false),
+                    SkippedAtUtc = table.Column<DateTime>(type: "timestamp with time zone", nullable: false),
+                    PersonId = table.Column<Guid>(type: "uuid", nullable: true),
+                    Version = table.Column<long>(type: "bigint", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SkippedStops", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SkippedStops_Sumps_SumpId",
+                        column: x => x.SumpId,
+                        principalTable: "Sumps",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -114,6 +138,16 @@ namespace ShopFluids.Data.Postgres.Migrations
                 });
 
             migrationBuilder.CreateIndex(
+                name: "IX_SkippedStops_Day",
+                table: "SkippedStops",
+                column: "Day");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SkippedStops_SumpId_SkippedAtUtc",
+                table: "SkippedStops",
+                columns: new[] { "SumpId", "SkippedAtUtc" });
+
+            migrationBuilder.CreateIndex(
                 name: "IX_StationKeys_CodeHash",
                 table: "StationKeys",
                 column: "CodeHash",
@@ -131,6 +165,9 @@ namespace ShopFluids.Data.Postgres.Migrations
         {
             migrationBuilder.DropTable(
                 name: "PinBackoffs");
+
+            migrationBuilder.DropTable(
+                name: "SkippedStops");
 
             migrationBuilder.DropTable(
                 name: "StationContacts");

@@ -6,7 +6,7 @@ using Microsoft.EntityFrameworkCore.Migrations;
 namespace ShopFluids.Data.Sqlite.Migrations
 {
     /// <inheritdoc />
-    public partial class AddStations : Migration
+    public partial class AddStationsAndSkippedStops : Migration
     {
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
@@ -49,6 +49,30 @@ namespace ShopFluids.Data.Sqlite.Migrations
                 constraints: table =>
                 {
                     table.PrimaryKey("PK_PinBackoffs", x => x.Subject);
+                });
+
+            migrationBuilder.CreateTable(
+                name: "SkippedStops",
+                columns: table => new
+                {
+                    Id = table.Column<Guid>(type: "TEXT", nullable: false),
+                    SumpId = table.Column<Guid>(type: "TEXT", nullable: false),
+                    Day = table.Column<DateOnly>(type: "TEXT", nullable: false),
+                    Reason = table.Column<short>(type: "INTEGER", nullable: false),
+                    Words = table.Column<string>(type: "TEXT", maxLength: 200, nullable: false),
+                    SkippedAtUtc = table.Column<DateTime>(type: "TEXT", nullable: false),
+                    PersonId = table.Column<Guid>(type: "TEXT", nullable: true),
+                    Version = table.Column<long>(type: "INTEGER", nullable: false)
+                },
+                constraints: table =>
+                {
+                    table.PrimaryKey("PK_SkippedStops", x => x.Id);
+                    table.ForeignKey(
+                        name: "FK_SkippedStops_Sumps_SumpId",
+                        column: x => x.SumpId,
+                        principalTable: "Sumps",
+                        principalColumn: "Id",
+                        onDelete: ReferentialAction.Restrict);
                 });
 
             migrationBuilder.CreateTable(
@@ -114,6 +138,16 @@ namespace ShopFluids.Data.Sqlite.Migrations
                 });
 
             migrationBuilder.CreateIndex(
+                name: "IX_SkippedStops_Day",
+                table: "SkippedStops",
+                column: "Day");
+
+            migrationBuilder.CreateIndex(
+                name: "IX_SkippedStops_SumpId_SkippedAtUtc",
+                table: "SkippedStops",
+                columns: new[] { "SumpId", "SkippedAtUtc" });
+
+            migrationBuilder.CreateIndex(
                 name: "IX_StationKeys_CodeHash",
                 table: "StationKeys",
                 column: "CodeHash",
@@ -131,6 +165,9 @@ namespace ShopFluids.Data.Sqlite.Migrations
         {
             migrationBuilder.DropTable(
                 name: "PinBackoffs");
+
+            migrationBuilder.DropTable(
+                name: "SkippedStops");
 
             migrationBuilder.DropTable(
                 name: "StationContacts");

@@ -11,8 +11,8 @@ using ShopFluids.Core.Database;
 namespace ShopFluids.Data.Sqlite.Migrations
 {
     [DbContext(typeof(ShopFluidsDbContext))]
-    [Migration("20261126015743_AddStations")]
-    partial class AddStations
+    [Migration("20261126025033_AddStationsAndSkippedStops")]
+    partial class AddStationsAndSkippedStops
     {
         /// <inheritdoc />
         protected override void BuildTargetModel(ModelBuilder modelBuilder)
@@ -1547,6 +1547,44 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("Rejudgements");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Rounds.SkippedStop", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("Day")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<short>("Reason")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("SkippedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Words")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Day");
+
+                    b.HasIndex("SumpId", "SkippedAtUtc");
+
+                    b.ToTable("SkippedStops");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.ShopFlags.ShopFlag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1610,6 +1648,73 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasFilter("\"GoneAtUtc\" IS NULL");
 
                     b.ToTable("ShopFlags");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Slides.Slide", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ChargeId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("DippedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("EndReason")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("EndedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("EndedByPersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<short?>("EndedHow")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<short>("Incubation")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Parameter")
+                        .IsRequired()
+                        .HasMaxLength(40)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ReadFromUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("ReadUntilUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("ReadingId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("StartedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("StartedByPersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ChargeId");
+
+                    b.HasIndex("EndedAtUtc");
+
+                    b.HasIndex("ReadingId");
+
+                    b.HasIndex("SumpId", "DippedAtUtc");
+
+                    b.ToTable("Slides");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Sumps.Standing", b =>
@@ -2118,6 +2223,35 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .WithMany()
                         .HasForeignKey("SumpId")
                         .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Rounds.SkippedStop", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Slides.Slide", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Charges.Charge", null)
+                        .WithMany()
+                        .HasForeignKey("ChargeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithMany()
+                        .HasForeignKey("ReadingId")
+                        .OnDelete(DeleteBehavior.Restrict);
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Sumps.Standing", b =>
