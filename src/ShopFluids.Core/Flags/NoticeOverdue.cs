@@ -12,6 +12,7 @@ using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Scheduling;
+using ShopFluids.Rules.UnreadSlide;
 
 namespace ShopFluids.Core.Flags;
 
@@ -82,19 +83,27 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
 
     private static TuningsInForce TuningsOf(ShopSetup setup, Guid sumpId) => setup.TuningsFor(sumpId, setup.OpenCharge(sumpId)?.FluidId);
 
-    // A supervisor who closed the flag of a standing sump knows why it stands: until it shows a sign of life, it is not raised again.
+    // A supervisor who closed the flag of a standing sump, or of a slide, knows why: the same is not raised again.
     private static async Task<IReadOnlyList<RaisedFlag>> RaisedAsync(
         ShopFluidsDbContext db, Guid sumpId, StandingFacts facts, ShopCalendar calendar, TuningsInForce tunings, DateTime now, CancellationToken cancellationToken)
     {
-        var raised = RulesService.EvaluateClock(facts, calendar, tunings.ByRule, now);
-        if (!raised.Any(f => f.Rule == IdleRule.RuleCode))
+        var raised = new List<RaisedFlag>();
+        foreach (var flag in RulesService.EvaluateClock(facts, calendar, tunings.ByRule, now))
         {
-            return raised;
+            if (BeganAt(flag, facts, now) is not { } since
+                || !await db.Flags.AnyAsync(f => f.SumpId == sumpId && f.Rule == flag.Rule && f.EndedHow == FlagEnd.Closed && f.EndedAtUtc > since, cancellationToken))
+            {
+                raised.Add(flag);
+            }
         }
 
-        var since = IdleRule.LastSignOfLife(facts);
-        return await db.Flags.AnyAsync(f => f.SumpId == sumpId && f.Rule == IdleRule.RuleCode && f.EndedHow == FlagEnd.Closed && f.EndedAtUtc > since, cancellationToken)
-            ? [.. raised.Where(f => f.Rule != IdleRule.RuleCode)]
-            : raised;
+        return raised;
     }
+
+    private static DateTime? BeganAt(RaisedFlag flag, StandingFacts facts, DateTime now) => flag.Rule switch
+    {
+        IdleRule.RuleCode => IdleRule.LastSignOfLife(facts),
+        UnreadSlideRule.RuleCode => facts.OpenTasks.Where(t => UnreadSlideRule.IsLate(t, now)).Max(t => t.DueAt),
+        _ => null,
+    };
 }

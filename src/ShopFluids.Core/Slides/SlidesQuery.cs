@@ -82,7 +82,11 @@ public sealed class SlidesQuery(ShopDatabase database, SetupCache setups, ShopCl
 
     private static async Task<List<ListedSlide>> ListedAsync(ShopFluidsDbContext db, ShopSetup setup, List<Slide> slides, CancellationToken cancellationToken)
     {
-        var readings = slides.Select(s => s.ReadingId).OfType<Guid>().ToList();
+        // A corrected reading has the say.
+        var sumps = slides.Select(s => s.SumpId).Distinct().ToList();
+        var corrected = (await db.Readings.AsNoTracking().Where(r => r.SupersedesId != null && sumps.Contains(r.SumpId)).Select(r => new { r.Id, r.SupersedesId }).ToListAsync(cancellationToken))
+            .ToDictionary(r => r.SupersedesId ?? Guid.Empty, r => r.Id);
+        var readings = slides.Select(s => LatestOf(s.ReadingId)).OfType<Guid>().ToList();
         var values = readings.Count == 0 ? [] : await db.Measurements.AsNoTracking().Where(m => readings.Contains(m.ReadingId)).Select(m => new { m.ReadingId, m.Parameter, m.Value }).ToListAsync(cancellationToken);
         var tags = setup.Sumps.ToDictionary(s => s.Id, s => s.Tag);
         return slides.ConvertAll(s => new ListedSlide(
@@ -97,7 +101,17 @@ public sealed class SlidesQuery(ShopDatabase database, SetupCache setups, ShopCl
             s.EndedAtUtc,
             s.IsReadLate,
             s.ReadingId,
-            values.Find(v => v.ReadingId == s.ReadingId && v.Parameter == s.Parameter)?.Value,
+            values.Find(v => v.ReadingId == LatestOf(s.ReadingId) && v.Parameter == s.Parameter)?.Value,
             s.EndReason));
+
+        Guid? LatestOf(Guid? readingId)
+        {
+            while (readingId is { } id && corrected.TryGetValue(id, out var next))
+            {
+                readingId = next;
+            }
+
+            return readingId;
+        }
     }
 }

@@ -36,7 +36,7 @@ public partial class ShopDocument
 
     private string? AtMilliseconds => AtUtc is { } at ? new DateTimeOffset(at, TimeSpan.Zero).ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture) : null;
 
-    private bool IsAtStation => Visit.Actor.Station is not null;
+    private bool IsAtStation => Visit.IsOnStation;
 
     private string? LocksAfterMilliseconds => IsAtStation ? Visit.LocksAfter.TotalMilliseconds.ToString("0", CultureInfo.InvariantCulture) : null;
 

@@ -122,6 +122,26 @@ public sealed class SlideTests
         await AssertSoundAsync(shop);
     }
 
+    // A supervisor who closed it knows of that slide; of the next one that nobody reads the sump is flagged again.
+    [Theory, EachDatabase]
+    public async Task Notice_FlagWasClosed_IsRaisedAgainForTheNextSlideAlone(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await StartedAsync(shop);
+        shop.Clock.Advance(TimeSpan.FromHours(40));
+        Assert.Equal(1, await shop.Get<NoticeOverdueHandler>().HandleAsync(Stop));
+        var flag = await shop.ReadAsync(db => db.Flags.Where(f => f.Rule == UnreadSlideRule.RuleCode).Select(f => f.Id).SingleAsync());
+        (await shop.Get<CloseFlagHandler>().HandleAsync(new CloseFlag(flag, "The incubator failed"), Some.Supervisor, Stop)).Done();
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+
+        Assert.Equal(0, await shop.Get<NoticeOverdueHandler>().HandleAsync(Stop));
+
+        await StartedAsync(shop);
+        shop.Clock.Advance(TimeSpan.FromHours(40));
+        Assert.Equal(1, await shop.Get<NoticeOverdueHandler>().HandleAsync(Stop));
+        await AssertSoundAsync(shop);
+    }
+
     [Theory, EachDatabase]
     public async Task End_DiscardedWithoutAReason_IsRefused(TestDatabase database)
     {

@@ -36,6 +36,8 @@ public sealed class RoundApiTests
     [InlineData("""{"sumps":["S-07"]}""", HttpStatusCode.BadRequest)]
     [InlineData("""{"sumps":"S-07","reason":"machineRunning"}""", HttpStatusCode.BadRequest)]
     [InlineData("""{"sumps":[],"reason":"machineRunning"}""", HttpStatusCode.BadRequest)]
+    [InlineData("""{"sumps":[7],"reason":"machineRunning"}""", HttpStatusCode.BadRequest)]
+    [InlineData("""{"sumps":["\ud800"],"reason":"machineRunning"}""", HttpStatusCode.BadRequest)]
     [InlineData("""{"sumps":["S-99"],"reason":"machineRunning"}""", HttpStatusCode.NotFound)]
     [InlineData("""{"sumps":["S-07"],"reason":"machineRunning"}""", HttpStatusCode.Conflict)]
     public async Task Skips_NotPossible_IsAProblemAndStoresNothing(string body, HttpStatusCode status)

@@ -1,4 +1,5 @@
 using System.Net;
+using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
@@ -10,6 +11,21 @@ namespace ShopFluids.Web.Tests.Shop;
 /// <summary>A reading that is sent after the sign-in ended is neither lost nor stored for nobody.</summary>
 public sealed class EntrySignInTests
 {
+    // A tablet for several people: whoever is in by now must not get another's reading under the own name.
+    [Fact]
+    public async Task Send_WaitedForAnotherPerson_IsNotStoredUnderThisOne()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var me = await host.Shop.ReadAsync(db => db.Users.Select(u => u.Id).SingleAsync());
+        Dictionary<string, string> Fields() => new() { ["id"] = Some.Id().ToString(), ["value-concentration"] = "8.0", ["value-ph"] = "9.0" };
+
+        var another = await host.SendWaitingAsync("/enter/S-07", Fields(), Some.Id());
+        var own = await host.SendWaitingAsync("/enter/S-07", Fields(), me);
+
+        Assert.Equal((HttpStatusCode.Unauthorized, HttpStatusCode.Created), (another.Status, own.Status));
+        Assert.Equal(me, await host.Shop.ReadAsync(db => db.Readings.Select(r => r.PersonId).SingleAsync()));
+    }
+
     private const string Enter = "/enter/S-07";
     private const string Token = "__RequestVerificationToken";
 

@@ -33,6 +33,20 @@ public sealed class PaperEntryTests
         Assert.Equal(1, await host.Shop.CountAsync<Reading>());
     }
 
+    // What was written this morning must not count as read this evening.
+    [Fact]
+    public async Task Post_FromPaperWithoutATime_AsksForIt()
+    {
+        await using var host = await ShopHost.OpenAsync();
+
+        var typed = new Dictionary<string, string> { ["paper"] = "1", ["value-concentration"] = "8.0", ["value-ph"] = "9.0", ["takenAt"] = "" };
+        var page = await host.PostAsync("/enter/S-07", typed, from: "/enter/S-07?paper=1");
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains("value=\"8.0\"", page.Html, StringComparison.Ordinal);
+        Assert.Equal(0, await host.Shop.CountAsync<Reading>());
+    }
+
     [Fact]
     public async Task Get_PaperThatIsNoTime_OpensWithoutOne()
     {

@@ -102,6 +102,16 @@ public sealed partial class ShopHost : IAsyncDisposable
         return await Page.OfAsync(response);
     }
 
+    /// <summary>As the tablet's script sends what waited, for whoever saved it.</summary>
+    public async Task<Page> SendWaitingAsync(string address, Dictionary<string, string> fields, Guid savedBy)
+    {
+        using var content = new FormUrlEncodedContent(fields);
+        content.Headers.Add("X-ShopFluids", "1");
+        content.Headers.Add("X-ShopFluids-Person", savedBy.ToString());
+        using var response = await _http.PostAsync(new Uri(address, UriKind.Relative), content);
+        return await Page.OfAsync(response);
+    }
+
     public async ValueTask DisposeAsync()
     {
         _http.Dispose();

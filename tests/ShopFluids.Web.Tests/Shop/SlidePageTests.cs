@@ -80,6 +80,19 @@ public sealed class SlidePageTests
     }
 
     [Fact]
+    public async Task Post_StartRefused_KeepsWhatWasTyped()
+    {
+        await using var host = await ShopHost.OpenAsync();
+
+        var page = await host.PostAsync(Address, new() { ["incubation"] = "Room", ["dippedAt"] = "2036-03-02T09:30" });
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        Assert.Contains("value=\"2036-03-02T09:30\"", page.Html, StringComparison.Ordinal);
+        Assert.Matches("<option value=\"Room\" selected", page.Html);
+        Assert.Equal(0, await host.Shop.CountAsync<Slide>());
+    }
+
+    [Fact]
     public async Task Post_Discarded_StandsAmongThoseThatEnded()
     {
         await using var host = await ShopHost.OpenAsync(StartAsync);

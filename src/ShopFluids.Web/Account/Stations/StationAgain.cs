@@ -16,7 +16,7 @@ internal sealed class StationAgain(StationsQuery query, PinDoor door)
     {
         var people = await query.PeopleAsync(http.RequestAborted);
         var last = StationCookie.LastPerson(http.Request)?.ToString("D");
-        var person = StationEndpoints.Find(people, last ?? post.Text(StationModel.PersonField));
+        var person = StationEndpoints.Find(people, last) ?? StationEndpoints.Find(people, post.Text(StationModel.PersonField));
         string? fault = null;
         if (person is not null && post.Form.ContainsKey(StationModel.PinField))
         {

@@ -97,9 +97,9 @@ internal static class StationEndpoints
         if (await http.StationAsync() is { } station)
         {
             await handler.HandleAsync(new LockStation(station.Id), CancellationToken.None);
+            await EndSessionsAsync(http);
         }
 
-        await EndSessionsAsync(http);
         var form = http.Request.HasFormContentType ? await FormPost.ReadAsync(http) : null;
         var returnPath = SignInEndpoints.ReturnPath(http, form?.Text(SignInEndpoints.ReturnField));
         return FormPost.IsOfScript(http.Request) ? Results.NoContent() : Results.LocalRedirect("~" + Path + QueryString.Create(SignInEndpoints.ReturnField, returnPath));

@@ -40,6 +40,25 @@ internal sealed partial class JsonFields(Sentences say)
         return null;
     }
 
+    /// <summary>A list of texts; null, and refused, where it is anything else.</summary>
+    public IReadOnlyList<string>? TextList(JsonElement parent, string name, string field)
+    {
+        if (!parent.TryGetProperty(name, out var list) || list.ValueKind != JsonValueKind.Array)
+        {
+            Refuse(field, FieldProblem.Missing);
+            return null;
+        }
+
+        var texts = list.EnumerateArray().Select(t => t.ValueKind == JsonValueKind.String ? ReadText(t) : null).ToList();
+        if (texts.Contains(null))
+        {
+            Refuse(field, "notAText", Texts.Api_NotAText);
+            return null;
+        }
+
+        return [.. texts.OfType<string>()];
+    }
+
     public string RequiredText(JsonElement parent, string name, string field)
     {
         var faults = _faults.Count;

@@ -55,16 +55,7 @@ internal static class RoundApiEndpoints
     private static (SkipStops? Command, IReadOnlyList<ApiField> Faults) Read(JsonElement body, Sentences say)
     {
         var fields = new JsonFields(say);
-        var tags = new List<string>();
-        if (body.TryGetProperty(SkipStopsHandler.SumpsField, out var sumps) && sumps.ValueKind == JsonValueKind.Array && sumps.EnumerateArray().All(s => s.ValueKind == JsonValueKind.String))
-        {
-            tags.AddRange(sumps.EnumerateArray().Select(s => s.GetString() ?? ""));
-        }
-        else
-        {
-            fields.Refuse(SkipStopsHandler.SumpsField, FieldProblem.Missing);
-        }
-
+        var tags = fields.TextList(body, SkipStopsHandler.SumpsField, SkipStopsHandler.SumpsField) ?? [];
         var code = fields.RequiredText(body, SkipStopsHandler.ReasonField, SkipStopsHandler.ReasonField);
         var reason = Enum.GetValues<SkipReason>().Where(r => Codes.Of(r) == code).Select(r => (SkipReason?)r).FirstOrDefault();
         if (reason is null && code.Length > 0)

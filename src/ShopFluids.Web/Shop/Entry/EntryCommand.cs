@@ -14,12 +14,12 @@ public sealed record EntryCommand(RecordReading Command, IReadOnlyList<EntryFaul
     private const decimal ColdestSampleCelsius = 10;
     private const decimal WarmestSampleCelsius = 30;
 
-    /// <param name="defaultTakenAtUtc">The time of the reading where none is typed.</param>
+    /// <param name="defaultTakenAtUtc">The time of the reading where none is typed; what was on paper was read earlier, and has to say when.</param>
     public static EntryCommand Of(EntryForm form, EntryPage page, ShopFormat format, DateTime defaultTakenAtUtc)
     {
         var faults = new List<EntryFault>();
         var measurements = page.Fields.Where(f => form.Of(f).Value.Length > 0).Select(f => Typed(form, page, f, format, faults)).OfType<TypedMeasurement>().ToList();
-        var takenAt = form.TakenAt.Length == 0 ? defaultTakenAtUtc : TakenAt(form.TakenAt, format);
+        var takenAt = form is { TakenAt.Length: 0, Paper.Length: 0 } ? defaultTakenAtUtc : TakenAt(form.TakenAt, format);
         if (takenAt is null)
         {
             faults.Add(new(EntryForm.TakenAtName, new(FieldNames.TakenAt, FieldProblem.NotATime)));

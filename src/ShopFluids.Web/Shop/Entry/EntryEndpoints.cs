@@ -11,6 +11,7 @@ namespace ShopFluids.Web.Shop.Entry;
 internal static class EntryEndpoints
 {
     private const string Path = "/enter/{tag}";
+    private const string PersonHeader = "X-ShopFluids-Person";
 
     public static void MapEntry(this IEndpointRouteBuilder app)
     {
@@ -34,6 +35,13 @@ internal static class EntryEndpoints
     private static async Task<IResult> SendAsync(HttpContext http, string tag, EntryPageQuery query, PreviewReadingQuery preview, RecordReadingHandler handler, ShopClock clock)
     {
         var visit = await ShopVisit.OfAsync(http);
+
+        // What waited on the tablet is of the person who saved it, whoever is signed in by now.
+        if (Guid.TryParse(http.Request.Headers[PersonHeader], out var savedBy) && savedBy != visit.Actor.PersonId)
+        {
+            return Results.StatusCode(StatusCodes.Status401Unauthorized);
+        }
+
         var post = await FormPost.ReadAsync(http);
         var page = await query.RunAsync(tag, http.RequestAborted);
         if (page.Value is not { } found)

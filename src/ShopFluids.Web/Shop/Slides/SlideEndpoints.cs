@@ -32,6 +32,7 @@ internal static class SlideEndpoints
     private static Task<IResult> StartAsync(HttpContext http, string tag, Pages pages, StartSlideHandler handler, ShopClock clock) => pages.WithAsync(http, tag, async view =>
     {
         var post = await FormPost.ReadAsync(http);
+        view = view with { Typed = Typed(post, null) };
         if (!post.IsOurs)
         {
             return Document(view with { Notice = Texts.Entry_FormTooOld });
@@ -59,6 +60,7 @@ internal static class SlideEndpoints
     private static Task<IResult> ReadAsync(HttpContext http, string tag, Guid id, Pages pages, EndSlideHandler handler, ShopClock clock) => pages.WithAsync(http, tag, async view =>
     {
         var post = await FormPost.ReadAsync(http);
+        view = view with { Typed = Typed(post, id) };
         if (!post.IsOurs)
         {
             return Document(view with { Notice = Texts.Entry_FormTooOld });
@@ -77,6 +79,7 @@ internal static class SlideEndpoints
     private static Task<IResult> DiscardAsync(HttpContext http, string tag, Guid id, Pages pages, EndSlideHandler handler) => pages.WithAsync(http, tag, async view =>
     {
         var post = await FormPost.ReadAsync(http);
+        view = view with { Typed = Typed(post, id) };
         if (!post.IsOurs)
         {
             return Document(view with { Notice = Texts.Entry_FormTooOld });
@@ -85,6 +88,9 @@ internal static class SlideEndpoints
         var result = await handler.HandleAsync(new(id, null, post.Text(SlideFields.Reason)), view.Visit.Actor, CancellationToken.None);
         return result.Error is { } error ? Document(view with { Notice = view.Visit.Sentences.Error(error) }) : SeeOther.At(http, view.Visit.Links.Slides(view.Tag));
     });
+
+    private static TypedSlide Typed(FormPost post, Guid? slideId) =>
+        new(slideId, post.Text(SlideFields.Incubation), post.Text(SlideFields.DippedAt), post.Text(SlideFields.Value), post.Text(SlideFields.Reason));
 
     private static Guid IdOf(FormPost post, SlideView view) => Guid.TryParse(post.Text(SlideView.IdName), out var id) && id != Guid.Empty ? id : view.NewId;
 

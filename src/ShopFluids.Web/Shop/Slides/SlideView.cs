@@ -10,6 +10,10 @@ namespace ShopFluids.Web.Shop.Slides;
 public sealed record SlideView(ShopVisit Visit, SlidesPage Page, Guid NewId, string? Notice = null)
 {
     public const string IdName = "id";
+
+    /// <summary>What was typed into a form that was refused.</summary>
+    public TypedSlide Typed { get; init; } = new(null, "", "", "", "");
+
     private static readonly decimal[] PowersOfTen = [2, 3, 4, 5, 6, 7];
 
     public string Tag => Page.Place.Tag;
@@ -43,4 +47,12 @@ public sealed record SlideView(ShopVisit Visit, SlidesPage Page, Guid NewId, str
     }
 
     public string Moment(DateTime atUtc) => Visit.Format.DayAndTime(atUtc);
+}
+
+/// <summary>The texts of a posted form; it comes back with them.</summary>
+/// <param name="SlideId">The slide it is about; null for one to start.</param>
+public sealed record TypedSlide(Guid? SlideId, string Incubation, string DippedAt, string Value, string Reason)
+{
+    /// <summary>What was typed about a slide.</summary>
+    public TypedSlide? Of(Guid slideId) => SlideId == slideId ? this : null;
 }

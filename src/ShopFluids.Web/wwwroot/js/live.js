@@ -5,6 +5,7 @@ const AFTER_MS = 350;
 const ANSWER_WITHIN_MS = 4_000;
 let asking = null;
 let timer = 0;
+let typedInto = null;
 
 const workOf = box => document.getElementById(`${box.name}-work`);
 const wayOf = (form, box) => form.elements[box.name.replace('value-', 'way-')]?.value || box.dataset.way;
@@ -33,11 +34,11 @@ function draw(box, echo, verdict, direction, text) {
   workOf(box).replaceChildren(...(select ? [select] : []), ...shown);
 }
 
-// Said once for the value that is being typed, and only when the verdict becomes another.
+// Said once for the value that was typed last, from which the cursor may have gone on by now, and only when the verdict becomes another.
 function announce(box, text) {
   const live = document.getElementById('live');
   const line = text && `${box.labels[0].textContent}: ${text}`;
-  if (box === document.activeElement && live.dataset.said !== line) {
+  if (box === typedInto && live.dataset.said !== line) {
     live.dataset.said = line;
     live.textContent = line;
   }
@@ -139,7 +140,12 @@ export function watch(form, words) {
     asking?.abort();
     timer = setTimeout(() => ask(form, words), AFTER_MS);
   };
-  form.addEventListener('input', event => event.target.matches('input[data-parameter], select, input[name^="temperature-"]') && later());
+  form.addEventListener('input', event => {
+    if (event.target.matches('input[data-parameter], select, input[name^="temperature-"]')) {
+      typedInto = event.target.closest('.par')?.querySelector('input[data-parameter]') ?? typedInto;
+      later();
+    }
+  });
   if ('fresh' in form.dataset && [...form.querySelectorAll('input[data-parameter]')].some(box => box.value)) {
     later();
   }

@@ -3,30 +3,58 @@
 const LOOK_EVERY_MS = 1_000;
 const TRY_AGAIN_MS = 15_000;
 const ANSWER_WITHIN_MS = 4_000;
+const TOUCHED = 'shopfluids.touched';
 const TOUCHES = ['pointerdown', 'keydown', 'input', 'wheel', 'touchmove'];
 
 /** @returns whether somebody touched the tablet after a moment. */
 export function locking({ lockAfter, lock, door }) {
   const veil = document.getElementById('locked');
-  let touchedAt = Date.now();
+  let touchedAt = 0;
   let triedAt = 0;
 
-  async function leave() {
-    if (Date.now() - triedAt < TRY_AGAIN_MS) {
+  // Every label that is scanned opens a tab of its own: they are one tablet, and a touch of one is a touch of all.
+  function touched() {
+    touchedAt = Date.now();
+    try {
+      localStorage.setItem(TOUCHED, touchedAt);
+    } catch {
+      // This tab alone.
+    }
+  }
+
+  function touchedLast() {
+    try {
+      return Math.max(touchedAt, Number(localStorage.getItem(TOUCHED)) || 0);
+    } catch {
+      return touchedAt;
+    }
+  }
+
+  async function leave(isAsked) {
+    if (!isAsked && Date.now() - triedAt < TRY_AGAIN_MS) {
       return;
     }
 
     triedAt = Date.now();
+    const began = touchedAt;
+    const wentOn = () => !isAsked && touchedAt !== began;
     try {
       const answer = await fetch(lock, { method: 'POST', headers: { 'X-ShopFluids': '1' }, signal: AbortSignal.timeout(ANSWER_WITHIN_MS) });
       if (!answer.ok) {
         throw new Error(`Answered ${answer.status}`);
       }
 
+      if (wentOn()) {
+        location.reload();
+        return;
+      }
+
       location.replace(`${door}?returnUrl=${encodeURIComponent(location.pathname + location.search)}`);
     } catch {
       // Without the server nobody can be asked for a PIN, and readings must go on: the page asks who is there.
-      show(true);
+      if (!wentOn()) {
+        show(true);
+      }
     }
   }
 
@@ -39,26 +67,27 @@ export function locking({ lockAfter, lock, door }) {
     }
   }
 
-  const look = () => Date.now() - touchedAt >= Number(lockAfter) && leave();
+  const isIdle = () => Date.now() - touchedLast() >= Number(lockAfter);
+  const look = () => isIdle() && leave(false);
 
   // The first touch after a long sleep comes before any clock of the page has struck.
   function touch() {
-    if (lockAfter && Date.now() - touchedAt >= Number(lockAfter)) {
-      leave();
+    if (lockAfter && isIdle()) {
+      leave(false);
     } else {
-      touchedAt = Date.now();
+      touched();
     }
   }
 
+  touched();
   TOUCHES.forEach(kind => addEventListener(kind, touch, { passive: true, capture: true }));
   if (lockAfter) {
     document.getElementById('switch').addEventListener('submit', event => {
       event.preventDefault();
-      triedAt = 0;
-      leave();
+      leave(true);
     });
     document.getElementById('unlock').addEventListener('click', () => {
-      touchedAt = Date.now();
+      touched();
       show(false);
     });
     setInterval(look, LOOK_EVERY_MS);

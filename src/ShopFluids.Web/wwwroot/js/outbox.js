@@ -51,7 +51,7 @@ export async function send(item) {
   body.set('sentAt', Date.now());
   try {
     const answer = await fetch(item.action, {
-      method: 'POST', body, headers: { 'X-ShopFluids': '1' }, redirect: 'manual', signal: AbortSignal.timeout(ANSWER_WITHIN_MS),
+      method: 'POST', body, headers: { 'X-ShopFluids': '1', 'X-ShopFluids-Person': item.person }, redirect: 'manual', signal: AbortSignal.timeout(ANSWER_WITHIN_MS),
     });
     if (answer.status === 201) {
       return { is: 'stored', location: (await answer.json()).location };

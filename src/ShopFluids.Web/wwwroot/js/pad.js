@@ -96,8 +96,8 @@ export function install(form) {
   if (fine) {
     fine.hidden = false;
     fine.addEventListener('click', () => {
-      // What is folded away is not due, and was not looked at.
-      form.querySelectorAll('input[data-none]').forEach(radio => { radio.checked ||= !radio.closest('details'); });
+      // What is folded away is not due, and was not looked at; what was noticed stays noticed.
+      form.querySelectorAll('input[data-none]').forEach(radio => { radio.checked ||= !radio.closest('details') && !form.elements[radio.name].value; });
       form.dispatchEvent(new Event('input', { bubbles: true }));
       document.querySelector('.foot button').focus();
     });
