@@ -15,7 +15,7 @@ source deploy/dev/packages.sh
 source deploy/dev/postgres.sh
 
 configuration=Debug
-minutes_per_project=15
+minutes_per_project=25
 results=artifacts/test-results
 passed=0 failed=0 skipped=0
 build=yes filter=
