@@ -1,10 +1,12 @@
 using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Judging;
 using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.Scheduling;
+using ShopFluids.Rules.UnreadSlide;
 
 namespace ShopFluids.Rules;
 
@@ -100,6 +102,23 @@ public static class RulesService
             .Select(t => OverdueTestRule.Check(t, standing, calendar, now))
             .FirstOrDefault(f => f is not null);
         return [.. new[] { raised, RuleRegistry.Idle.CheckClock(standing, calendar, tunings, now), RuleRegistry.UnreadSlide.CheckClock(standing, tunings, now) }.OfType<RaisedFlag>()];
+    }
+
+    /// <summary>Since when what a flag of the clock tells has been so; where several things are late, since the latest of them is.</summary>
+    /// <param name="rule">The rule of a flag that <see cref="EvaluateClock"/> raised.</param>
+    /// <param name="standing">The standing that it was raised of.</param>
+    /// <param name="now">The moment of judging, UTC.</param>
+    /// <exception cref="ArgumentOutOfRangeException">The clock raises no flag of the rule.</exception>
+    public static DateTime ClockBeganAt(string rule, StandingFacts standing, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(standing);
+        return rule switch
+        {
+            OverdueTestRule.Code => standing.OpenTasks.Where(t => OverdueTestRule.IsLate(t, now)).Max(t => t.DueAt),
+            UnreadSlideRule.RuleCode => standing.OpenTasks.Where(t => UnreadSlideRule.IsLate(t, now)).Max(t => t.DueAt),
+            IdleRule.RuleCode => IdleRule.LastSignOfLife(standing),
+            _ => throw new ArgumentOutOfRangeException(nameof(rule), rule, "Not a rule of the clock."),
+        };
     }
 
     /// <summary>The work that flags of the clock ask for; nothing that is open already. A late test is its own work.</summary>

@@ -10,9 +10,7 @@ using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
-using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Scheduling;
-using ShopFluids.Rules.UnreadSlide;
 
 namespace ShopFluids.Core.Flags;
 
@@ -83,15 +81,15 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
 
     private static TuningsInForce TuningsOf(ShopSetup setup, Guid sumpId) => setup.TuningsFor(sumpId, setup.OpenCharge(sumpId)?.FluidId);
 
-    // A supervisor who closed the flag of a standing sump, or of a slide, knows why: the same is not raised again.
+    // A supervisor who closed such a flag knows why: the same is not raised again.
     private static async Task<IReadOnlyList<RaisedFlag>> RaisedAsync(
         ShopFluidsDbContext db, Guid sumpId, StandingFacts facts, ShopCalendar calendar, TuningsInForce tunings, DateTime now, CancellationToken cancellationToken)
     {
         var raised = new List<RaisedFlag>();
         foreach (var flag in RulesService.EvaluateClock(facts, calendar, tunings.ByRule, now))
         {
-            if (BeganAt(flag, facts, now) is not { } since
-                || !await db.Flags.AnyAsync(f => f.SumpId == sumpId && f.Rule == flag.Rule && f.EndedHow == FlagEnd.Closed && f.EndedAtUtc > since, cancellationToken))
+            var since = RulesService.ClockBeganAt(flag.Rule, facts, now);
+            if (!await db.Flags.AnyAsync(f => f.SumpId == sumpId && f.Rule == flag.Rule && f.EndedHow == FlagEnd.Closed && f.EndedAtUtc > since, cancellationToken))
             {
                 raised.Add(flag);
             }
@@ -99,11 +97,4 @@ public sealed class NoticeOverdueHandler(ShopDatabase database, SetupCache setup
 
         return raised;
     }
-
-    private static DateTime? BeganAt(RaisedFlag flag, StandingFacts facts, DateTime now) => flag.Rule switch
-    {
-        IdleRule.RuleCode => IdleRule.LastSignOfLife(facts),
-        UnreadSlideRule.RuleCode => facts.OpenTasks.Where(t => UnreadSlideRule.IsLate(t, now)).Max(t => t.DueAt),
-        _ => null,
-    };
 }

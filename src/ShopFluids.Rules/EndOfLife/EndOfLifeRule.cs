@@ -1,3 +1,4 @@
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Registry;
 
@@ -69,7 +70,7 @@ public sealed class EndOfLifeRule : IRule
             yield break;
         }
 
-        var isOpen = reading.OpenFlag("") is not null;
+        var open = reading.OpenFlag("");
         var numbers = new SortedDictionary<string, decimal>(StringComparer.Ordinal);
         var (age, signs) = (decimal.Floor((decimal)(reading.TakenAt - reading.Input.Standing.FilledAt).TotalDays), 0);
         if (age >= reading.Number(OldDays))
@@ -77,18 +78,19 @@ public sealed class EndOfLifeRule : IRule
             signs++;
         }
 
-        if (FallOfPh(reading, isOpen) is { } fall)
+        if (FallOfPh(reading, open is not null) is { } fall)
         {
             (numbers[NumberNames.Drop], signs) = (fall, signs + 1);
         }
 
-        var comebacks = ComebacksOf(reading);
+        // What is looked back at ends somewhere: what an open flag has counted stays counted.
+        var comebacks = Math.Max(ComebacksOf(reading), open?.Numbers.GetValueOrDefault(NumberNames.Comebacks) ?? 0);
         if (comebacks >= reading.Number(Comebacks))
         {
             (numbers[NumberNames.Comebacks], signs) = (comebacks, signs + 1);
         }
 
-        var times = BuildUp(reading, isOpen);
+        var times = BuildUp(reading, open, numbers);
         if (times is { } risen)
         {
             numbers[NumberNames.SaltTimes] = risen;
@@ -96,7 +98,7 @@ public sealed class EndOfLifeRule : IRule
 
         numbers[NumberNames.Days] = age;
         yield return times is not null || signs >= 2
-            ? RuleOpinion.Of(isOpen ? Raise(reading.OpenFlag("")?.Numbers ?? numbers, reading) : Raise(numbers, reading))
+            ? RuleOpinion.Of(Raise(open?.Numbers ?? numbers, reading))
             : RuleOpinion.None("");
     }
 
@@ -149,20 +151,23 @@ public sealed class EndOfLifeRule : IRule
         return fall >= reading.Number(PhFall) - (isOpen ? PhMargin : 0) ? fall : null;
     }
 
-    // The salt that has risen most, where it stood as high in two readings in a row.
-    private static decimal? BuildUp(RuleCase reading, bool isOpen)
+    // The salt that has risen most, where it stood as high in two readings in a row. The first values are those that the flag was raised by: with
+    // many readings they have gone out of sight meanwhile, and what is in sight has risen already.
+    private static decimal? BuildUp(RuleCase reading, OpenFlag? open, SortedDictionary<string, decimal> numbers)
     {
         decimal? most = null;
         foreach (var salt in Salts)
         {
             var before = reading.Before(salt);
-            if (before.Count < FirstValues || LastTwo(reading, salt) is not { } two)
+            var isKnown = open is not null && open.Numbers.ContainsKey(FirstOf(salt));
+            if ((before.Count < FirstValues && !isKnown) || LastTwo(reading, salt) is not { } two)
             {
                 continue;
             }
 
-            var first = before.Take(FirstValues).Select(p => p.Value).Order().ElementAt(FirstValues / 2);
-            if (first > 0 && Math.Min(two.Now, two.Before) / first is var times && times >= reading.Number(SaltTimes) - (isOpen ? SaltMargin : 0) && !(most > times))
+            var first = isKnown && open is not null ? open.Numbers[FirstOf(salt)] : before.Take(FirstValues).Select(p => p.Value).Order().ElementAt(FirstValues / 2);
+            numbers[FirstOf(salt)] = first;
+            if (first > 0 && Math.Min(two.Now, two.Before) / first is var times && times >= reading.Number(SaltTimes) - (open is null ? 0 : SaltMargin) && !(most > times))
             {
                 most = decimal.Round(times, 2);
             }
@@ -170,6 +175,8 @@ public sealed class EndOfLifeRule : IRule
 
         return most;
     }
+
+    private static string FirstOf(string salt) => $"{NumberNames.First}:{salt}";
 
     // How often a count crossed the line from below: each time something was done about it, and it came back.
     private static int ComebacksOf(RuleCase reading)

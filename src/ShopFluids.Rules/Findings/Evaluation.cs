@@ -166,6 +166,9 @@ public static class NumberNames
     /// <summary>How many times its first value a salt has risen to.</summary>
     public const string SaltTimes = "saltTimes";
 
+    /// <summary>The first value of something in a charge; with what it is of behind it.</summary>
+    public const string First = "first";
+
     /// <summary>How many times bacteria have come back in a charge.</summary>
     public const string Comebacks = "comebacks";
 

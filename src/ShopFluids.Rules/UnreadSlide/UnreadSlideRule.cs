@@ -13,16 +13,16 @@ public sealed class UnreadSlideRule : IRule
     /// <summary>The rule's code.</summary>
     public const string RuleCode = "unread-slide";
 
-    /// <summary>Number: for how long a slide is kept in an incubator at 30 °C, h. From makers' leaflets.</summary>
+    /// <summary>Number: for how long a slide is kept in an incubator at 30 °C, h. Suppliers' leaflets, read second hand.</summary>
     public const string IncubatorHours = "incubatorHours";
 
-    /// <summary>Number: for how long a slide is kept at room temperature, 22 to 24 °C, h. From makers' leaflets.</summary>
+    /// <summary>Number: for how long a slide is kept at room temperature, 22 to 24 °C, h. Suppliers' leaflets, read second hand.</summary>
     public const string RoomHours = "roomHours";
 
     /// <summary>Number: for how long after that it may be read, h. Common practice, no source.</summary>
     public const string WindowHours = "windowHours";
 
-    /// <summary>After so long from the dip nothing can be told from a slide, whatever it was kept at: the longest that makers' leaflets name.</summary>
+    /// <summary>After so long from the dip nothing can be told from a slide, whatever it was kept at: the longest that suppliers' leaflets name, read second hand.</summary>
     public static readonly TimeSpan Longest = TimeSpan.FromHours(120);
 
     private const string CausePrefix = "slide:";

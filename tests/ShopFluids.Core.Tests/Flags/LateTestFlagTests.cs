@@ -56,6 +56,23 @@ public sealed class LateTestFlagTests
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
+    // Whoever closed it knows why that test is late; the next one that is late is another matter.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_FlagWasClosed_IsRaisedAgainForTheNextLateTestAlone(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await OneIsLateAsync(shop);
+        var flag = await shop.ReadAsync(db => db.Flags.SingleAsync());
+        (await shop.Get<CloseFlagHandler>().HandleAsync(new CloseFlag(flag.Id, "The meter is away"), Some.Supervisor, Stop)).Done();
+        await shop.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.Nitrite]));
+
+        Assert.Equal(0, await shop.Get<NoticeOverdueHandler>().HandleAsync(Stop));
+
+        shop.Clock.Advance(TimeSpan.FromDays(14));
+        Assert.Equal(1, await shop.Get<NoticeOverdueHandler>().HandleAsync(Stop));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
     // Due at the end of Monday; looked at two days later.
     private static async Task<Guid> OneIsLateAsync(ShopFixture shop)
     {

@@ -48,6 +48,20 @@ public sealed class EndOfLifeRuleTests
         Assert.Equal(isOpen, charge.Open is not null);
     }
 
+    // Daily readings push the fill out of sight: 1900 is then the first that is seen, and 2100 would be little more than it.
+    [Theory]
+    [InlineData(2100, true)]
+    [InlineData(1830, false)]
+    public void Check_FirstValuesAreOutOfSight_JudgesByThoseOfTheFlag(int value, bool isKept)
+    {
+        var open = Some.Flag(EndOfLifeRule.RuleCode, "", Verdict.Warning, Direction.None) with { Numbers = new Dictionary<string, decimal> { ["first:conductivity"] = 800 } };
+        var past = Enumerable.Range(1, 5).Select(n => new ReadingFacts(Some.Id(960 + n), Some.Now.AddDays(-n), [Some.Measured(ParameterCodes.Conductivity, 1900 + value - 2100)])).Reverse().ToList();
+
+        var opinion = Assert.Single(Rule.Check(Case(100, [Some.Measured(ParameterCodes.Conductivity, value)], past, open: open)));
+
+        Assert.Equal(isKept, opinion.Flag is not null);
+    }
+
     // Old, or pH down, or bacteria back three times: each of them alone is care; two together are the end.
     [Theory]
     [InlineData(364, 8.6, 2, false)]
