@@ -17,6 +17,7 @@ namespace ShopFluids.EndToEnd.Tests.Entering;
 public sealed class StationPathTests(Chromium chromium)
 {
     private const string Enter = $"/enter/{Some.SumpTag}";
+    private const string Slides = $"/slides/{Some.SumpTag}";
     private const string Anna = "Anna with a name that is rather long for a tile on a tablet";
     private const string Bert = "Bert";
     private const string AnnaPin = "204816";
@@ -86,6 +87,32 @@ public sealed class StationPathTests(Chromium chromium)
         await entry.TypeAsync(null, "9.0", "300");
         await entry.SaveForSureAsync();
         Assert.Equal([Anna], await ActorsAsync(database));
+    }
+
+    // Every form, not the entry alone: one types the litres, goes to pour, and comes back to a locked tablet.
+    [Fact]
+    public async Task Idle_WordsOfAnotherForm_AreThereAgainForTheirPersonAlone()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var tablet = await OpenAsync(shop, database);
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await tablet.Visit.GoAsync(Slides);
+        await tablet.Page.Locator("#incubation").SelectOptionAsync("Room");
+        await tablet.Page.Locator("#dippedAt").FillAsync("2026-03-01T09:30");
+
+        await tablet.Page.Locator("#switch button").ClickAsync();
+        await tablet.Page.WaitForURLAsync(Door);
+        await tablet.LetInAsync(Bert, BertPin);
+        await tablet.Visit.GoAsync(Slides);
+        await Assertions.Expect(tablet.Page.Locator("#dippedAt")).ToHaveValueAsync("");
+        await tablet.Page.Locator("#switch button").ClickAsync();
+        await tablet.Page.WaitForURLAsync(Door);
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await tablet.Visit.GoAsync(Slides);
+
+        await Assertions.Expect(tablet.Page.Locator("#dippedAt")).ToHaveValueAsync("2026-03-01T09:30");
+        await Assertions.Expect(tablet.Page.Locator("#incubation")).ToHaveValueAsync("Room");
     }
 
     [Fact]

@@ -1,5 +1,6 @@
 // What is typed into an entry page, kept at every keystroke until the server has it or the person throws it away.
 
+const FORGET_AFTER_MS = 86_400_000;
 const TOKEN = '__RequestVerificationToken';
 const NOT_TYPED = new Set([TOKEN, 'id', 'savedAt', 'sentAt']);
 
@@ -52,6 +53,37 @@ export function discardStored(id) {
     }
   } catch {
     // Nothing was kept.
+  }
+}
+
+/** What is typed into the other forms of a page, for a day: a tablet may lock while its person goes to pour. */
+export function keepOthers(person, entry) {
+  for (const form of [...document.querySelectorAll('main form[method="post"]')].filter(f => f !== entry)) {
+    const key = `shopfluids.form.${person}.${form.getAttribute('action')}`;
+    try {
+      const kept = JSON.parse(localStorage.getItem(key));
+      if (kept && Date.now() - kept.at < FORGET_AFTER_MS) {
+        fill(form, kept.fields);
+      }
+    } catch {
+      // Nothing was kept.
+    }
+
+    form.addEventListener('input', () => {
+      try {
+        const hidden = new Set([...form.querySelectorAll('input[type="hidden"]')].map(box => box.name));
+        localStorage.setItem(key, JSON.stringify({ at: Date.now(), fields: fieldsOf(form).filter(([name]) => !hidden.has(name)) }));
+      } catch {
+        // A browser that keeps nothing still sends the form.
+      }
+    });
+    form.addEventListener('submit', () => {
+      try {
+        localStorage.removeItem(key);
+      } catch {
+        // Nothing was kept.
+      }
+    });
   }
 }
 

@@ -186,6 +186,7 @@ if (form) {
   document.body.dataset.ready = '';
 }
 
+draft.keepOthers(person, form);
 reporting(document.body.dataset.contact, locking(document.body.dataset));
 addEventListener('online', () => send(true));
 addEventListener('offline', () => draw(false));
