@@ -71,6 +71,20 @@ public sealed class ShopWrite : IAsyncDisposable
         await _transaction.CommitAsync(cancellationToken);
     }
 
+    /// <summary>Stores changes of rows that stand in no record: counts, sessions, what a device tells of itself.</summary>
+    /// <exception cref="InvalidOperationException">A recorded row was changed: that takes an act.</exception>
+    public async Task CommitUnrecordedAsync(CancellationToken cancellationToken)
+    {
+        Collect();
+        if (_changes.Count > 0)
+        {
+            throw new InvalidOperationException("A recorded row was changed without an act.");
+        }
+
+        await SaveAsync(cancellationToken);
+        await _transaction.CommitAsync(cancellationToken);
+    }
+
     public async ValueTask DisposeAsync()
     {
         await _transaction.DisposeAsync();

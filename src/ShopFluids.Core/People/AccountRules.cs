@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Record;
@@ -47,6 +48,15 @@ public static class AccountRules
         else if (string.Equals(password, signInName, StringComparison.OrdinalIgnoreCase))
         {
             errors.Add(new FieldError("password", FieldProblem.NotUnique));
+        }
+    }
+
+    /// <summary>Whoever changes a secret of an account at an open screen must be the one whose account it is.</summary>
+    internal static void CheckCurrent(List<FieldError> errors, IPasswordHasher<Person> passwords, Person person, string field, string typed)
+    {
+        if (person.PasswordHash is null || passwords.VerifyHashedPassword(person, person.PasswordHash, typed) == PasswordVerificationResult.Failed)
+        {
+            errors.Add(new FieldError(field, typed.Length == 0 ? FieldProblem.Missing : FieldProblem.UnknownChoice));
         }
     }
 

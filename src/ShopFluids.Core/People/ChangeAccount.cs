@@ -51,11 +51,7 @@ public sealed class ChangeAccountHandler(ShopDatabase shop, AccountMaker maker, 
         }
 
         var errors = new List<FieldError>();
-        if (person.PasswordHash is null || passwords.VerifyHashedPassword(person, person.PasswordHash, command.CurrentPassword) == PasswordVerificationResult.Failed)
-        {
-            errors.Add(new FieldError("currentPassword", command.CurrentPassword.Length == 0 ? FieldProblem.Missing : FieldProblem.UnknownChoice));
-        }
-
+        AccountRules.CheckCurrent(errors, passwords, person, "currentPassword", command.CurrentPassword);
         AccountRules.CheckPassword(errors, command.NewPassword, person.UserName ?? "");
         if (errors.Count > 0)
         {

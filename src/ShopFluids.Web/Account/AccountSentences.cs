@@ -29,7 +29,7 @@ internal static class AccountSentences
 
     private static string Of(FieldError error) => (error.Field, error.Problem) switch
     {
-        ("currentPassword", FieldProblem.UnknownChoice) => Texts.Account_WrongPassword,
+        ("currentPassword" or SetPinHandler.CurrentPasswordField, FieldProblem.UnknownChoice) => Texts.Account_WrongPassword,
         ("password", FieldProblem.NotUnique) => Texts.Account_PasswordIsName,
         ("password", FieldProblem.OutOfRange) => Say(Texts.Account_PasswordLength, error.Low, error.High),
         ("signInName", FieldProblem.NotUnique) => Texts.Account_NameTaken,

@@ -67,7 +67,7 @@ internal static class OwnAccountEndpoints
     {
         var post = await FormPost.ReadAsync(http);
         return post.IsOurs
-            ? await FinishAsync(http, Start(http), signIn, await handler.HandleAsync(new SetPin(http.User.PersonId(), post.Secret("pin")), http.User.ToActor(), CancellationToken.None))
+            ? await FinishAsync(http, Start(http), signIn, await handler.HandleAsync(new SetOwnPin(http.User.PersonId(), post.Secret(SetPinHandler.CurrentPasswordField), post.Secret("pin")), http.User.ToActor(), CancellationToken.None))
             : Page(Start(http) with { Faults = Fault("", Texts.Account_FormTooOld) });
     }
 

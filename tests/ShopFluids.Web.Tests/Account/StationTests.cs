@@ -8,6 +8,7 @@ using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Record;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Tests.Hosting;
 using Xunit;
 
 namespace ShopFluids.Web.Tests.Account;
@@ -198,11 +199,13 @@ public sealed class StationTests
         var desktop = desk.Host.Browser();
         await desktop.SignInAsync("alex");
 
-        var refused = await desktop.PostAsync("/account/pin", await desktop.OpenAsync("/account"), ("pin", "123456"));
+        var refused = await desktop.PostAsync("/account/pin", await desktop.OpenAsync("/account"), ("pin", "123456"), ("pinPassword", TestHost.Password));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
         Assert.Contains("among the first that anybody would try", refused.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("123456", refused.Text.Replace("such as 123456", "", StringComparison.Ordinal), StringComparison.Ordinal);
-        var done = await desktop.PostAsync("/account/pin", refused, ("pin", "649205"));
+        var stranger = await desktop.PostAsync("/account/pin", refused, ("pin", "649205"), ("pinPassword", "a guess at it"));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, stranger.Status);
+        var done = await desktop.PostAsync("/account/pin", stranger, ("pin", "649205"), ("pinPassword", TestHost.Password));
         Assert.Equal("/account?saved=1", done.Path);
 
         var tablet = await desk.TabletAsync(await desk.OfferAsync());

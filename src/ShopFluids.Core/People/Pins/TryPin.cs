@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.People.Stations;
-using ShopFluids.Core.Record;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
 
@@ -83,7 +82,7 @@ public sealed class TryPinHandler(ShopDatabase shop, IPasswordHasher<Person> has
             next = rows.Max(r => r.Row.NextAtUtc);
         }
 
-        await write.CommitAsync(NoActOf(now), cancellationToken);
+        await write.CommitUnrecordedAsync(cancellationToken);
         return new Reserved(person, next, isTooSoon, before, device.Now);
     }
 
@@ -116,7 +115,7 @@ public sealed class TryPinHandler(ShopDatabase shop, IPasswordHasher<Person> has
 
         var session = StationRules.NewSecret();
         key.Begin(session);
-        await write.CommitAsync(NoActOf(clock.UtcNow), cancellationToken);
+        await write.CommitUnrecordedAsync(cancellationToken);
         return new RightPin(person.Id, person.UserName ?? "", person.DisplayName, person.Units, person.SecurityStamp ?? "", session);
     }
 
@@ -131,7 +130,4 @@ public sealed class TryPinHandler(ShopDatabase shop, IPasswordHasher<Person> has
     /// <summary>A try that is counted, or came too soon.</summary>
     /// <param name="Before">The tablet's count without it.</param>
     private sealed record Reserved(Person? Person, DateTime NextAtUtc, bool IsTooSoon, PinCount Before, PinCount Counted);
-
-    // Counts and sessions are no recorded rows: nothing of this comes into the record.
-    private static Act NoActOf(DateTime atUtc) => new(ActCodes.AccountChanged, Actor.Program, atUtc, "");
 }

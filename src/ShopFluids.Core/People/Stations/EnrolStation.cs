@@ -45,7 +45,7 @@ public sealed class EnrolStationHandler(ShopDatabase shop, ShopClock clock)
         if (await write.Database.StationKeys.FindAsync([command.Id], cancellationToken) is { SessionId: not null } key)
         {
             key.Lock();
-            await write.CommitAsync(new Act(ActCodes.StationChanged, Actor.Program, clock.UtcNow, ""), cancellationToken);
+            await write.CommitUnrecordedAsync(cancellationToken);
         }
     }
 }

@@ -1,6 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
-using ShopFluids.Core.Record;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.People.Stations;
@@ -37,6 +36,6 @@ public sealed class NoteContactHandler(ShopDatabase shop, ShopClock clock)
 
         var age = command.OldestAge is { } given && command.Unsent > 0 ? TimeSpan.FromTicks(Math.Clamp(given.Ticks, 0, Oldest.Ticks)) : (TimeSpan?)null;
         contact.Note(now, Math.Clamp(command.Unsent, 0, MostUnsent), now - age, (long)(command.TabletUtc - now).TotalMilliseconds);
-        await write.CommitAsync(new Act(ActCodes.StationChanged, Actor.Program, now, ""), cancellationToken);
+        await write.CommitUnrecordedAsync(cancellationToken);
     }
 }
