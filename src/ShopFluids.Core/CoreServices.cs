@@ -95,6 +95,7 @@ public static class CoreServices
 
     private static IServiceCollection AddRecord(this IServiceCollection services) => services
         .AddSingleton<VerifyQuery>()
+        .AddSingleton<Record.Trail.TrailQuery>()
         .AddSingleton<Record.Replay.ReplayQuery>();
 
     private static IServiceCollection AddBench(this IServiceCollection services) => services

@@ -15,6 +15,9 @@ public static class Policies
     /// <summary>Sets up, plans, corrects, closes flags.</summary>
     public const string CanSupervise = "CanSupervise";
 
+    /// <summary>Reads who did what.</summary>
+    public const string CanAudit = "CanAudit";
+
     /// <summary>Takes care of accounts and tokens.</summary>
     public const string CanCare = "CanCare";
 
@@ -22,5 +25,6 @@ public static class Policies
         .AddPolicy(CanRead, p => p.RequireRole([.. Roles.All]))
         .AddPolicy(CanOperate, p => p.RequireRole(Roles.Operator, Roles.Supervisor))
         .AddPolicy(CanSupervise, p => p.RequireRole(Roles.Supervisor))
+        .AddPolicy(CanAudit, p => p.RequireRole(Roles.Supervisor, Roles.Auditor, Roles.Caretaker))
         .AddPolicy(CanCare, p => p.RequireRole(Roles.Caretaker));
 }

@@ -5,6 +5,7 @@ using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Board.Work;
+using ShopFluids.Web.Pages.Record;
 using ShopFluids.Web.Pages.Sheets;
 
 namespace ShopFluids.Web.Components;
@@ -34,6 +35,7 @@ public static class DeskEndpoints
     {
         endpoints.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         endpoints.MapSheets();
+        endpoints.MapRecordFile();
         return endpoints;
     }
 }

@@ -10,6 +10,7 @@ public sealed partial class DeskBar : IDisposable
     private string _name = "";
     private bool _maySetUp;
     private bool _mayCare;
+    private bool _mayAudit;
 
     [Inject]
     public required DeskSession Session { get; init; }
@@ -25,6 +26,7 @@ public sealed partial class DeskBar : IDisposable
         _site = (await Session.WordsAsync(_leaving.Token)).Setup.Site?.Name ?? "";
         _name = await Session.NameAsync();
         _maySetUp = await Session.MayAsync(Policies.CanSupervise);
+        _mayAudit = await Session.MayAsync(Policies.CanAudit);
         _mayCare = await Session.MayAsync(Policies.CanCare);
     }
 }

@@ -1,0 +1,27 @@
+using ShopFluids.Core.Setup;
+
+namespace ShopFluids.Core.Record.Trail;
+
+/// <summary>A page of the record, the latest entry first.</summary>
+/// <param name="Found">How many entries the filter finds, on all pages.</param>
+/// <param name="All">How many entries there are.</param>
+/// <param name="HeadHash">The fingerprint of the whole record.</param>
+/// <param name="Next">The filter's <see cref="TrailFilter.Before"/> for the page after this one; null on the last.</param>
+/// <param name="Actors">Who has acted so far, by name.</param>
+/// <param name="Names">What the ids on this page stand for.</param>
+/// <param name="Columns">What the columns hold.</param>
+public sealed record TrailPage(
+    ShopSetup Setup,
+    IReadOnlyList<TrailEntry> Entries,
+    int Found,
+    long All,
+    string HeadHash,
+    long? Next,
+    IReadOnlyList<string> Actors,
+    IReadOnlyDictionary<Guid, string> Names,
+    TrailColumns Columns);
+
+/// <summary>One act.</summary>
+/// <param name="Station">The shared tablet at which it was done; null elsewhere.</param>
+/// <param name="Rows">Null where the entry was changed by hand and can no longer be read.</param>
+public sealed record TrailEntry(long Sequence, DateTime AtUtc, string Actor, string? Station, string Code, string Subject, string Hash, IReadOnlyList<RowChange>? Rows);

@@ -1,0 +1,86 @@
+using System.Runtime.CompilerServices;
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Setup;
+
+namespace ShopFluids.Core.Record.Trail;
+
+/// <summary>Reads the record for people: page by page, or as a whole for a file.</summary>
+public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
+{
+    public const int PageSize = 50;
+
+    // The model is one for the life of the program.
+    private TrailColumns? _columns;
+
+    public async Task<TrailPage> RunAsync(TrailFilter filter, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(filter);
+        await using var db = await database.ReadAsync(cancellationToken);
+        var setup = await setups.CurrentAsync(db, cancellationToken);
+        var matching = Matching(db, setup, filter);
+        var found = await matching.CountAsync(cancellationToken);
+        var page = await matching.Where(e => filter.Before == null || e.Sequence < filter.Before).OrderByDescending(e => e.Sequence).Take(PageSize + 1).ToListAsync(cancellationToken);
+        var head = await db.RecordHead.AsNoTracking().SingleAsync(cancellationToken);
+        var shown = page.Take(PageSize).Select(Entry).ToList();
+        return new(
+            setup,
+            shown,
+            found,
+            head.Sequence,
+            head.Hash,
+            page.Count > PageSize ? shown[^1].Sequence : null,
+            await db.RecordEntries.Select(e => e.ActorName).Distinct().OrderBy(n => n).ToListAsync(cancellationToken),
+            await TrailNames.OfAsync(db, setup, shown, cancellationToken),
+            _columns ??= new(db.Model));
+    }
+
+    /// <summary>Every entry that the filter finds, the first one first, one at a time: a record of years does not fit into memory.</summary>
+    public async IAsyncEnumerable<RecordEntry> AllAsync(TrailFilter filter, [EnumeratorCancellation] CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(filter);
+        await using var db = await database.ReadAsync(cancellationToken);
+        var setup = await setups.CurrentAsync(db, cancellationToken);
+        await foreach (var entry in Matching(db, setup, filter).OrderBy(e => e.Sequence).AsAsyncEnumerable().WithCancellation(cancellationToken))
+        {
+            yield return entry;
+        }
+    }
+
+    private static IQueryable<RecordEntry> Matching(ShopFluidsDbContext db, ShopSetup setup, TrailFilter filter)
+    {
+        var entries = db.RecordEntries.AsNoTracking();
+        if (filter.From is { } first)
+        {
+            var from = setup.Calendar.StartOf(first);
+            entries = entries.Where(e => e.AtUtc >= from);
+        }
+
+        if (filter.To is { } last)
+        {
+            var until = setup.Calendar.StartOf(last.AddDays(1));
+            entries = entries.Where(e => e.AtUtc < until);
+        }
+
+        if (!string.IsNullOrEmpty(filter.Who))
+        {
+            entries = entries.Where(e => e.ActorName == filter.Who);
+        }
+
+        if (!string.IsNullOrEmpty(filter.What))
+        {
+            entries = entries.Where(e => e.Code == filter.What);
+        }
+
+        if (!string.IsNullOrWhiteSpace(filter.About))
+        {
+            var about = filter.About.Trim().ToUpperInvariant();
+            entries = entries.Where(e => e.Subject.ToUpper().Contains(about));
+        }
+
+        return entries;
+    }
+
+    private static TrailEntry Entry(RecordEntry entry) =>
+        new(entry.Sequence, entry.AtUtc, entry.ActorName, entry.StationName, entry.Code, entry.Subject, entry.Hash, RowChange.Read(entry.Changes));
+}

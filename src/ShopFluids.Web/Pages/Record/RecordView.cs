@@ -1,0 +1,95 @@
+using ShopFluids.Core.Record.Trail;
+using ShopFluids.Core.Wording;
+using ShopFluids.Core.Wording.Trail;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Board;
+
+namespace ShopFluids.Web.Pages.Record;
+
+/// <summary>A page of the record as it is shown.</summary>
+public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords words)
+{
+    // Enough to find the entry by; the whole fingerprint stands in the file.
+    private const int HashLetters = 12;
+
+    private readonly RecordValues _values = new(page, words.Format);
+
+    public TrailPage Page => page;
+
+    public TrailFilter Filter => filter;
+
+    public string Count => words.Format.Say(Texts.Record_Count, words.Format.Number(page.Found, 0), words.Format.Number(page.All, 0));
+
+    public string Zone => words.Format.Say(Texts.Record_Zone, words.Format.Calendar.Zone.Id);
+
+    public string Fingerprint => page.HeadHash;
+
+    /// <summary>The address of the older entries; null on the last page.</summary>
+    public string? Older => page.Next is { } before ? RecordAddress.Of(filter with { Before = before }) : null;
+
+    /// <summary>The address of the first page; null on it.</summary>
+    public string? Newest => filter.Before is null ? null : RecordAddress.Of(filter with { Before = null });
+
+    public string File => RecordAddress.Of(filter with { Before = null }, RecordAddress.File);
+
+    public bool IsNarrowed => filter with { Before = null } != new TrailFilter();
+
+    public string When(TrailEntry entry) => words.Format.DayAndTime(entry.AtUtc);
+
+    public string Who(TrailEntry entry) => entry.Station is { } station ? words.Format.Say(Texts.Record_AtStation, entry.Actor, station) : entry.Actor;
+
+    public string What(TrailEntry entry) => RecordActWords.Of(entry.Code);
+
+    public string Number(TrailEntry entry) => words.Format.Number(entry.Sequence, 0);
+
+    public static string ShortHash(TrailEntry entry) => entry.Hash.Length > HashLetters ? entry.Hash[..HashLetters] : entry.Hash;
+
+    /// <summary>The page of what it was done to; null where it has none.</summary>
+    public string? AddressOf(TrailEntry entry) => page.Setup.FindSump(entry.Subject) is { } sump ? SumpAddress.Of(sump.Tag) : null;
+
+    /// <summary>What an entry holds, such as 1 reading, 3 measurements, in the order of the record.</summary>
+    public string Summary(TrailEntry entry) => entry.Rows is null
+        ? Texts.Record_Unreadable
+        : string.Join(", ", entry.Rows.GroupBy(r => r.Entity, StringComparer.Ordinal).Select(g => words.Format.Say(Texts.Record_Rows, words.Format.Count(g.Count()), RecordRowWords.Of(g.Key))));
+
+    public string Title(RowChange row)
+    {
+        var name = NameOf(row);
+        var kind = row.Kind switch
+        {
+            RowChangeKind.Made => Texts.Record_Made,
+            RowChangeKind.Removed => Texts.Record_Removed,
+            _ => Texts.Record_Changed,
+        };
+        return name.Length == 0 ? words.Format.Say(kind, RecordRowWords.Of(row.Entity)) : words.Format.Say(kind, words.Format.Say(Texts.Record_Named, RecordRowWords.Of(row.Entity), name));
+    }
+
+    public IEnumerable<CellView> Cells(RowChange row) => row.Cells
+        .Where(c => TrailColumns.IsShown(c.Column))
+        .Select(c => (Cell: c, Column: page.Columns.Of(row.Entity, c.Column)))
+        .Select(c => new CellView(
+            RecordColumnWords.Of(c.Cell.Column),
+            row.Kind == RowChangeKind.Made ? null : _values.Of(c.Column, c.Cell.Before),
+            row.Kind == RowChangeKind.Removed ? null : _values.Of(c.Column, c.Cell.After),
+            c.Column.Kind == ColumnKind.Document));
+
+    private string NameOf(RowChange row)
+    {
+        if (row.Cells.FirstOrDefault(c => c.Column is "Tag" or "Name" or "Parameter") is { } named && (named.After ?? named.Before) is { } name)
+        {
+            return named.Column == "Parameter" ? words.Sentences.Parameter(name) : name;
+        }
+
+        // A changed row tells only what changed of it; its key says which it is. A measurement's key goes on with its parameter.
+        var parts = row.Key.Split(':');
+        return Guid.TryParseExact(parts[0], "D", out var id) && page.Names.TryGetValue(id, out var known) ? known
+            : parts.Length > 1 ? words.Sentences.Parameter(parts[1])
+            : "";
+    }
+}
+
+/// <summary>A column of a row.</summary>
+/// <param name="Before">Null for a new row.</param>
+/// <param name="After">Null for a removed row.</param>
+/// <param name="IsDocument">Holds many values and is shown as it is kept.</param>
+public sealed record CellView(string Name, string? Before, string? After, bool IsDocument);
