@@ -18,6 +18,7 @@ using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Slides;
+using ShopFluids.Core.Stores;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Tuning;
 
@@ -39,6 +40,7 @@ public static class CoreServices
         .AddCare()
         .AddSetup()
         .AddRecord()
+        .AddStores()
         .AddBench();
 
     private static IServiceCollection AddReadings(this IServiceCollection services) => services
@@ -97,6 +99,11 @@ public static class CoreServices
         .AddSingleton<VerifyQuery>()
         .AddSingleton<Record.Trail.TrailQuery>()
         .AddSingleton<Record.Replay.ReplayQuery>();
+
+    private static IServiceCollection AddStores(this IServiceCollection services) => services
+        .AddSingleton<StoresQuery>()
+        .AddSingleton<LotTraceQuery>()
+        .AddSingleton<AdjustLotHandler>();
 
     private static IServiceCollection AddBench(this IServiceCollection services) => services
         .AddSingleton<BenchList>()

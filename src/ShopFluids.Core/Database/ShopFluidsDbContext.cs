@@ -20,6 +20,7 @@ using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Slides;
+using ShopFluids.Core.Stores;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Water;
@@ -47,6 +48,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<Fluid> Fluids => Set<Fluid>();
 
     public DbSet<FluidLot> FluidLots => Set<FluidLot>();
+
+    public DbSet<LotAdjustment> LotAdjustments => Set<LotAdjustment>();
 
     public DbSet<Charge> Charges => Set<Charge>();
 

@@ -56,6 +56,12 @@ public sealed class FluidLot : Entity
         RemainingLitres -= litres;
     }
 
+    /// <summary>Sets what remains to what was counted or is left after throwing away.</summary>
+    /// <exception cref="ArgumentOutOfRangeException">Below nought, or more than was received.</exception>
+    public void SetRemaining(decimal litres) => RemainingLitres = litres >= 0 && litres <= ReceivedLitres
+        ? litres
+        : throw new ArgumentOutOfRangeException(nameof(litres), litres, $"Of lot {Number} between 0 and {ReceivedLitres} L can remain.");
+
     public void Quarantine(string reason)
     {
         IsQuarantined = true;

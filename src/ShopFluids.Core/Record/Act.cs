@@ -49,6 +49,8 @@ public static class ActCodes
     public const string LotReceived = "lot.received";
     public const string LotQuarantined = "lot.quarantined";
     public const string LotReleased = "lot.released";
+    public const string LotCounted = "lot.counted";
+    public const string LotDiscarded = "lot.discarded";
     public const string AccountMade = "account.made";
     public const string AccountChanged = "account.changed";
     public const string StationMade = "station.made";

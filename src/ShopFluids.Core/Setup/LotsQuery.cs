@@ -31,7 +31,13 @@ public sealed class LotsQuery(ShopDatabase database, SetupCache setups, ShopCloc
     {
         await using var db = await database.ReadAsync(cancellationToken);
         var today = (await setups.CurrentAsync(db, cancellationToken)).Calendar.ShopDayOf(clock.UtcNow);
-        return await db.FluidLots.AsNoTracking()
+        return await OfAsync(db, today, cancellationToken);
+    }
+
+    /// <param name="only">One lot; null for all.</param>
+    internal static async Task<List<LotRow>> OfAsync(ShopFluidsDbContext db, DateOnly today, CancellationToken cancellationToken, Guid? only = null) =>
+        await db.FluidLots.AsNoTracking()
+            .Where(l => only == null || l.Id == only)
             .OrderBy(l => l.ExpiresOn).ThenBy(l => l.ReceivedOn).ThenBy(l => l.NumberKey)
             .Select(l => new LotRow(
                 l.Id,
@@ -45,5 +51,4 @@ public sealed class LotsQuery(ShopDatabase database, SetupCache setups, ShopCloc
                 l.IsQuarantined ? l.QuarantineReason ?? "" : null,
                 l.ExpiresOn < today))
             .ToListAsync(cancellationToken);
-    }
 }

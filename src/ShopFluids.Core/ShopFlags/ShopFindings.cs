@@ -56,7 +56,7 @@ internal static class ShopFindings
     }
 
     // Only fluids that some sump holds now: of the others nothing will be wanted.
-    private static async Task<List<StockFacts>> StocksAsync(ShopFluidsDbContext db, ShopSetup setup, ILookup<Guid, decimal> usable, DateTime nowUtc, CancellationToken cancellationToken)
+    internal static async Task<List<StockFacts>> StocksAsync(ShopFluidsDbContext db, ShopSetup setup, ILookup<Guid, decimal> usable, DateTime nowUtc, CancellationToken cancellationToken)
     {
         var (since, until) = (nowUtc.AddDays(-LotRule.UseDays), nowUtc.AddDays(LotRule.HorizonDays));
         var poured = await db.Charges.AsNoTracking()

@@ -136,6 +136,7 @@ public static class FieldNameSentences
         "safetySheetPlace" => Texts.FieldName_SafetySheetPlace,
         "biocide" => Texts.FieldName_Biocide,
         "number" => Texts.FieldName_LotNumber,
+        "countedLitres" => Texts.FieldName_CountedLitres,
         "receivedOn" => Texts.FieldName_ReceivedOn,
         "expiresOn" => Texts.FieldName_ExpiresOn,
         "litres" => Texts.FieldName_Litres,

@@ -8,6 +8,7 @@ using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Slides;
+using ShopFluids.Core.Stores;
 using ShopFluids.Core.Tests.CleanOuts;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
@@ -41,6 +42,7 @@ internal static class BusyShop
         (await shop.AddAsync(Some.Addition(shop.LotId, removed: 5, at: shop.Now))).Done();
         shop.Clock.Advance(TimeSpan.FromHours(1));
         await shop.StoreAsync(Some.Reading(brix: 4.0m, ph: 8.4m, levelMm: 180, takenAt: shop.Now));
+        (await shop.Get<AdjustLotHandler>().HandleAsync(new AdjustLot(Some.Id(), shop.LotId, AdjustmentKind.Counted, 180, "Dipstick"), Some.Supervisor, default)).Done();
         (await shop.Get<RejudgeHandler>().HandleAsync(new Rejudge(Some.Id(), null, "Limits changed"), Some.Supervisor, default)).Done();
         await shop.Get<NoticeShopFlagsHandler>().HandleAsync(default);
         shop.Clock.Advance(TimeSpan.FromHours(1));

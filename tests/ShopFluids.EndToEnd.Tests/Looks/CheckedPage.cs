@@ -45,6 +45,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         .. new BenchList().Calculators.Select(c => new CheckedPage($"bench, {c.Code}", Texts.Role_Supervisor, $"/bench/{c.Code}?sump={Sump}", IsTablet: false, UnfoldAsync)),
         new("bench, refused", Texts.Role_Supervisor, "/bench/top-up?volumeLitres=much", IsTablet: false),
         new("pattern table", Texts.Role_Auditor, $"/patterns?sump={Sump}&seen=rust&seen=foam", IsTablet: false),
+        new("stores", Texts.Role_Supervisor, "/stores", IsTablet: false),
+        new("lot", Texts.Role_Supervisor, "/stores", IsTablet: false, OpenLotAsync),
         new("record", Texts.Role_Auditor, "/record", IsTablet: false, UnfoldFirstAsync),
         new("record, nothing found", Texts.Role_Auditor, "/record?about=no-such-tag", IsTablet: false),
         new("sheets", Texts.Role_Auditor, "/sheets", IsTablet: false),
@@ -105,6 +107,12 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         {
             await folded.First.ClickAsync();
         }
+    }
+
+    private static async Task OpenLotAsync(Visit visit)
+    {
+        await visit.Page.Locator("table.lots a").First.ClickAsync();
+        await visit.Page.Locator("form.setform").WaitForAsync();
     }
 
     private static async Task UnfoldFirstAsync(Visit visit) => await visit.Page.Locator(".trail details > summary").First.ClickAsync();

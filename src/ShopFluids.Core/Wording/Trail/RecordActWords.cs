@@ -38,6 +38,8 @@ public static class RecordActWords
         [ActCodes.LotReceived] = () => Texts.RecordAct_LotReceived,
         [ActCodes.LotQuarantined] = () => Texts.RecordAct_LotQuarantined,
         [ActCodes.LotReleased] = () => Texts.RecordAct_LotReleased,
+        [ActCodes.LotCounted] = () => Texts.RecordAct_LotCounted,
+        [ActCodes.LotDiscarded] = () => Texts.RecordAct_LotDiscarded,
         [ActCodes.AccountMade] = () => Texts.RecordAct_AccountMade,
         [ActCodes.AccountChanged] = () => Texts.RecordAct_AccountChanged,
         [ActCodes.StationMade] = () => Texts.RecordAct_StationMade,

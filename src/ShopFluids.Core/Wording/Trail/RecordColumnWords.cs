@@ -9,6 +9,8 @@ public static class RecordColumnWords
     {
         ["Accuracy"] = () => Texts.RecordColumn_Accuracy,
         ["AddedAtUtc"] = () => Texts.RecordColumn_AddedAtUtc,
+        ["AdjustedAtUtc"] = () => Texts.RecordColumn_AdjustedAtUtc,
+        ["AfterLitres"] = () => Texts.RecordColumn_AfterLitres,
         ["Anchor"] = () => Texts.RecordColumn_Anchor,
         ["Answer"] = () => Texts.RecordColumn_Answer,
         ["AnsweredAtUtc"] = () => Texts.RecordColumn_AnsweredAtUtc,
@@ -18,6 +20,7 @@ public static class RecordColumnWords
         ["AssignedToId"] = () => Texts.RecordColumn_AssignedToId,
         ["AtUtc"] = () => Texts.RecordColumn_AtUtc,
         ["Basis"] = () => Texts.RecordColumn_Basis,
+        ["BeforeLitres"] = () => Texts.RecordColumn_BeforeLitres,
         ["BegunAtUtc"] = () => Texts.RecordColumn_BegunAtUtc,
         ["Biocide"] = () => Texts.RecordColumn_Biocide,
         ["BrokenOffReason"] = () => Texts.RecordColumn_BrokenOffReason,

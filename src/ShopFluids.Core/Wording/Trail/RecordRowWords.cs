@@ -21,6 +21,7 @@ public static class RecordRowWords
         ["FluidLot"] = () => Texts.RecordRow_FluidLot,
         ["Instrument"] = () => Texts.RecordRow_Instrument,
         ["LimitSet"] = () => Texts.RecordRow_LimitSet,
+        ["LotAdjustment"] = () => Texts.RecordRow_LotAdjustment,
         ["Machine"] = () => Texts.RecordRow_Machine,
         ["Measurement"] = () => Texts.RecordRow_Measurement,
         ["Parameter"] = () => Texts.RecordRow_Parameter,

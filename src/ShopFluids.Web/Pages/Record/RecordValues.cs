@@ -8,6 +8,7 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.Record.Trail;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Slides;
+using ShopFluids.Core.Stores;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules.Scheduling;
 using ShopFluids.Web.Pages.Setup.Basics;
@@ -55,6 +56,7 @@ internal sealed class RecordValues(TrailPage page, ShopFormat format)
         Direction direction => direction switch { Direction.Low => Texts.Record_Low, Direction.High => Texts.Record_High, _ => Texts.Record_NoSide },
         TaskState state => state switch { TaskState.Open => Texts.Record_Open, TaskState.Done => Texts.Record_Done, TaskState.Skipped => Texts.Record_Skipped, _ => Texts.Record_Withdrawn },
         Core.Flags.FlagEnd end => End(end),
+        AdjustmentKind kind => kind == AdjustmentKind.Counted ? Texts.Record_Counted : Texts.Record_ThrownAway,
         SlideEnd end => end == SlideEnd.Read ? Texts.Record_Read : Texts.Record_ThrownAway,
         SlideIncubation incubation => Incubation(incubation),
         Delivery delivery => DeliveryWords(delivery),
