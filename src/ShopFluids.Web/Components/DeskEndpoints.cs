@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components.Authorization;
 using MudBlazor.Services;
 using ShopFluids.Core.Board;
+using ShopFluids.Core.Machines;
 using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Web.Components.Layout;
@@ -26,6 +27,7 @@ public static class DeskEndpoints
         services.AddSingleton<BoardQuery>();
         services.AddSingleton<OpenWorkQuery>();
         services.AddSingleton<SumpPageQuery>();
+        services.AddSingleton<MachinePageQuery>();
         services.AddSingleton<HistorySheetQuery>();
         services.AddSingleton<RoundSheetQuery>();
         return services;

@@ -45,6 +45,7 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         .. new BenchList().Calculators.Select(c => new CheckedPage($"bench, {c.Code}", Texts.Role_Supervisor, $"/bench/{c.Code}?sump={Sump}", IsTablet: false, UnfoldAsync)),
         new("bench, refused", Texts.Role_Supervisor, "/bench/top-up?volumeLitres=much", IsTablet: false),
         new("pattern table", Texts.Role_Auditor, $"/patterns?sump={Sump}&seen=rust&seen=foam", IsTablet: false),
+        new("machine", Texts.Role_Supervisor, "/machines/M-12", IsTablet: false),
         new("stores", Texts.Role_Supervisor, "/stores", IsTablet: false),
         new("lot", Texts.Role_Supervisor, "/stores", IsTablet: false, OpenLotAsync),
         new("record", Texts.Role_Auditor, "/record", IsTablet: false, UnfoldFirstAsync),

@@ -11,6 +11,7 @@ using ShopFluids.Core.Slides;
 using ShopFluids.Core.Stores;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules.Scheduling;
+using ShopFluids.Web.Pages.Machines;
 using ShopFluids.Web.Pages.Setup.Basics;
 using ShopFluids.Web.Pages.Setup.Care;
 using ShopFluids.Web.Pages.Setup.Fluids;
@@ -59,7 +60,7 @@ internal sealed class RecordValues(TrailPage page, ShopFormat format)
         AdjustmentKind kind => kind == AdjustmentKind.Counted ? Texts.Record_Counted : Texts.Record_ThrownAway,
         SlideEnd end => end == SlideEnd.Read ? Texts.Record_Read : Texts.Record_ThrownAway,
         SlideIncubation incubation => Incubation(incubation),
-        Delivery delivery => DeliveryWords(delivery),
+        Delivery delivery => DeliveryWords.Of(delivery),
         UnitSystem units => units == UnitSystem.Metric ? Texts.Account_UnitsMetric : Texts.Account_UnitsUs,
         ParameterScale scale => scale switch { ParameterScale.Number => Texts.Record_ScaleNumber, ParameterScale.Words => Texts.Record_ScaleWords, _ => Texts.Record_ScaleMagnitude },
         _ => Convert.ToInt64(value, CultureInfo.InvariantCulture).ToString(CultureInfo.InvariantCulture),
@@ -75,16 +76,4 @@ internal sealed class RecordValues(TrailPage page, ShopFormat format)
     };
 
     private static string Incubation(SlideIncubation incubation) => incubation == SlideIncubation.Incubator ? Texts.Slide_Incubator : Texts.Slide_Room;
-
-    private static string DeliveryWords(Delivery delivery)
-    {
-        var words = new[]
-        {
-            (Delivery.Flood, Texts.Setup_DeliveryFlood),
-            (Delivery.ThroughTool, Texts.Setup_DeliveryThroughTool),
-            (Delivery.Mist, Texts.Setup_DeliveryMist),
-            (Delivery.WashDown, Texts.Setup_DeliveryWashDown),
-        };
-        return delivery == Delivery.None ? Texts.Record_Nothing : string.Join(", ", words.Where(w => delivery.HasFlag(w.Item1)).Select(w => w.Item2));
-    }
 }

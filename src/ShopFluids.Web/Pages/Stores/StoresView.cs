@@ -1,4 +1,3 @@
-using System.Globalization;
 using ShopFluids.Core.Stores;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
@@ -13,6 +12,8 @@ public sealed class StoresView(StoresNow now, DeskWords words, bool maySupervise
     public DeskWords Words => words;
 
     public bool MaySupervise => maySupervise;
+
+    public UseView Use { get; } = new(now.Months, words);
 
     private ShopFormat Format => words.Format;
 
@@ -63,22 +64,7 @@ public sealed class StoresView(StoresNow now, DeskWords words, bool maySupervise
 
     public string PriceHead => Format.Say(Texts.Stores_PricePer, Format.VolumeUnit);
 
-    public string Month(MonthUse use) => use.Month.ToString("MMM yyyy", Format.Culture);
-
-    public string FluidOf(MonthUse use) => words.Setup.Fluid(use.FluidId).Name;
-
     public string Volume(decimal litres) => Format.Volume((double)litres);
-
-    public string Cost(MonthUse use) => use.UnpricedLitres > 0
-        ? Format.Say(Texts.Stores_CostBut, Format.Money(use.Cost, Currency), Volume(use.UnpricedLitres))
-        : Format.Money(use.Cost, Currency);
-
-    /// <summary>The concentrate of a month beside the most of any, 0 to 100.</summary>
-    public string BarOf(decimal litres)
-    {
-        var most = now.Months.Max(m => m.ConcentrateLitres);
-        return (most <= 0 ? 0 : 100 * litres / most).ToString("0.##", CultureInfo.InvariantCulture);
-    }
 
     private string Currency => words.Setup.Site?.Currency ?? "";
 
