@@ -54,6 +54,20 @@ public static class Refractometry
         return Math.Min(factor * (brix20 - waterBrix), 100);
     }
 
+    /// <summary>The reading at 20 °C that means a concentration: the way back of <see cref="Percent"/>.</summary>
+    /// <param name="percent">c, % v/v, 0 to 100.</param>
+    /// <param name="waterBrix">B_w, the make-up water at 20 °C on the same instrument, −1 to 5 °Bx.</param>
+    /// <param name="factor">f, % v/v per °Bx, above 0 up to 20.</param>
+    /// <returns>B₂₀, °Bx; it may lie beyond the end of the scale.</returns>
+    /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range.</exception>
+    public static double ReadingAt(double percent, double waterBrix, double factor)
+    {
+        Require.Between(percent, 0, 100, "% v/v");
+        Require.Between(waterBrix, MinimumWaterBrix, MaximumWaterBrix, "Brix");
+        Require.Positive(factor, MaximumFactor, "% v/v per Brix");
+        return waterBrix + (percent / factor);
+    }
+
     /// <summary>
     /// The lowest reading that still means a concentration of 0 % or more, °Bx: what a field may name as the start of its range.
     /// Found by halving, because B + k(B, T) rises with B; within 1e-9 °Bx, on the accepted side.

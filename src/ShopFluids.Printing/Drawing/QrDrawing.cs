@@ -5,10 +5,13 @@ namespace ShopFluids.Printing.Drawing;
 /// <summary>Draws a QR code as filled rectangles, one for each run of dark modules.</summary>
 internal static class QrDrawing
 {
-    public static void Draw(PrintPage page, string content, double x, double y, double size)
+    /// <summary>A quarter of the code may be lost: labels beside a machine get splashed and scratched.</summary>
+    public const QRCodeGenerator.ECCLevel ForLabels = QRCodeGenerator.ECCLevel.Q;
+
+    public static void Draw(PrintPage page, string content, double x, double y, double size, QRCodeGenerator.ECCLevel level = QRCodeGenerator.ECCLevel.M)
     {
         using var generator = new QRCodeGenerator();
-        using var code = generator.CreateQrCode(content, QRCodeGenerator.ECCLevel.M);
+        using var code = generator.CreateQrCode(content, level);
 
         // The matrix carries its own quiet zone of four modules on each side.
         var matrix = code.ModuleMatrix;

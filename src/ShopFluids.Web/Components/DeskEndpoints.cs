@@ -30,6 +30,7 @@ public static class DeskEndpoints
         services.AddSingleton<MachinePageQuery>();
         services.AddSingleton<HistorySheetQuery>();
         services.AddSingleton<RoundSheetQuery>();
+        services.AddSingleton<SumpLabelsQuery>();
         return services;
     }
 

@@ -29,6 +29,24 @@ public sealed class SheetEndpointsTests
     }
 
     [Theory]
+    [EachDatabase("/sheets/labels.pdf")]
+    [EachDatabase("/sheets/labels.pdf?sumps=s-07&size=62mm")]
+    [EachDatabase("/sheets/labels.pdf?sumps=S-07,S-07&size=a6")]
+    [EachDatabase("/sheets/labels.pdf?sumps=S-07&sumps=S-07&size=sheet&paper=letter")]
+    public async Task Get_Labels_AnswersAPdf(TestDatabase database, string address)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var host = await TestHost.StartAsync(database);
+        using var answer = await GetAsync(host, address);
+
+        Assert.Equal(HttpStatusCode.OK, answer.StatusCode);
+        Assert.StartsWith("labels-", answer.Content.Headers.ContentDisposition?.FileNameStar ?? "", StringComparison.Ordinal);
+        Assert.StartsWith("%PDF-", Encoding.ASCII.GetString(await answer.Content.ReadAsByteArrayAsync(Token)), StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [EachDatabase("/sheets/labels.pdf?sumps=S-99", HttpStatusCode.NotFound, "There is no sump S-99")]
+    [EachDatabase("/sheets/labels.pdf?size=a5", HttpStatusCode.BadRequest, "The size of a label is 62mm, a6 or sheet.")]
     [EachDatabase("/sheets/sumps/S-99/history.pdf", HttpStatusCode.NotFound, "There is no sump S-99")]
     [EachDatabase("/sheets/machines/M-99/history.pdf", HttpStatusCode.NotFound, "There is no machine M-99.")]
     [EachDatabase("/sheets/sumps/S-07/history.pdf?from=tomorrow", HttpStatusCode.BadRequest, "A day is written like 2026-11-25.")]

@@ -1,12 +1,16 @@
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Web.Pages.Board;
+using ShopFluids.Web.Pages.Machines;
 
 namespace ShopFluids.Web.Pages.Sheets;
 
 /// <summary>What sheets can be made of.</summary>
 public sealed record SheetChoice(DateOnly Today, IReadOnlyList<SheetSubject> Sumps, IReadOnlyList<SheetSubject> Machines)
 {
+    /// <summary>The sumps in use, for labels.</summary>
+    public IReadOnlyList<string> Tags { get; init; } = [];
+
     public static SheetChoice Of(ShopSetup setup, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(setup);
@@ -14,7 +18,10 @@ public sealed record SheetChoice(DateOnly Today, IReadOnlyList<SheetSubject> Sum
             today,
             [.. setup.Sumps.Select(s => new SheetSubject(SumpAddress.Sheet(s.Tag), NameOf(setup, s)))],
             [.. setup.Machines.Where(m => setup.Sumps.Any(s => s.Machines.Any(served => served.MachineId == m.Id)))
-                .Select(m => new SheetSubject($"sheets/machines/{Uri.EscapeDataString(m.Tag)}/history.pdf", $"{m.Tag} {m.Name}"))]);
+                .Select(m => new SheetSubject(MachineAddress.Sheet(m.Tag), $"{m.Tag} {m.Name}"))])
+        {
+            Tags = [.. setup.Sumps.Where(s => !s.IsRetired).Select(s => s.Tag)],
+        };
     }
 
     private static string NameOf(ShopSetup setup, Sump sump)

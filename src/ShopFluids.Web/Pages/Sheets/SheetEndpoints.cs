@@ -8,6 +8,7 @@ using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Wording;
 using ShopFluids.Printing;
 using ShopFluids.Printing.Sheets.History;
+using ShopFluids.Printing.Sheets.Labels;
 using ShopFluids.Printing.Sheets.Round;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Shop;
@@ -27,6 +28,40 @@ internal static class SheetEndpoints
         sheets.MapGet("/machines/{tag}/history.pdf", (string tag, string? from, string? to, string? paper, HistorySheetQuery query, SetupCache setups, HttpContext http) =>
             WriteAsync(tag, from, to, paper, query.OfMachineAsync, setups, http));
         sheets.MapGet("/round.pdf", WriteRoundAsync);
+        sheets.MapGet("/labels.pdf", WriteLabelsAsync);
+    }
+
+    // A browser's form sends a field for each ticked box, a person writes S-01,S-02: both are read.
+    private static async Task<IResult> WriteLabelsAsync(string[]? sumps, string? size, string? paper, SumpLabelsQuery query, SetupCache setups, HttpContext http)
+    {
+        if (!TryReadPaper(paper, out var sheet))
+        {
+            return Refused(Texts.Sheet_PaperUnknown, StatusCodes.Status400BadRequest);
+        }
+
+        if (!LabelSizes.TryRead(size, out var labelSize))
+        {
+            return Refused(Texts.Label_SizeUnknown, StatusCodes.Status400BadRequest);
+        }
+
+        var tags = (sumps ?? []).SelectMany(s => s.Split(',', StringSplitOptions.RemoveEmptyEntries | StringSplitOptions.TrimEntries)).ToList();
+        var links = new ShopLinks(http.Request.PathBase);
+        var result = await query.RunAsync(tags, tag => $"{http.Request.Scheme}://{http.Request.Host}{links.Enter(tag)}", http.RequestAborted);
+        if (result.Value is not { } labels)
+        {
+            return Refused(await SayAsync(result.Error, setups, http.RequestAborted), StatusCodes.Status404NotFound);
+        }
+
+        if (labels.Labels.Count == 0)
+        {
+            return Refused(Texts.Label_NoSumps, StatusCodes.Status404NotFound);
+        }
+
+        var file = new MemoryStream();
+        SumpLabelsPdf.Write(labels, labelSize, sheet, file);
+        file.Position = 0;
+        http.Response.Headers.ContentDisposition = new ContentDispositionHeaderValue("inline") { FileNameStar = string.Create(CultureInfo.InvariantCulture, $"labels-{labels.PrintedAtUtc:yyyy-MM-dd}.pdf") }.ToString();
+        return Results.Stream(file, "application/pdf");
     }
 
     private static async Task<IResult> WriteRoundAsync(string? all, string? paper, RoundSheetQuery query, HttpContext http)
