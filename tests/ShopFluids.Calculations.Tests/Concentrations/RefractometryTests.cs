@@ -24,6 +24,25 @@ public sealed class RefractometryTests
         Assert.Equal(VectorFile.Number(row[3]), Refractometry.Percent(VectorFile.Number(row[0]), VectorFile.Number(row[1]), VectorFile.Number(row[2])), 9);
 
     [Theory]
+    [InlineData(0, 0, 1)]
+    [InlineData(8, 0.4, 1.5)]
+    [InlineData(100, 5, 20)]
+    [InlineData(3.3, -1, 0.7)]
+    public void ReadingAt_EveryConcentration_IsTheWayBackOfPercent(double percent, double waterBrix, double factor) =>
+        Assert.Equal(percent, Refractometry.Percent(Refractometry.ReadingAt(percent, waterBrix, factor), waterBrix, factor), 9);
+
+    [Theory]
+    [InlineData(-0.1, 0, 1)]
+    [InlineData(100.1, 0, 1)]
+    [InlineData(5, -1.1, 1)]
+    [InlineData(5, 5.1, 1)]
+    [InlineData(5, 0, 0)]
+    [InlineData(5, 0, 20.1)]
+    [InlineData(double.NaN, 0, 1)]
+    public void ReadingAt_OutsideTheRange_Throws(double percent, double waterBrix, double factor) =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Refractometry.ReadingAt(percent, waterBrix, factor));
+
+    [Theory]
     [MemberData(nameof(Icumsa))]
     public void CorrectTo20Celsius_IcumsaTable_AgreesAtEveryEntry(string[] row)
     {
