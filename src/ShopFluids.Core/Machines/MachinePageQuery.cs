@@ -11,7 +11,7 @@ namespace ShopFluids.Core.Machines;
 /// <param name="Sumps">In walking order.</param>
 /// <param name="Months">Used by its sumps, the latest month first; of a central system by all its machines together.</param>
 /// <param name="Charges">What was in its sumps in the same months, with lots.</param>
-public sealed record MachinePage(
+public sealed record MachineNow(
     DateTime AtUtc, ShopSetup Setup, Machine Machine, string AreaName, IReadOnlyList<BoardRow> Sumps, IReadOnlyList<MonthUse> Months, IReadOnlyList<SumpLots> Charges)
 {
     /// <summary>A sump of it serves other machines too, so that what was used is not its own alone.</summary>
@@ -21,7 +21,7 @@ public sealed record MachinePage(
 public sealed class MachinePageQuery(ShopDatabase database, SetupCache setups, ShopClock clock, BoardQuery board, LotTraceQuery lots)
 {
     /// <summary>Null when there is no machine of this tag.</summary>
-    public async Task<MachinePage?> RunAsync(string tag, CancellationToken cancellationToken)
+    public async Task<MachineNow?> RunAsync(string tag, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(tag);
         await using var db = await database.ReadAsync(cancellationToken);

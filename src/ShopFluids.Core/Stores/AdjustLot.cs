@@ -7,6 +7,7 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
+using ShopFluids.Core.Tuning;
 
 namespace ShopFluids.Core.Stores;
 

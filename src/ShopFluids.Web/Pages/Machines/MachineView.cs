@@ -9,9 +9,9 @@ using ShopFluids.Web.Pages.Stores;
 namespace ShopFluids.Web.Pages.Machines;
 
 /// <summary>A machine as it is shown.</summary>
-public sealed class MachineView(MachinePage page, DeskWords words)
+public sealed class MachineView(MachineNow page, DeskWords words)
 {
-    public MachinePage Page => page;
+    public MachineNow Page => page;
 
     public DeskWords Words => words;
 

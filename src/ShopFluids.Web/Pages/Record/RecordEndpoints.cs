@@ -16,9 +16,9 @@ internal static class RecordEndpoints
     // What a spreadsheet would take for a formula.
     private const string FormulaSigns = "=+-@\t\r";
 
-    public static void MapRecordFile(this IEndpointRouteBuilder endpoints) => endpoints.MapGet("/" + RecordAddress.File, WriteAsync).RequireAuthorization(Policies.CanAudit);
+    public static void MapRecordFile(this IEndpointRouteBuilder endpoints) => endpoints.MapGet("/" + RecordAddress.File, Write).RequireAuthorization(Policies.CanAudit);
 
-    private static IResult WriteAsync(string? from, string? to, string? who, string? what, string? about, TrailQuery query, ShopClock clock, HttpContext http)
+    private static IResult Write(string? from, string? to, string? who, string? what, string? about, TrailQuery query, ShopClock clock, HttpContext http)
     {
         var filter = RecordAddress.Read(from, to, who, what, about, before: null);
         var name = string.Create(CultureInfo.InvariantCulture, $"record-{clock.UtcNow:yyyy-MM-dd}.csv");

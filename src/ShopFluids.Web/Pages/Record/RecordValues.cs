@@ -10,6 +10,8 @@ using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Slides;
 using ShopFluids.Core.Stores;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Scheduling;
 using ShopFluids.Web.Pages.Machines;
 using ShopFluids.Web.Pages.Setup.Basics;

@@ -18,7 +18,7 @@ public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords wor
 
     public TrailFilter Filter => filter;
 
-    public string Count => words.Format.Say(Texts.Record_Count, words.Format.Number(page.Found, 0), words.Format.Number(page.All, 0));
+    public string Count => words.Format.Say(Texts.Record_Count, words.Format.Count(page.Found), words.Format.Number((decimal)page.All, 0));
 
     public string Zone => words.Format.Say(Texts.Record_Zone, words.Format.Calendar.Zone.Id);
 
@@ -40,7 +40,7 @@ public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords wor
 
     public string What(TrailEntry entry) => RecordActWords.Of(entry.Code);
 
-    public string Number(TrailEntry entry) => words.Format.Number(entry.Sequence, 0);
+    public string Number(TrailEntry entry) => words.Format.Number((decimal)entry.Sequence, 0);
 
     public static string ShortHash(TrailEntry entry) => entry.Hash.Length > HashLetters ? entry.Hash[..HashLetters] : entry.Hash;
 
