@@ -58,6 +58,9 @@ public sealed record CareStepFacts(
     /// <summary>Whether one done leads to the next; a step after an event waits for the next event.</summary>
     public bool Recurs => Basis is not (IntervalBasis.AfterFill or IntervalBasis.AfterFlag);
 
+    /// <summary>The interval in days, a month as the twelfth part of 365.25.</summary>
+    public double UsualDays => IntervalMonths > 0 ? IntervalMonths * 365.25 / 12 : IntervalDays;
+
     /// <summary>One interval after a day. Months are counted on the calendar; a day that the month does not have is its last.</summary>
     /// <param name="day">The day.</param>
     /// <param name="intervals">How many intervals; below 0 for before.</param>

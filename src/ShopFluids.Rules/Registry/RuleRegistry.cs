@@ -2,6 +2,7 @@ using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.EndOfLife;
 using ShopFluids.Rules.Escalation;
+using ShopFluids.Rules.Gathering;
 using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Judging;
 using ShopFluids.Rules.MassBalance;
@@ -22,6 +23,9 @@ public static class RuleRegistry
     /// <summary>What the clock does with flags that nobody answers.</summary>
     public static EscalationRule Escalation { get; } = new();
 
+    /// <summary>What goes along with work that is due.</summary>
+    public static GatheringRule Gathering { get; } = new();
+
     /// <summary>What the clock raises for a dip slide that nobody read.</summary>
     public static UnreadSlideRule UnreadSlide { get; } = new();
 
@@ -39,6 +43,7 @@ public static class RuleRegistry
         Idle,
         UnreadSlide,
         Escalation,
+        Gathering,
     ];
 
     /// <summary>The rule of a code; null for the limit rules, the late test and what is no rule (any more).</summary>

@@ -101,7 +101,13 @@ public static class CareSchedule
     /// <param name="doneAt">When the work was done, UTC.</param>
     /// <param name="calendar">The shop's days.</param>
     public static bool CountsFor(CareStepFacts step, OpenTask open, DateTime doneAt, ShopCalendar calendar) =>
-        calendar.ShopDayOf(doneAt) > BeginOf(step, DueDayOf(open.DueAt, calendar), calendar);
+        calendar.ShopDayOf(doneAt) >= FirstDayThatCounts(step, DueDayOf(open.DueAt, calendar), calendar);
+
+    /// <summary>The first shop day on which work counts for a task that is due on a day; see <see cref="CountsFor"/>.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="dueDay">The due day of its open task.</param>
+    /// <param name="calendar">The shop's days.</param>
+    public static DateOnly FirstDayThatCounts(CareStepFacts step, DateOnly dueDay, ShopCalendar calendar) => BeginOf(step, dueDay, calendar).AddDays(1);
 
     // What is due after an event is asked on a day of its own: the day before still serves. In a series of months the one before may have
     // fallen on a later day of its month: half a month covers that and every shift for closed days.

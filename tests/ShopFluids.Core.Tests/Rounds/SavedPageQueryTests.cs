@@ -91,6 +91,23 @@ public sealed class SavedPageQueryTests
         Assert.Equal((open.Id, TaskState.Done), (done.Id, done.State));
     }
 
+    // Who has just read the sump is asked for what falls due in two shop days, and not for what falls due in three.
+    [Theory, EachDatabase]
+    public async Task RunAsync_WorkNearlyDue_GoesAlongOnTheDayOfTheReading(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14, anchor: new DateOnly(2026, 3, 4)));
+        await shop.StepAsync(Some.Step(TaskKind.ChangeFilter, days: 28, anchor: new DateOnly(2026, 3, 5)));
+        await shop.StepAsync(Some.Step(TaskKind.Inspect, days: 28, anchor: new DateOnly(2026, 3, 2)));
+        var outcome = await shop.StoreAsync(Some.Reading());
+
+        var tasks = (await RunAsync(shop, outcome.ReadingId)).Tasks;
+
+        Assert.Equal([(TaskKind.Inspect, false), (TaskKind.Skim, true)], tasks.Select(t => (t.Kind, t.GoesAlong)));
+        shop.Clock.Advance(TimeSpan.FromDays(1));
+        Assert.Equal([TaskKind.Inspect], (await RunAsync(shop, outcome.ReadingId)).Tasks.Select(t => t.Kind));
+    }
+
     [Theory]
     [EachDatabase(6.0, TaskKind.DrainClean, true)]
     [EachDatabase(4.0, TaskKind.Inspect, false)]
