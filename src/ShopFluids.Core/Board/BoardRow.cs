@@ -109,6 +109,9 @@ public sealed record BoardTask(
     /// <summary>The day of the visit in which it is done: never after it is due, unless it is late already.</summary>
     public DateOnly VisitDay => VisitsOn ?? DueDay;
 
+    /// <summary>Of a test whose interval follows the risk: what set its day.</summary>
+    public TestReason? Why { get; init; }
+
     /// <summary>What the care plan reckons for it, min; 0 where it says nothing.</summary>
     public int Minutes { get; init; }
 

@@ -65,6 +65,7 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
             same.Select(t => t.AssignedToId is { } id ? names.GetValueOrDefault(id) : null).FirstOrDefault(p => p is not null))
         {
             AskedAtUtc = first.CreatedAtUtc,
+            Why = first.Why,
             IsAlsoOfPlan = !CareSchedule.IsPlanned(first.Cause) && same.Exists(t => CareSchedule.IsPlanned(t.Cause)),
         };
     }

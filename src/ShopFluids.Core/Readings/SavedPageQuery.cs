@@ -48,6 +48,9 @@ public sealed record SavedPage(
     /// <summary>What may be behind it by the pattern table; null where the reading is no longer the latest or found nothing.</summary>
     public PatternCauses? Causes { get; init; }
 
+    /// <summary>What set the day of the next test, where its interval follows the risk and the reading is the latest.</summary>
+    public TestReason? NextTestWhy { get; init; }
+
     /// <summary>Tags of the instruments that it was read with after their check had lapsed.</summary>
     public IReadOnlyList<string> LapsedInstruments { get; init; } = [];
 }
@@ -107,9 +110,13 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             isCurrent ? standing?.NextTestDueAtUtc : outcome.NextTestDueAtUtc)
         {
             Causes = isCurrent ? await CausesAsync(db, new(setup, sump, charge), reading, outcome, standing?.Facts, cancellationToken) : null,
+            NextTestWhy = isCurrent ? await WhyAsync(db, sump.Id, cancellationToken) : null,
             LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };
     }
+
+    private static Task<TestReason?> WhyAsync(ShopFluidsDbContext db, Guid sumpId, CancellationToken cancellationToken) =>
+        db.CareTasks.AsNoTracking().Where(t => t.SumpId == sumpId && t.State == TaskState.Open && t.Kind == TaskKind.Test).OrderBy(t => t.DueAtUtc).Select(t => t.Why).FirstOrDefaultAsync(cancellationToken);
 
     private static async Task<List<string>> LapsedAsync(ShopFluidsDbContext db, ShopSetup setup, Reading reading, CancellationToken cancellationToken)
     {

@@ -17,6 +17,9 @@ namespace ShopFluids.Rules.Registry;
 /// <summary>The rules that are asked after the limits, in this order.</summary>
 public static class RuleRegistry
 {
+    /// <summary>Trends; the day of a test by risk goes by the readings that it looks at.</summary>
+    public static DriftRule Drift { get; } = new();
+
     /// <summary>What the clock raises for a machine that stands.</summary>
     public static IdleRule Idle { get; } = new();
 
@@ -33,7 +36,7 @@ public static class RuleRegistry
     public static IReadOnlyList<IRule> All { get; } =
     [
         new SuddenChangeRule(),
-        new DriftRule(),
+        Drift,
         new DisagreementRule(),
         new BalanceRule(),
         new UnusualLossRule(),

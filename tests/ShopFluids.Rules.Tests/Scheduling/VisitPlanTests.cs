@@ -133,7 +133,7 @@ public sealed class VisitPlanTests
 }
 
 /// <summary>An open task and the step behind it; none for the work of a flag.</summary>
-public sealed record StepTask(Findings.OpenTask Open, CareStepFacts? Step);
+public sealed record StepTask(OpenTask Open, CareStepFacts? Step);
 
 /// <summary>The open work of a sump, and the window in open shop days.</summary>
 public sealed record SumpWork(int Window, IReadOnlyList<StepTask> Tasks);
