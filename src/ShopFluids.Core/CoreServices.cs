@@ -3,6 +3,7 @@ using ShopFluids.Core.Bench;
 using ShopFluids.Core.Bench.Sumps;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
+using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
@@ -86,6 +87,7 @@ public static class CoreServices
         .AddSingleton<RejudgeHandler>()
         .AddSingleton<RuleChangesQuery>()
         .AddSingleton<AddCareStepHandler>()
+        .AddSingleton<ApplyCareTemplateHandler>()
         .AddSingleton<StopCareStepHandler>()
         .AddSingleton<PlanShutdownHandler>()
         .AddSingleton<EndShutdownHandler>()

@@ -23,7 +23,7 @@ public sealed record BoardFilter(Guid? AreaId = null, Guid? PersonId = null, Rul
     public bool AsksForWork => PersonId is not null || Kind is not null;
 }
 
-/// <summary>Reads the board in eight queries, whatever the number of sumps.</summary>
+/// <summary>Reads the board in nine queries, whatever the number of sumps.</summary>
 public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     public const int DaysShown = 7;
@@ -38,7 +38,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         var setup = await setups.CurrentAsync(db, cancellationToken);
         var now = clock.UtcNow;
         var standings = await db.Standings.AsNoTracking()
-            .Select(s => new StandingRow(s.SumpId, s.ChargeId, s.LastReadAtUtc, s.Facts))
+            .Select(s => new StandingRow(s.SumpId, s.ChargeId, s.LastReadAtUtc, s.VolumeLitres, s.Facts))
             .ToDictionaryAsync(s => s.SumpId, cancellationToken);
         var flags = (await db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null).ToListAsync(cancellationToken)).ToLookup(f => f.SumpId);
         var people = await OpenWorkQuery.PeopleAsync(db, cancellationToken);
@@ -46,9 +46,14 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         var tasks = (await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken)).ToLookup(t => t.SumpId);
 
         var skips = await StopSkip.OfDayAsync(db, setup.Calendar.ShopDayOf(now), cancellationToken);
+        var prices = await SumpPriority.PricesAsync(db, cancellationToken);
 
         var rows = setup.Sumps.Where(s => !s.IsRetired && (filter.AreaId is null || s.AreaId == filter.AreaId))
-            .Select(s => Row(s, setup, standings.GetValueOrDefault(s.Id), flags[s.Id], tasks[s.Id], names, now) with { Skip = Holding(skips, s.Id, standings.GetValueOrDefault(s.Id)?.LastReadAtUtc) })
+            .Select(s => Row(s, setup, standings.GetValueOrDefault(s.Id), flags[s.Id], [.. tasks[s.Id]], names, now) with
+            {
+                Skip = Holding(skips, s.Id, standings.GetValueOrDefault(s.Id)?.LastReadAtUtc),
+                Priority = SumpPriority.Of(setup, s, standings.GetValueOrDefault(s.Id)?.Facts, standings.GetValueOrDefault(s.Id)?.VolumeLitres, prices, now),
+            })
             .ToList();
         var counts = Counts(rows, setup.Calendar.ShopDayOf(now));
         var wanted = rows.Where(r => IsWanted(r, filter)).ToList();
@@ -61,6 +66,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             [.. wanted.Where(r => !r.IsQuiet || filter.AsksForWork || filter.Show is SumpState.InRange)
                 .OrderBy(r => r.Standing.State)
                 .ThenBy(r => r.UnansweredSinceUtc is null)
+                .ThenBy(r => r.Priority, WorkPriority.MostUrgentFirst)
                 .ThenBy(r => r.Tasks.Count == 0 ? DateTime.MaxValue : r.Tasks[0].DueAtUtc)],
             filter.AsksForWork || filter.Show is SumpState.InRange ? [] : [.. wanted.Where(r => r.IsQuiet)],
             [.. people.Where(p => p.CanWork).Select(p => p.Person)])
@@ -77,9 +83,9 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         && (!filter.AsksForWork || row.Tasks.Any(t => (filter.Kind is null || t.Kind == filter.Kind) && (filter.PersonId is null || t.Who?.Id == filter.PersonId)));
 
     private static BoardRow Row(
-        Sump sump, ShopSetup setup, StandingRow? standing, IEnumerable<Flag> flags, IEnumerable<CareTask> tasks, Dictionary<Guid, BoardPerson> names, DateTime now)
+        Sump sump, ShopSetup setup, StandingRow? standing, IEnumerable<Flag> flags, IReadOnlyCollection<CareTask> tasks, Dictionary<Guid, BoardPerson> names, DateTime now)
     {
-        var work = OpenWorkQuery.Tasks(tasks, names, setup.Calendar, now);
+        var work = OpenWorkQuery.Tasks(tasks, names, setup, sump.Id, now);
         return new(
             sump.Id,
             sump.Tag,
@@ -116,5 +122,5 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         return first is { } from ? new(from, Enumerable.Range(0, MostClosedDays).Select(from.AddDays).TakeWhile(d => !calendar.IsOpen(d)).Last()) : null;
     }
 
-    private sealed record StandingRow(Guid SumpId, Guid? ChargeId, DateTime? LastReadAtUtc, StandingFacts? Facts);
+    private sealed record StandingRow(Guid SumpId, Guid? ChargeId, DateTime? LastReadAtUtc, double? VolumeLitres, StandingFacts? Facts);
 }

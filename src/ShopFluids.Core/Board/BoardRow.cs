@@ -3,6 +3,7 @@ using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Board;
 
@@ -55,6 +56,12 @@ public sealed record BoardRow(
     /// <summary>The shop days until the next work; null when none is planned.</summary>
     public int? DaysToNext { get; init; }
 
+    /// <summary>Where it comes among sumps that stand alike.</summary>
+    public WorkPriority Priority { get; init; } = new(HasActionFlag: false, 0, 0, 0);
+
+    /// <summary>The open work by visits to the sump, the first visit first.</summary>
+    public IReadOnlyList<BoardVisit> Visits => BoardVisit.Of(Tasks);
+
     /// <summary>Why it was passed by on this day's round; null when it was not, or was read since.</summary>
     public StopSkip? Skip { get; init; }
 
@@ -96,6 +103,30 @@ public sealed record BoardTask(
     /// <summary>A flag asked for what the plan asks for too.</summary>
     public bool IsAlsoOfPlan { get; init; }
 
-    /// <summary>What is late, what a flag asked for, and what is due by tomorrow: the rest can wait.</summary>
-    public bool IsPressing(DateOnly today) => IsLate || !IsOfPlan || DueDay <= today.AddDays(1);
+    /// <summary>The day of the visit in which it is done, where that is reckoned.</summary>
+    public DateOnly? VisitsOn { get; init; }
+
+    /// <summary>The day of the visit in which it is done: never after it is due, unless it is late already.</summary>
+    public DateOnly VisitDay => VisitsOn ?? DueDay;
+
+    /// <summary>Of a test whose interval follows the risk: what set its day.</summary>
+    public TestReason? Why { get; init; }
+
+    /// <summary>What the care plan reckons for it, min; 0 where it says nothing.</summary>
+    public int Minutes { get; init; }
+
+    /// <summary>What is late, what a flag asked for, and what is done with a visit by tomorrow: the rest can wait.</summary>
+    public bool IsPressing(DateOnly today) => IsLate || !IsOfPlan || VisitDay <= today.AddDays(1);
+}
+
+/// <summary>What is done at a sump in one go.</summary>
+/// <param name="Tasks">The earliest due first.</param>
+public sealed record BoardVisit(DateOnly Day, IReadOnlyList<BoardTask> Tasks)
+{
+    /// <summary>What the care plan reckons for all of it, min; 0 where it says nothing.</summary>
+    public int Minutes => Tasks.Sum(t => t.Minutes);
+
+    /// <summary>The tasks by their visits, the first visit first.</summary>
+    public static IReadOnlyList<BoardVisit> Of(IEnumerable<BoardTask> tasks) =>
+        [.. tasks.GroupBy(t => t.VisitDay).OrderBy(g => g.Key).Select(g => new BoardVisit(g.Key, [.. g]))];
 }

@@ -24,7 +24,7 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
         var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sumpId && f.EndedAtUtc == null).ToListAsync(cancellationToken);
         var tasks = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sumpId && t.State == TaskState.Open).ToListAsync(cancellationToken);
         var facts = (await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sumpId, cancellationToken))?.Facts;
-        return new(Flags(flags, facts), Tasks(tasks, names, setup.Calendar, clock.UtcNow));
+        return new(Flags(flags, facts), Tasks(tasks, names, setup, sumpId, clock.UtcNow));
     }
 
     /// <summary>The worst first, then in the order they were raised.</summary>
@@ -35,11 +35,19 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
     private static decimal? LatestOf(Flag flag, StandingFacts? facts) =>
         flag.Numbers.TryGetValue(NumberNames.Value, out var raisedWith) && facts?.Latest.TryGetValue(flag.Parameter, out var latest) == true && latest.Value != raisedWith ? latest.Value : null;
 
-    /// <summary>The earliest first; what plan and flags both ask for on one day is one piece of work.</summary>
-    internal static List<BoardTask> Tasks(IEnumerable<CareTask> tasks, Dictionary<Guid, BoardPerson> names, ShopCalendar calendar, DateTime nowUtc) =>
-        [.. tasks.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, nowUtc))
-            .Select(same => One([.. same.OrderBy(t => CareSchedule.IsPlanned(t.Cause)).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, calendar, nowUtc))
+    /// <summary>The earliest first; what plan and flags both ask for in one visit is one piece of work.</summary>
+    internal static List<BoardTask> Tasks(IReadOnlyCollection<CareTask> tasks, Dictionary<Guid, BoardPerson> names, ShopSetup setup, Guid sumpId, DateTime nowUtc)
+    {
+        var visits = SumpVisits.Of(setup, sumpId, tasks.Select(t => t.ToOpen()), nowUtc);
+        var minutes = setup.StepsOf(sumpId).ToDictionary(s => s.Id, s => s.EstimatedMinutes);
+        return [.. tasks.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, visits))
+            .Select(same => One([.. same.OrderBy(t => CareSchedule.IsPlanned(t.Cause)).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, setup.Calendar, nowUtc) with
+            {
+                VisitsOn = visits.DayOf(same.First().Id),
+                Minutes = same.Select(t => t.StepId is { } id ? minutes.GetValueOrDefault(id) : 0).Max(),
+            })
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Cause, StringComparer.Ordinal)];
+    }
 
     // The flag's task stands for the plan's, because it says why; late is what was to be done first.
     private static BoardTask One(List<CareTask> same, Dictionary<Guid, BoardPerson> names, ShopCalendar calendar, DateTime nowUtc)
@@ -57,6 +65,7 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
             same.Select(t => t.AssignedToId is { } id ? names.GetValueOrDefault(id) : null).FirstOrDefault(p => p is not null))
         {
             AskedAtUtc = first.CreatedAtUtc,
+            Why = first.Why,
             IsAlsoOfPlan = !CareSchedule.IsPlanned(first.Cause) && same.Exists(t => CareSchedule.IsPlanned(t.Cause)),
         };
     }

@@ -7,6 +7,7 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Care;
 
@@ -63,6 +64,9 @@ public sealed class CareTask : Entity
     /// <summary>The interval after which it was planned, where that follows what was found.</summary>
     public decimal? IntervalDays { get; private set; }
 
+    /// <summary>Of a test whose interval follows the risk: what set its day.</summary>
+    public TestReason? Why { get; private set; }
+
     public Guid? AssignedToId { get; private set; }
 
     public TaskState State { get; private set; }
@@ -81,6 +85,13 @@ public sealed class CareTask : Entity
     public OpenTask ToOpen() => new(Id, Kind, Cause, DueAtUtc);
 
     public void PlannedAfter(decimal intervalDays) => IntervalDays = intervalDays;
+
+    /// <summary>Its day follows the risk.</summary>
+    public void PlannedBecause(TestReason why)
+    {
+        ArgumentNullException.ThrowIfNull(why);
+        (Why, IntervalDays) = (why, why.Days);
+    }
 
     /// <summary>A later reading gives a fresher recipe for the same adjustment.</summary>
     public void Renew(TopUpRecipe recipe) => Recipe = recipe;
@@ -126,6 +137,7 @@ internal sealed class CareTaskConfiguration : IEntityTypeConfiguration<CareTask>
         builder.Property(t => t.EndReason).HasMaxLength(500);
         builder.Property(t => t.Recipe).HasConversion(JsonColumn.Converter<TopUpRecipe>(), JsonColumn.Comparer<TopUpRecipe>());
         builder.Property(t => t.IntervalDays).CameLater();
+        builder.Property(t => t.Why).CameLater().HasConversion(JsonColumn.Converter<TestReason>(), JsonColumn.Comparer<TestReason>());
         builder.Property(t => t.Found).CameLater().HasConversion(JsonColumn.Converter<WorkFind>(), JsonColumn.Comparer<WorkFind>());
         builder.HasIndex(t => new { t.SumpId, t.Kind, t.Cause }, "IX_CareTasks_OneOpen").IsUnique().HasFilter("\"State\" = 1");
         builder.HasIndex(t => new { t.State, t.DueAtUtc });

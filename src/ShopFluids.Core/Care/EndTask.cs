@@ -10,7 +10,6 @@ using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Advice;
-using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Care;
 
@@ -97,7 +96,7 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
             return new OnlyASupervisorSkips(task.Id);
         }
 
-        var same = await SameAsync(db, task, setup.CalendarFor(task.SumpId), now, cancellationToken);
+        var same = await SameAsync(db, setup, task, now, cancellationToken);
         foreach (var ended in same)
         {
             ended.End(command.State, now, actor.PersonId, reason: reason.Length == 0 ? null : reason);
@@ -133,10 +132,11 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
         return new EndedTask(task.Id, command.State, now);
     }
 
-    private static async Task<List<CareTask>> SameAsync(ShopFluidsDbContext db, CareTask task, ShopCalendar calendar, DateTime now, CancellationToken cancellationToken)
+    private static async Task<List<CareTask>> SameAsync(ShopFluidsDbContext db, ShopSetup setup, CareTask task, DateTime now, CancellationToken cancellationToken)
     {
-        var key = SameWork.KeyOf(task.Id, task.Kind, task.DueAtUtc, calendar, now);
-        var others = await db.CareTasks.Where(t => t.SumpId == task.SumpId && t.Kind == task.Kind && t.State == TaskState.Open && t.Id != task.Id).ToListAsync(cancellationToken);
-        return [task, .. others.Where(t => SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, now).Equals(key)).OrderBy(t => t.DueAtUtc).ThenBy(t => t.Id)];
+        var open = await db.CareTasks.Where(t => t.SumpId == task.SumpId && t.State == TaskState.Open).ToListAsync(cancellationToken);
+        var visits = SumpVisits.Of(setup, task.SumpId, open.Select(t => t.ToOpen()), now);
+        var key = SameWork.KeyOf(task.Id, task.Kind, visits);
+        return [task, .. open.Where(t => t.Id != task.Id && SameWork.KeyOf(t.Id, t.Kind, visits).Equals(key)).OrderBy(t => t.DueAtUtc).ThenBy(t => t.Id)];
     }
 }

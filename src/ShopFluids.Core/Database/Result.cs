@@ -80,6 +80,12 @@ public enum FieldProblem
     /// <summary>The kind of work asks for no number that an interval could follow.</summary>
     NothingToFind,
 
+    /// <summary>Nothing of it is a number whose trend could be followed.</summary>
+    NothingToForecast,
+
+    /// <summary>Not clock times, or one of them twice, or too many.</summary>
+    NotClockTimes,
+
     /// <summary>The machines of the sump have no weekly running hours.</summary>
     NoRunningHours,
 

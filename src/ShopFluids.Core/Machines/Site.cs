@@ -50,9 +50,12 @@ public sealed class Site : Entity, ISetup
     /// <summary>Minutes without a touch after which a shared tablet locks; null is <see cref="UsualLockMinutes"/>.</summary>
     public int? LockMinutes { get; private set; }
 
+    /// <summary>When the shifts of a day end, such as "14:00 22:00"; null where the shop names none. See <see cref="ShiftTimes"/>.</summary>
+    public string? ShiftEnds { get; private set; }
+
     public const int UsualLockMinutes = 5;
 
-    public void Change(string name, string timeZoneId, string culture, UnitSystem units, string currency, int dayStartHour, int closedWeekdays, decimal measurableLitres, string? safetySheetPlace, int? lockMinutes)
+    public void Change(string name, string timeZoneId, string culture, UnitSystem units, string currency, int dayStartHour, int closedWeekdays, decimal measurableLitres, string? safetySheetPlace, int? lockMinutes, string? shiftEnds)
     {
         Name = name;
         TimeZoneId = timeZoneId;
@@ -64,6 +67,7 @@ public sealed class Site : Entity, ISetup
         MeasurableLitres = measurableLitres;
         SafetySheetPlace = safetySheetPlace;
         LockMinutes = lockMinutes;
+        ShiftEnds = shiftEnds;
     }
 }
 
@@ -77,5 +81,6 @@ internal sealed class SiteConfiguration : IEntityTypeConfiguration<Site>
         builder.Property(s => s.Currency).HasMaxLength(3);
         builder.Property(s => s.SafetySheetPlace).HasMaxLength(200);
         builder.Property(s => s.LockMinutes).CameLater();
+        builder.Property(s => s.ShiftEnds).HasMaxLength(60).CameLater();
     }
 }

@@ -8,6 +8,7 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
 
 namespace ShopFluids.Core.Readings;
 
@@ -32,6 +33,9 @@ public sealed record EntryPage(
 {
     /// <summary>A test of this sump falls due by the end of this shop day.</summary>
     public bool IsDue { get; init; }
+
+    /// <summary>What tests ask for that are not due yet and go along with this visit; among the due fields.</summary>
+    public IReadOnlyList<string> Along { get; init; } = [];
 
     public IEnumerable<EntryField> Fields => Due.Concat(Others);
 }
@@ -110,7 +114,8 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         var fluid = setup.Fluid(charge.FluidId);
         var today = setup.Calendar.ShopDayOf(now);
         var tests = DueTests.Of(setup, sump.Id, standing?.Facts, today);
-        var due = AskedFor(tests);
+        var along = AlongOf(setup, sump, standing?.Facts, tests, today, now);
+        var due = AskedFor(tests).Concat(along).ToHashSet(StringComparer.Ordinal);
         var limits = setup.LimitsAt(sump.Id, charge.FluidId, now)?.Limits ?? [];
         var fields = setup.Parameters.SelectMany(parameter => FieldsOf(parameter, fluid.TitrationFactor is not null, sump).Select(field => field with
         {
@@ -131,9 +136,17 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             tests.Done,
             FilledTo(sump, standing))
         {
+            Along = along,
             IsDue = RoundPageQuery.IsDue(setup, sump, standing?.NextTestDueAtUtc, setup.Calendar.EndOf(today)),
         };
     }
+
+    // Who was there today already is asked only for what is still due.
+    private static List<string> AlongOf(ShopSetup setup, Sump sump, StandingFacts? facts, DueTests tests, DateOnly today, DateTime now) =>
+        [.. RoundWork.Of(setup, sump.Id, facts, now).Where(w => w.Kind == TaskKind.Test)
+            .SelectMany(w => setup.ParametersOfTest(w.Cause))
+            .Distinct(StringComparer.Ordinal)
+            .Where(p => !tests.Remaining.Contains(p, StringComparer.Ordinal) && !(facts?.Latest.TryGetValue(p, out var latest) == true && setup.Calendar.ShopDayOf(latest.TakenAt) == today))];
 
     // A concentration is put right by a recipe, and a recipe takes the level as well: who is sent to look again brings both.
     private static IReadOnlyList<string> AskedFor(DueTests tests) =>

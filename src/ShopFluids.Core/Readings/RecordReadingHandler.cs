@@ -186,6 +186,11 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         {
             var proposed = evaluation.NewTasks[i];
             var task = new CareTask(outcome.Made[i].Id, reading.SumpId, proposed.Kind, proposed.Cause, proposed.StepId, proposed.DueAt, now, reading.Id, proposed.FromRecipe ? evaluation.Recipe : null);
+            if (proposed.Why is { } why)
+            {
+                task.PlannedBecause(why);
+            }
+
             db.Add(task);
             openTasks.Add(task.ToOpen());
         }

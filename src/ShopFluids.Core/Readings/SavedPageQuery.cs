@@ -48,6 +48,9 @@ public sealed record SavedPage(
     /// <summary>What may be behind it by the pattern table; null where the reading is no longer the latest or found nothing.</summary>
     public PatternCauses? Causes { get; init; }
 
+    /// <summary>What set the day of the next test, where its interval follows the risk and the reading is the latest.</summary>
+    public TestReason? NextTestWhy { get; init; }
+
     /// <summary>Tags of the instruments that it was read with after their check had lapsed.</summary>
     public IReadOnlyList<string> LapsedInstruments { get; init; } = [];
 }
@@ -56,7 +59,11 @@ public sealed record SavedPage(
 public sealed record SavedAddition(DateTime AddedAtUtc, decimal WaterLitres, decimal ConcentrateLitres, decimal RemovedLitres, string? LotNumber);
 
 /// <param name="OnlyASupervisorSkips">The fluid is beyond an action limit that asks for this draining.</param>
-public sealed record SavedTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAtUtc, TaskState State, DateTime? EndedAtUtc, string? EndReason, bool OnlyASupervisorSkips, WorkFind? Found = null);
+public sealed record SavedTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAtUtc, TaskState State, DateTime? EndedAtUtc, string? EndReason, bool OnlyASupervisorSkips, WorkFind? Found = null)
+{
+    /// <summary>It is not due yet, but so soon that it is done in the same visit.</summary>
+    public bool GoesAlong { get; init; }
+}
 
 public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
@@ -99,13 +106,17 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             fluid.SafetySheetPlace ?? setup.Site?.SafetySheetPlace,
             await LotChoices.OfFluidAsync(db, charge.FluidId, setup.Calendar.ShopDayOf(now), cancellationToken),
             await AdditionsAsync(db, reading.Id, cancellationToken),
-            await TasksAsync(db, reading, standing?.Facts?.OpenFlags ?? [], setup.CalendarFor(sump.Id), now, cancellationToken),
+            await TasksAsync(db, setup, reading, standing?.Facts, now, cancellationToken),
             isCurrent ? standing?.NextTestDueAtUtc : outcome.NextTestDueAtUtc)
         {
             Causes = isCurrent ? await CausesAsync(db, new(setup, sump, charge), reading, outcome, standing?.Facts, cancellationToken) : null,
+            NextTestWhy = isCurrent ? await WhyAsync(db, sump.Id, cancellationToken) : null,
             LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };
     }
+
+    private static Task<TestReason?> WhyAsync(ShopFluidsDbContext db, Guid sumpId, CancellationToken cancellationToken) =>
+        db.CareTasks.AsNoTracking().Where(t => t.SumpId == sumpId && t.State == TaskState.Open && t.Kind == TaskKind.Test).OrderBy(t => t.DueAtUtc).Select(t => t.Why).FirstOrDefaultAsync(cancellationToken);
 
     private static async Task<List<string>> LapsedAsync(ShopFluidsDbContext db, ShopSetup setup, Reading reading, CancellationToken cancellationToken)
     {
@@ -152,14 +163,18 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
                 db.FluidLots.Where(l => l.Id == a.LotId).Select(l => l.Number).FirstOrDefault()))
             .ToListAsync(cancellationToken);
 
-    // Work to do now: made by this reading or due in this shop day. A test is done by reading, an adjustment by adding: neither is ticked.
-    private static async Task<List<SavedTask>> TasksAsync(
-        ShopFluidsDbContext db, Reading reading, IReadOnlyList<OpenFlag> flags, ShopCalendar calendar, DateTime now, CancellationToken cancellationToken)
+    // Work to do now: made by this reading, due in this shop day, or so soon that it goes along, for somebody is there. A test is done by
+    // reading, an adjustment by adding: neither is ticked.
+    private static async Task<List<SavedTask>> TasksAsync(ShopFluidsDbContext db, ShopSetup setup, Reading reading, StandingFacts? facts, DateTime now, CancellationToken cancellationToken)
     {
-        var dayEnd = calendar.EndOf(calendar.ShopDayOf(now));
+        var today = setup.Calendar.ShopDayOf(now);
+        var dayEnd = setup.Calendar.EndOf(today);
+        var open = facts?.OpenTasks ?? [];
+        var visits = SumpVisits.Of(setup, reading.SumpId, open, now);
+        var along = setup.Calendar.ShopDayOf(reading.TakenAtUtc) == today ? open.Where(t => t.DueAt > dayEnd && visits.CanBeDoneOn(t.Id, today)).Select(t => t.Id).ToList() : [];
         var tasks = await db.CareTasks.AsNoTracking()
             .Where(t => t.SumpId == reading.SumpId && t.Kind != TaskKind.Test && t.Kind != TaskKind.Adjust && t.Kind != TaskKind.ReadSlide
-                && ((t.State == TaskState.Open && (t.ReadingId == reading.Id || t.DueAtUtc <= dayEnd))
+                && ((t.State == TaskState.Open && (t.ReadingId == reading.Id || t.DueAtUtc <= dayEnd || along.Contains(t.Id)))
                     || ((t.State == TaskState.Done || t.State == TaskState.Skipped) && t.EndedAtUtc >= reading.StoredAtUtc)))
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
             .ToListAsync(cancellationToken);
@@ -168,10 +183,10 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
         // and before all the one that says what was found.
         // As on the board, late is what was to be done first.
         return [.. tasks.OrderBy(t => t.Found is null).ThenBy(t => CareSchedule.IsPlanned(t.Cause))
-            .GroupBy(t => (t.State, t.EndedAtUtc, t.EndedAtUtc is null || !CorrectiveWork.OneIsEnough(t.Kind) ? SameWork.KeyOf(t.Id, t.Kind, t.DueAtUtc, calendar, now) : t.Kind))
+            .GroupBy(t => (t.State, t.EndedAtUtc, t.EndedAtUtc is null || !CorrectiveWork.OneIsEnough(t.Kind) ? SameWork.KeyOf(t.Id, t.Kind, visits) : t.Kind))
             .Select(same => (Task: same.First(), DueAtUtc: same.Min(t => t.DueAtUtc)))
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Task.Kind).ThenBy(t => t.Task.Id)
-            .Select(t => SavedTaskOf(t.Task, t.DueAtUtc, flags))];
+            .Select(t => SavedTaskOf(t.Task, t.DueAtUtc, facts?.OpenFlags ?? []) with { GoesAlong = along.Contains(t.Task.Id) && t.DueAtUtc > dayEnd && t.Task.ReadingId != reading.Id })];
     }
 
     private static SavedTask SavedTaskOf(CareTask t, DateTime dueAtUtc, IReadOnlyList<OpenFlag> flags) =>

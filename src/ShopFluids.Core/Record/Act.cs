@@ -35,6 +35,7 @@ public static class ActCodes
     public const string TaskEnded = "task.ended";
     public const string TaskAssigned = "task.assigned";
     public const string WorkPlanned = "work.planned";
+    public const string CareTemplateApplied = "care.template-applied";
     public const string ShutdownPlanned = "shutdown.planned";
     public const string ShutdownEnded = "shutdown.ended";
     public const string FlagClosed = "flag.closed";

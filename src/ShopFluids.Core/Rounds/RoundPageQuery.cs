@@ -6,6 +6,7 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Rounds;
 
@@ -14,7 +15,7 @@ namespace ShopFluids.Core.Rounds;
 /// <param name="Read">Read in this shop day and due no more.</param>
 /// <param name="All">Every sump in use.</param>
 /// <param name="Later">The sump whose test is due next after this shop day; null when none is planned.</param>
-/// <param name="MinutesLeft">What the care plans reckon for the tests still due; 0 when they say nothing.</param>
+/// <param name="MinutesLeft">What the care plans reckon for the tests still due and the work that goes along; 0 when they say nothing.</param>
 public sealed record RoundPage(
     DateTime NowUtc,
     IReadOnlyList<RoundStop> Due,
@@ -31,6 +32,24 @@ public sealed record RoundPage(
 
     /// <summary>Due, but passed by on this day's round with a reason.</summary>
     public IReadOnlyList<RoundStop> Skipped { get; init; } = [];
+
+    /// <summary>Sumps at which work is due and nothing to be read, in walking order.</summary>
+    public IReadOnlyList<RoundService> Services { get; init; } = [];
+
+    /// <summary>
+    /// Where time is short: the due sumps that need it most, the most urgent first, at most three. Empty where none stands out. The walk itself keeps its
+    /// order: a sump costs half a minute, going to and fro between them costs more.
+    /// </summary>
+    public IReadOnlyList<RoundStop> Pressing
+    {
+        get
+        {
+            List<RoundStop> pressing = [.. Due.Where(s => s.Priority.HasActionFlag || s.Priority.LateQuarters > 0).OrderBy(s => s.Priority, WorkPriority.MostUrgentFirst).Take(MostPressing)];
+            return pressing.SequenceEqual(Due.Take(pressing.Count)) ? [] : pressing;
+        }
+    }
+
+    private const int MostPressing = 3;
 
     /// <summary>On from a sump in walking order to one that was not visited; then those passed by, then those of which a part is to do. Null when none is left.</summary>
     public RoundStop? NextAfter(Guid sumpId)
@@ -71,6 +90,12 @@ public sealed record RoundStop(
     /// <summary>Why it was passed by on this day's round; null when it was not, or was read since.</summary>
     public StopSkip? Skip { get; init; }
 
+    /// <summary>What else is to be done there today, due or brought forward.</summary>
+    public IReadOnlyList<RoundWork> Along { get; init; } = [];
+
+    /// <summary>How urgently it needs somebody.</summary>
+    public WorkPriority Priority { get; init; } = new(HasActionFlag: false, 0, 0, 0);
+
     public bool IsLateAt(DateTime nowUtc) => DueAtUtc < nowUtc;
 }
 
@@ -87,7 +112,12 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         var dayEnd = setup.Calendar.EndOf(today);
         var standings = await db.Standings.AsNoTracking().ToDictionaryAsync(s => s.SumpId, cancellationToken);
         var skips = await StopSkip.OfDayAsync(db, today, cancellationToken);
-        var all = setup.Sumps.Where(s => !s.IsRetired).Select(s => Stop(setup, s, standings.GetValueOrDefault(s.Id), today, now, skips)).ToList();
+        var prices = await SumpPriority.PricesAsync(db, cancellationToken);
+        var all = setup.Sumps.Where(s => !s.IsRetired).Select(s => Stop(setup, s, standings.GetValueOrDefault(s.Id), today, now, skips) with
+        {
+            Along = RoundWork.Of(setup, s.Id, standings.GetValueOrDefault(s.Id)?.Facts, now),
+            Priority = SumpPriority.Of(setup, s, standings.GetValueOrDefault(s.Id)?.Facts, standings.GetValueOrDefault(s.Id)?.VolumeLitres, prices, now),
+        }).ToList();
 
         // Who left a value out had a reason, and is not sent back before the walk is done.
         var open = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc <= dayEnd).OrderBy(s => s.Tests.IsPartlyRead).ToList();
@@ -95,12 +125,13 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         var due = open.Where(s => s.Skip is null).ToList();
         var read = all.Where(s => !dueIds.Contains(s.Place.SumpId) && s.LastReadAtUtc is { } at && setup.Calendar.ShopDayOf(at) == today).ToList();
         var later = all.Where(s => s.FilledAtUtc is not null && s.DueAtUtc > dayEnd).MinBy(s => s.DueAtUtc);
-        var minutes = due.Sum(s => MinutesOf(setup, s.Place.SumpId, standings[s.Place.SumpId], dayEnd));
+        var minutes = due.Sum(s => MinutesOf(setup, s, standings[s.Place.SumpId], dayEnd));
         return new(now, due, read, all, later, minutes)
         {
             Drainings = await DrainingsAsync(db, all, dayEnd, cancellationToken),
             Slides = await SlidesAsync(db, setup, dayEnd, cancellationToken),
             Skipped = [.. open.Where(s => s.Skip is not null)],
+            Services = await ServicesAsync(db, [.. all.Where(s => s.FilledAtUtc is not null && !dueIds.Contains(s.Place.SumpId) && s.Along.Any(w => w.IsDue))], cancellationToken),
         };
     }
 
@@ -151,9 +182,21 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         return worst.Count == 1 ? new(worst[0].Key, worst[0].Value.Value) : null;
     }
 
-    private static int MinutesOf(ShopSetup setup, Guid sumpId, Standing standing, DateTime dayEnd)
+    private static async Task<List<RoundService>> ServicesAsync(ShopFluidsDbContext db, List<RoundStop> stops, CancellationToken cancellationToken)
     {
-        var causes = standing.Facts?.OpenTasks.Where(t => t.Kind == TaskKind.Test && t.DueAt <= dayEnd).Select(t => t.Cause).ToHashSet(StringComparer.Ordinal) ?? [];
-        return setup.StepsOf(sumpId).Where(s => causes.Contains(CareStep.CauseOf(s.Id))).Sum(s => s.EstimatedMinutes);
+        var ids = stops.ConvertAll(s => s.Place.SumpId);
+        var last = ids.Count == 0 ? [] : await (
+            from reading in db.Readings.AsNoTracking()
+            join standing in db.Standings on reading.SumpId equals standing.SumpId
+            where ids.Contains(reading.SumpId) && reading.TakenAtUtc == standing.LastReadAtUtc && !db.Readings.Any(r => r.SupersedesId == reading.Id)
+            select new { reading.SumpId, reading.Id }).ToListAsync(cancellationToken);
+        return stops.ConvertAll(s => new RoundService(s.Place, s.Along, last.Where(r => r.SumpId == s.Place.SumpId).Select(r => (Guid?)r.Id).Max()));
+    }
+
+    private static int MinutesOf(ShopSetup setup, RoundStop stop, Standing standing, DateTime dayEnd)
+    {
+        var tests = standing.Facts?.OpenTasks.Where(t => t.Kind == TaskKind.Test && t.DueAt <= dayEnd).Select(t => t.Cause) ?? [];
+        var causes = tests.Concat(stop.Along.Select(w => w.Cause)).ToHashSet(StringComparer.Ordinal);
+        return setup.StepsOf(stop.Place.SumpId).Where(s => causes.Contains(CareStep.CauseOf(s.Id))).Sum(s => s.EstimatedMinutes);
     }
 }

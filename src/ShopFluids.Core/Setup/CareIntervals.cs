@@ -1,6 +1,8 @@
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Sumps;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Course;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Scheduling;
 
@@ -13,6 +15,11 @@ internal static class CareIntervals
 
     // Nearly six years of running day and night. Common practice, no source.
     private const int MaximumHours = 50_000;
+
+    // Whoever accepts more than every other test out of limits need not test. Common practice, no source.
+    private const decimal LeastRiskPercent = 0.1m;
+    private const decimal MostRiskPercent = 50;
+    private const int MaximumRiskDays = 366;
 
     // The least that can be told apart in what is found: a drop.
     private const decimal LeastWanted = 0.001m;
@@ -30,6 +37,9 @@ internal static class CareIntervals
             case IntervalBasis.Condition:
                 SetupFields.Range(errors, "intervalDays", command.IntervalDays, 1, RunningHours.MaximumDays, "d");
                 CheckCondition(errors, command);
+                break;
+            case IntervalBasis.Risk:
+                CheckRisk(errors, command);
                 break;
             default:
                 SetupFields.Range(errors, "intervalDays", command.IntervalDays, 1, RunningHours.MaximumDays, "d");
@@ -64,13 +74,7 @@ internal static class CareIntervals
             return;
         }
 
-        var before = errors.Count;
-        SetupFields.Range(errors, "floorDays", command.FloorDays, 1, RunningHours.MaximumDays, "d");
-        if (errors.Count == before)
-        {
-            SetupFields.Range(errors, "ceilingDays", command.CeilingDays, command.FloorDays, RunningHours.MaximumDays, "d");
-        }
-
+        CheckBounds(errors, command);
         if (asked.IsGrade && (command.WantedFind != decimal.Truncate(command.WantedFind) || command.WantedFind < 1 || command.WantedFind > asked.High))
         {
             errors.Add(new("wantedFind", FieldProblem.UnknownChoice));
@@ -80,4 +84,40 @@ internal static class CareIntervals
             SetupFields.Range(errors, "wantedFind", command.WantedFind, asked.IsGrade ? 1 : LeastWanted, asked.High, asked.Unit.Length == 0 ? null : asked.Unit);
         }
     }
+
+    private static void CheckRisk(List<FieldError> errors, AddCareStep command)
+    {
+        if (command.Kind != TaskKind.Test)
+        {
+            errors.Add(new("basis", FieldProblem.NothingToForecast));
+            return;
+        }
+
+        // The usual interval, where too little was read to tell a risk by, lies between the others.
+        if (CheckBounds(errors, command))
+        {
+            SetupFields.Range(errors, "intervalDays", command.IntervalDays, command.FloorDays, command.CeilingDays, "d");
+        }
+
+        SetupFields.Range(errors, "acceptedRiskPercent", command.AcceptedRiskPercent, LeastRiskPercent, MostRiskPercent, "%");
+        if (command.Parameters.Count > 0 && !command.Parameters.Any(p => FollowedParameters.Codes.Contains(p, StringComparer.Ordinal)))
+        {
+            errors.Add(new("parameters", FieldProblem.NothingToForecast));
+        }
+    }
+
+    private static bool CheckBounds(List<FieldError> errors, AddCareStep command)
+    {
+        var before = errors.Count;
+        SetupFields.Range(errors, "floorDays", command.FloorDays, 1, RunningHours.MaximumDays, "d");
+        if (errors.Count == before)
+        {
+            SetupFields.Range(errors, "ceilingDays", command.CeilingDays, command.FloorDays, LongestOf(command), "d");
+        }
+
+        return errors.Count == before;
+    }
+
+    // A forecast looks no farther ahead.
+    private static int LongestOf(AddCareStep command) => command.Basis == IntervalBasis.Risk ? MaximumRiskDays : RunningHours.MaximumDays;
 }

@@ -8,7 +8,6 @@ using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
-using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Setup;
 
@@ -39,15 +38,21 @@ public sealed record AddCareStep(
 
     public decimal WantedFind { get; init; }
 
+    /// <summary>With the basis of risk, beside floor and ceiling: the probability of being out of limits that is accepted, %.</summary>
+    public decimal AcceptedRiskPercent { get; init; }
+
     /// <summary>After a flag: of which parameter; empty for any.</summary>
     public string EventParameter { get; init; } = "";
+
+    /// <summary>The shift, 1 for the day's first, at whose end it is due; 0 for the end of the shop day.</summary>
+    public int Shift { get; init; }
+
+    /// <summary>What is needed to do it.</summary>
+    public StepNeeds Needs { get; init; } = StepNeeds.None;
 }
 
 public sealed class AddCareStepHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
-    /// <summary>The longest interval, and how far from today its first day may lie: ten years. Common practice, no source.</summary>
-    private const int MaximumDays = RunningHours.MaximumDays;
-
     /// <summary>Whether work can recur by the calendar. An adjustment follows from a reading, never from the calendar.</summary>
     public static bool IsOfACalendar(TaskKind kind) => Enum.IsDefined(kind) && kind is not (TaskKind.Adjust or TaskKind.ReadSlide);
 
@@ -67,89 +72,15 @@ public sealed class AddCareStepHandler(ShopDatabase database, SetupCache setups,
             return new Saved(command.Id);
         }
 
-        var errors = Check(command, setup, sump, setup.Calendar.ShopDayOf(clock.UtcNow));
+        var errors = CareStepMaker.Check(command, setup, sump, setup.Calendar.ShopDayOf(clock.UtcNow));
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);
         }
 
-        var plan = await db.CarePlans.FirstOrDefaultAsync(p => p.SumpId == sump.Id, cancellationToken);
-        if (plan is null)
-        {
-            plan = new CarePlan(clock.NewId(), sump.Id);
-            db.Add(plan);
-        }
-
-        db.Add(Made(command, plan.Id));
-        await write.FlushAsync(cancellationToken);
-        if (setup.OpenCharge(sump.Id) is not null)
-        {
-            await new CarePlanner(db, setup, clock).PlanMissingAsync(sump.Id, cancellationToken);
-        }
-
-        await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
+        await CareStepMaker.AddAsync(write, setup, clock, sump, [CareStepMaker.Made(command)], cancellationToken);
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, sump.Tag), cancellationToken);
         return new Saved(command.Id);
-    }
-
-    private static CareStep Made(AddCareStep command, Guid planId)
-    {
-        var isInDays = command is { IntervalMonths: 0, Basis: not IntervalBasis.RunningHours };
-        var step = new CareStep(command.Id, planId, command.Kind, command.Basis, isInDays ? command.IntervalDays : 0, command.Anchor, command.ClosedDays, command.Parameters, command.EstimatedMinutes);
-        if (command.IntervalMonths > 0)
-        {
-            step.CountMonths(command.IntervalMonths);
-        }
-
-        switch (command.Basis)
-        {
-            case IntervalBasis.Condition:
-                step.FollowFinds(new(command.FloorDays, command.CeilingDays, command.WantedFind));
-                break;
-            case IntervalBasis.RunningHours:
-                step.CountRunningHours(command.IntervalHours);
-                break;
-            case IntervalBasis.AfterFlag:
-                step.FollowFlagsOf(command.EventParameter.Length == 0 ? null : command.EventParameter);
-                break;
-        }
-
-        return step;
-    }
-
-    private static List<FieldError> Check(AddCareStep command, ShopSetup setup, Sump sump, DateOnly today)
-    {
-        var errors = new List<FieldError>();
-        CareIntervals.Check(errors, command, setup, sump);
-        SetupFields.Range(errors, "estimatedMinutes", command.EstimatedMinutes, 0, 10_000, "min");
-        if (!IsOfACalendar(command.Kind))
-        {
-            errors.Add(new("kind", FieldProblem.UnknownChoice));
-        }
-
-        if (!Enum.IsDefined(command.Basis))
-        {
-            errors.Add(new("basis", FieldProblem.UnknownChoice));
-        }
-
-        if (!Enum.IsDefined(command.ClosedDays))
-        {
-            errors.Add(new("closedDays", FieldProblem.UnknownChoice));
-        }
-
-        var (first, last) = (today.AddDays(-MaximumDays), today.AddDays(MaximumDays));
-        if (command.Anchor < first || command.Anchor > last)
-        {
-            errors.Add(new("anchor", FieldProblem.DayOutOfRange, FirstDay: first, LastDay: last));
-        }
-
-        if (command.Kind == TaskKind.Test && command.Parameters.Count == 0)
-        {
-            errors.Add(new("parameters", FieldProblem.Missing));
-        }
-
-        errors.AddRange(command.Parameters.Where(p => setup.FindParameter(p) is null).Select(p => new FieldError("parameters", FieldProblem.UnknownParameter, Detail: p)));
-        return errors;
     }
 }
 

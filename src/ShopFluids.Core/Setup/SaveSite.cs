@@ -24,7 +24,11 @@ public sealed record SaveSite(
     decimal MeasurableLitres,
     string? SafetySheetPlace,
     long? SeenVersion = null,
-    int? LockMinutes = null);
+    int? LockMinutes = null)
+{
+    /// <summary>When the shifts of a day end, such as "14:00, 22:00"; empty where the shop names none.</summary>
+    public string ShiftEnds { get; init; } = "";
+}
 
 /// <summary>Somebody else changed it since it was read.</summary>
 public sealed record ChangedMeanwhile(long CurrentVersion) : Error;
@@ -59,7 +63,9 @@ public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
             return new FieldErrors([new("measurableLitres", FieldProblem.OutOfRange, command.MeasurableLitres, SmallestStepLitres, largest, "L")]);
         }
 
-        site.Change(command.Name.Trim(), command.TimeZoneId, command.Culture, command.Units, command.Currency.ToUpperInvariant(), command.DayStartHour, command.ClosedWeekdays, command.MeasurableLitres, command.SafetySheetPlace, command.LockMinutes == Site.UsualLockMinutes ? null : command.LockMinutes);
+        // The check has read it.
+        _ = ShiftTimes.TryRead(command.ShiftEnds, command.DayStartHour, out var shiftEnds);
+        site.Change(command.Name.Trim(), command.TimeZoneId, command.Culture, command.Units, command.Currency.ToUpperInvariant(), command.DayStartHour, command.ClosedWeekdays, command.MeasurableLitres, command.SafetySheetPlace, command.LockMinutes == Site.UsualLockMinutes ? null : command.LockMinutes, ShiftTimes.Written(shiftEnds));
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, site.Name), cancellationToken);
         return new Saved(site.Id);
     }
@@ -78,6 +84,11 @@ public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
         SetupFields.Range(errors, "closedWeekdays", command.ClosedWeekdays, 0, 126);
         SetupFields.Range(errors, "measurableLitres", command.MeasurableLitres, SmallestStepLitres, LargestStepLitres, "L");
         SetupFields.Range(errors, "lockMinutes", command.LockMinutes ?? Site.UsualLockMinutes, 1, 60, "min");
+        if (command.DayStartHour is >= 0 and <= 23 && !ShiftTimes.TryRead(command.ShiftEnds, command.DayStartHour, out _))
+        {
+            errors.Add(new("shiftEnds", FieldProblem.NotClockTimes, Detail: command.ShiftEnds));
+        }
+
         if (!TimeZoneInfo.TryFindSystemTimeZoneById(command.TimeZoneId, out _))
         {
             errors.Add(new("timeZone", FieldProblem.UnknownChoice, Detail: command.TimeZoneId));

@@ -29,6 +29,7 @@ public sealed class ShopSetup
     private readonly Dictionary<Guid, Charge> _openCharges;
     private readonly Dictionary<string, Parameter> _parameters;
     private readonly ILookup<Guid, CareStep> _stepsBySump;
+    private readonly Dictionary<string, CareStep> _stepsByCause;
     private readonly Dictionary<Guid, ShopCalendar> _ownCalendars;
     private readonly ConcurrentDictionary<(Guid? Sump, Guid? Fluid), TuningsInForce> _tunings = [];
 
@@ -66,6 +67,7 @@ public sealed class ShopSetup
         _openCharges = openCharges.ToDictionary(c => c.SumpId);
         _parameters = parameters.ToDictionary(p => p.Code, StringComparer.Ordinal);
         _stepsBySump = plans.SelectMany(p => p.Steps.Where(s => !s.IsStopped).Select(s => (p.SumpId, Step: s))).ToLookup(p => p.SumpId, p => p.Step);
+        _stepsByCause = plans.SelectMany(p => p.Steps).ToDictionary(s => CareStep.CauseOf(s.Id), StringComparer.Ordinal);
         Calendar = CalendarOf(site, shutdowns.Where(s => s.SumpId is null));
         _ownCalendars = shutdowns.Select(s => s.SumpId).OfType<Guid>().Distinct().ToDictionary(id => id, id => CalendarOf(site, shutdowns.Where(s => s.Concerns(id))));
     }
@@ -138,11 +140,14 @@ public sealed class ShopSetup
 
     public IReadOnlyList<CareStep> StepsOf(Guid sumpId) => [.. _stepsBySump[sumpId]];
 
+    /// <summary>The step that a cause is of, a stopped one too; null for the cause of a flag or a shutdown.</summary>
+    public CareStep? FindStepOf(string cause) => _stepsByCause.GetValueOrDefault(cause);
+
     /// <summary>What the test of a cause measures, in the order of pages: of a step all its parameters, a stopped one too; of a flag its own.</summary>
     public IReadOnlyList<string> ParametersOfTest(string cause)
     {
         ArgumentNullException.ThrowIfNull(cause);
-        var step = Plans.SelectMany(p => p.Steps).FirstOrDefault(s => CareStep.CauseOf(s.Id) == cause);
+        var step = FindStepOf(cause);
         var wanted = step is not null ? step.Parameters
             : CareSchedule.IsCauseOfStep(cause) ? []
             : ShutdownWork.IsCause(cause) || cause == CorrectiveWork.CauseOf(IdleRule.RuleCode, "") ? [ParameterCodes.Concentration, ParameterCodes.Ph]
@@ -185,8 +190,10 @@ public sealed class ShopSetup
         var closed = shutdowns.Where(s => !s.IsWithdrawn).SelectMany(s => Enumerable.Range(0, s.ToFacts().Days).Select(s.FirstDay.AddDays)).ToHashSet();
         return site is null
             ? new ShopCalendar(TimeZoneInfo.Utc, 6, new HashSet<DayOfWeek>(), closed)
-            : new ShopCalendar(TimeZoneInfo.FindSystemTimeZoneById(site.TimeZoneId), site.DayStartHour, WeekdaysOf(site.ClosedWeekdays), closed);
+            : new ShopCalendar(TimeZoneInfo.FindSystemTimeZoneById(site.TimeZoneId), site.DayStartHour, WeekdaysOf(site.ClosedWeekdays), closed) { ShiftEnds = ShiftEndsOf(site) };
     }
+
+    private static IReadOnlyList<TimeOnly> ShiftEndsOf(Site site) => ShiftTimes.TryRead(site.ShiftEnds, site.DayStartHour, out var ends) ? ends : [];
 
     private static HashSet<DayOfWeek> WeekdaysOf(int bits) => [.. Enum.GetValues<DayOfWeek>().Where(d => (bits & (1 << (int)d)) != 0)];
 }

@@ -96,7 +96,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
             volume,
             sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm),
             standing?.NextTestDueAtUtc,
-            new OpenWork(OpenWorkQuery.Flags(flags, standing?.Facts), OpenWorkQuery.Tasks(tasks, people.ToDictionary(p => p.Person.Id, p => p.Person), setup.CalendarFor(sump.Id), now)),
+            new OpenWork(OpenWorkQuery.Flags(flags, standing?.Facts), OpenWorkQuery.Tasks(tasks, people.ToDictionary(p => p.Person.Id, p => p.Person), setup, sump.Id, now)),
             [.. people.Where(p => p.CanWork).Select(p => p.Person)],
             history,
             charge is null ? [] : LimitStretch.Over(setup, sump.Id, [charge], from, now.AddYears(1)))

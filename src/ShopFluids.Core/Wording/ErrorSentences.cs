@@ -110,6 +110,8 @@ public static class ErrorSentences
         FieldProblem.UnknownChoice => Texts.Field_UnknownChoice,
         FieldProblem.NotAskedHere => Texts.Field_NotAskedHere,
         FieldProblem.NothingToFind => Texts.Field_NothingToFind,
+        FieldProblem.NothingToForecast => Texts.Field_NothingToForecast,
+        FieldProblem.NotClockTimes => Texts.Field_NotClockTimes,
         FieldProblem.NoRunningHours => Texts.Field_NoRunningHours,
         FieldProblem.UnknownInstrument => Texts.Field_UnknownInstrument,
         FieldProblem.InTheFuture => Texts.Field_InTheFuture,

@@ -3,6 +3,7 @@ using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.EndOfLife;
 using ShopFluids.Rules.Escalation;
+using ShopFluids.Rules.Gathering;
 using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
@@ -33,6 +34,7 @@ public static class RuleSentences
         UnreadSlideRule.RuleCode => Texts.Rule_UnreadSlide,
         EndOfLifeRule.RuleCode => Texts.Rule_EndOfLife,
         EscalationRule.RuleCode => Texts.Rule_Escalation,
+        GatheringRule.RuleCode => Texts.Rule_Gathering,
         _ => rule,
     };
 
@@ -50,6 +52,7 @@ public static class RuleSentences
         UnreadSlideRule.RuleCode => Texts.Rule_UnreadSlideLooksAt,
         EndOfLifeRule.RuleCode => Texts.Rule_EndOfLifeLooksAt,
         EscalationRule.RuleCode => Texts.Rule_EscalationLooksAt,
+        GatheringRule.RuleCode => Texts.Rule_GatheringLooksAt,
         _ => "",
     };
 
@@ -93,6 +96,7 @@ public static class RuleSentences
         (UnreadSlideRule.RuleCode, UnreadSlideRule.WindowHours) => Texts.RuleNumber_WindowHours,
         (EscalationRule.RuleCode, EscalationRule.WarningShopDays) => Texts.RuleNumber_WarningShopDays,
         (EscalationRule.RuleCode, EscalationRule.ActionHours) => Texts.RuleNumber_ActionHours,
+        (GatheringRule.RuleCode, GatheringRule.WindowShopDays) => Texts.RuleNumber_WindowShopDays,
         _ => name,
     };
 

@@ -108,10 +108,11 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
     {
         var work = kind switch
         {
+            _ when setup.FindStepOf(cause)?.Needs is { What.Length: > 0 } needs => needs.What,
             TaskKind.Test => Test(cause),
             TaskKind.Adjust when recipe is not null => Recipe(recipe),
             TaskKind.Inspect when !Rules.Scheduling.CareSchedule.IsPlanned(cause) => Format.Say(Texts.Task_InspectOf, this.SubjectOfCause(cause)),
-            _ => Task(kind),
+            _ => WorkSentences.Planned(kind),
         };
         return ShutdownWork.IsBefore(cause) ? Format.Say(Texts.Task_BeforeShutdown, work)
             : ShutdownWork.IsDuring(cause) ? Format.Say(Texts.Task_DuringShutdown, work)
@@ -176,6 +177,12 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
         Rules.Findings.Caution.PumpRunsDry => Texts.Caution_PumpRunsDry,
         _ => throw new ArgumentOutOfRangeException(nameof(caution), caution, "There is no text for this caution."),
     };
+
+    /// <summary>What the step behind a cause needs; null for the cause of a flag or a shutdown, and where nothing is said.</summary>
+    public Care.StepNeeds? NeedsOf(string cause) => setup.FindStepOf(cause)?.Needs;
+
+    /// <summary>About how long the step behind a cause takes, min; 0 where that is not said.</summary>
+    public int MinutesOf(string cause) => setup.FindStepOf(cause)?.EstimatedMinutes ?? 0;
 
     private string Test(string cause)
     {

@@ -75,9 +75,14 @@ public sealed partial class ShopFormat
 
         var day = Calendar.ShopDayOf(dueUtc.AddMilliseconds(-1));
         var today = Calendar.ShopDayOf(nowUtc);
-        return day <= today ? Texts.Time_Today
+        var word = day <= today ? Texts.Time_Today
             : day == today.AddDays(1) ? Texts.Time_Tomorrow
             : day.DayNumber - today.DayNumber < DaysWithoutYear ? Weekday(day)
             : LongDay(day);
+        return EndsAShift(day, dueUtc) ? Say(Texts.Time_By, word, Time(dueUtc)) : word;
     }
+
+    // The end of the day itself needs no clock time.
+    private bool EndsAShift(DateOnly day, DateTime instantUtc) =>
+        instantUtc < Calendar.EndOf(day) && Enumerable.Range(1, Calendar.ShiftEnds.Count).Any(shift => Calendar.EndOfShift(day, shift) == instantUtc);
 }

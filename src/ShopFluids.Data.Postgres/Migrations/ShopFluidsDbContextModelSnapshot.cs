@@ -196,6 +196,11 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
+                    b.Property<decimal?>("AcceptedRiskPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<DateOnly>("Anchor")
                         .HasColumnType("date");
 
@@ -241,9 +246,22 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<short>("Kind")
                         .HasColumnType("smallint");
 
+                    b.Property<string>("Needs")
+                        .HasColumnType("text")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<string>("Parameters")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<int?>("Shift")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<string>("Template")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
@@ -323,6 +341,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("bigint");
+
+                    b.Property<string>("Why")
+                        .HasColumnType("text")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.HasKey("Id");
 
@@ -1064,6 +1086,11 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<string>("SafetySheetPlace")
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)");
+
+                    b.Property<string>("ShiftEnds")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<string>("TimeZoneId")
                         .IsRequired()

@@ -185,6 +185,11 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
+                    b.Property<decimal?>("AcceptedRiskPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<DateOnly>("Anchor")
                         .HasColumnType("TEXT");
 
@@ -230,9 +235,22 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<short>("Kind")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Needs")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<string>("Parameters")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("Shift")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<string>("Template")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
@@ -312,6 +330,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Why")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.HasKey("Id");
 
@@ -1053,6 +1075,11 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<string>("SafetySheetPlace")
                         .HasMaxLength(200)
                         .HasColumnType("TEXT");
+
+                    b.Property<string>("ShiftEnds")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<string>("TimeZoneId")
                         .IsRequired()

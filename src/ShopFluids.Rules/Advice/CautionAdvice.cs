@@ -59,6 +59,15 @@ public static class CautionAdvice
         return [.. MostImportantFirst.Where(found.Contains)];
     }
 
+    /// <summary>The cautions that belong to a kind of work by itself, most important first.</summary>
+    /// <param name="kind">The kind of work.</param>
+    public static IReadOnlyList<Caution> ForWork(TaskKind kind)
+    {
+        var found = new HashSet<Caution>();
+        AddFor(kind, found);
+        return [.. MostImportantFirst.Where(found.Contains)];
+    }
+
     private static void AddFor(TopUpRecipe? recipe, HashSet<Caution> found)
     {
         if (recipe is { ConcentrateLitres: > 0 })
@@ -78,7 +87,7 @@ public static class CautionAdvice
         TaskKind.DrainClean => [Caution.LockOut, Caution.RegulatedWaste, Caution.GlovesAndGoggles],
         TaskKind.ChangeFilter => [Caution.LockOut],
         TaskKind.Dose => [Caution.GlovesAndGoggles, Caution.BiocideByLabel],
-        TaskKind.Test or TaskKind.Adjust or TaskKind.Inspect or TaskKind.Calibrate => Array.Empty<Caution>(),
+        TaskKind.Test or TaskKind.Adjust or TaskKind.Inspect or TaskKind.Calibrate or TaskKind.ReadSlide => Array.Empty<Caution>(),
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "Not a kind of work."),
     });
 

@@ -109,14 +109,26 @@ public sealed record WorkPlan(
         {
             if (done.Find(t => t.Cause == cause) is { } test)
             {
-                yield return CareSchedule.After(step, test, input.Reading.TakenAt, input.Calendar);
+                yield return Planned(step, input, s => CareSchedule.After(s, test, input.Reading.TakenAt, input.Calendar));
             }
             else if (!open.Exists(t => t.Kind == step.Kind && t.Cause == cause))
             {
                 DateOnly? lastDone = step.Kind == TaskKind.Test && Measures(input, step) ? input.Calendar.ShopDayOf(input.Reading.TakenAt) : null;
-                yield return CareSchedule.First(step, lastDone, input.Now, input.Calendar);
+                yield return lastDone is null ? CareSchedule.First(step, null, input.Now, input.Calendar)
+                    : Planned(step, input, s => CareSchedule.First(s, lastDone, input.Now, input.Calendar));
             }
         }
+    }
+
+    private static ProposedTask Planned(CareStepFacts step, EvaluationInput input, Func<CareStepFacts, ProposedTask> plan)
+    {
+        if (step.Risk is null)
+        {
+            return plan(step);
+        }
+
+        var why = RiskInterval.After(step, input);
+        return plan(step with { IntervalDays = why.Days }) with { Why = why };
     }
 
     // A flag that gives way to a worse one is another flag; while the step's task is open it serves both.

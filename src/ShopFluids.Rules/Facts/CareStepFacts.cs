@@ -20,6 +20,9 @@ public enum IntervalBasis : short
 
     /// <summary>So many days after a flag was raised, once for each flag.</summary>
     AfterFlag = 5,
+
+    /// <summary>For a test: day it was last done + the days until a limit may be crossed with more than the accepted risk, within floor and ceiling.</summary>
+    Risk = 6,
 }
 
 /// <summary>What happens when a due day falls on a closed shop day.</summary>
@@ -55,11 +58,26 @@ public sealed record CareStepFacts(
     /// <summary>After a flag: of which parameter; empty for any.</summary>
     public string EventParameter { get; init; } = "";
 
+    /// <summary>The shift, 1 for the day's first, at whose end its work is due; 0 for the end of the shop day.</summary>
+    public int Shift { get; init; }
+
+    /// <summary>How the interval of a test follows the risk; null for every other basis.</summary>
+    public RiskPolicy? Risk { get; init; }
+
     /// <summary>Whether one done leads to the next; a step after an event waits for the next event.</summary>
     public bool Recurs => Basis is not (IntervalBasis.AfterFill or IntervalBasis.AfterFlag);
+
+    /// <summary>The interval in days, a month as the twelfth part of 365.25.</summary>
+    public double UsualDays => IntervalMonths > 0 ? IntervalMonths * 365.25 / 12 : IntervalDays;
 
     /// <summary>One interval after a day. Months are counted on the calendar; a day that the month does not have is its last.</summary>
     /// <param name="day">The day.</param>
     /// <param name="intervals">How many intervals; below 0 for before.</param>
     public DateOnly Later(DateOnly day, int intervals = 1) => IntervalMonths > 0 ? day.AddMonths(intervals * IntervalMonths) : day.AddDays(intervals * IntervalDays);
 }
+
+/// <summary>What a shop accepts of a test whose interval follows the risk.</summary>
+/// <param name="FloorDays">The shortest interval, 1 day or more.</param>
+/// <param name="CeilingDays">The longest, from the floor to 3660 days.</param>
+/// <param name="AcceptedPercent">The probability that a reading is out of its limits which is still accepted, 0.01 to 50 %.</param>
+public sealed record RiskPolicy(int FloorDays, int CeilingDays, decimal AcceptedPercent);

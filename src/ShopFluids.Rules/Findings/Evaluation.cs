@@ -47,7 +47,11 @@ public sealed record RaisedFlag(string Rule, int RuleVersion, string Parameter, 
 /// <param name="StepId">The care step, for work of the plan.</param>
 /// <param name="DueAt">The moment at which it becomes late, UTC.</param>
 /// <param name="FromRecipe">The task carries the evaluation's recipe.</param>
-public sealed record ProposedTask(TaskKind Kind, string Cause, Guid? StepId, DateTime DueAt, bool FromRecipe);
+public sealed record ProposedTask(TaskKind Kind, string Cause, Guid? StepId, DateTime DueAt, bool FromRecipe)
+{
+    /// <summary>Of a test whose interval follows the risk: what set its day.</summary>
+    public Scheduling.TestReason? Why { get; init; }
+}
 
 /// <summary>Names of the numbers that a flag carries.</summary>
 public static class NumberNames

@@ -2,6 +2,7 @@ using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.EndOfLife;
 using ShopFluids.Rules.Escalation;
+using ShopFluids.Rules.Gathering;
 using ShopFluids.Rules.Idle;
 using ShopFluids.Rules.Judging;
 using ShopFluids.Rules.MassBalance;
@@ -16,11 +17,17 @@ namespace ShopFluids.Rules.Registry;
 /// <summary>The rules that are asked after the limits, in this order.</summary>
 public static class RuleRegistry
 {
+    /// <summary>Trends; the day of a test by risk goes by the readings that it looks at.</summary>
+    public static DriftRule Drift { get; } = new();
+
     /// <summary>What the clock raises for a machine that stands.</summary>
     public static IdleRule Idle { get; } = new();
 
     /// <summary>What the clock does with flags that nobody answers.</summary>
     public static EscalationRule Escalation { get; } = new();
+
+    /// <summary>What goes along with work that is due.</summary>
+    public static GatheringRule Gathering { get; } = new();
 
     /// <summary>What the clock raises for a dip slide that nobody read.</summary>
     public static UnreadSlideRule UnreadSlide { get; } = new();
@@ -29,7 +36,7 @@ public static class RuleRegistry
     public static IReadOnlyList<IRule> All { get; } =
     [
         new SuddenChangeRule(),
-        new DriftRule(),
+        Drift,
         new DisagreementRule(),
         new BalanceRule(),
         new UnusualLossRule(),
@@ -39,6 +46,7 @@ public static class RuleRegistry
         Idle,
         UnreadSlide,
         Escalation,
+        Gathering,
     ];
 
     /// <summary>The rule of a code; null for the limit rules, the late test and what is no rule (any more).</summary>

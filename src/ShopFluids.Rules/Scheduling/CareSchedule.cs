@@ -49,10 +49,11 @@ public static class CareSchedule
             : FromLastDone(step, lastDone, notBefore, calendar);
     }
 
-    /// <summary>The moment from which work due on a day is late, UTC: the end of that shop day.</summary>
+    /// <summary>The moment from which work due on a day is late, UTC: the end of that shop day, or of one of its shifts.</summary>
     /// <param name="day">The due day.</param>
     /// <param name="calendar">The shop's days.</param>
-    public static DateTime DueAt(DateOnly day, ShopCalendar calendar) => calendar.EndOf(day);
+    /// <param name="shift">1 for the day's first shift; 0 for the whole day.</param>
+    public static DateTime DueAt(DateOnly day, ShopCalendar calendar, int shift = 0) => calendar.EndOfShift(day, shift);
 
     /// <summary>The due day behind a moment made by <see cref="DueAt"/>.</summary>
     /// <param name="dueAt">The moment, UTC.</param>
@@ -101,7 +102,13 @@ public static class CareSchedule
     /// <param name="doneAt">When the work was done, UTC.</param>
     /// <param name="calendar">The shop's days.</param>
     public static bool CountsFor(CareStepFacts step, OpenTask open, DateTime doneAt, ShopCalendar calendar) =>
-        calendar.ShopDayOf(doneAt) > BeginOf(step, DueDayOf(open.DueAt, calendar), calendar);
+        calendar.ShopDayOf(doneAt) >= FirstDayThatCounts(step, DueDayOf(open.DueAt, calendar), calendar);
+
+    /// <summary>The first shop day on which work counts for a task that is due on a day; see <see cref="CountsFor"/>.</summary>
+    /// <param name="step">The step.</param>
+    /// <param name="dueDay">The due day of its open task.</param>
+    /// <param name="calendar">The shop's days.</param>
+    public static DateOnly FirstDayThatCounts(CareStepFacts step, DateOnly dueDay, ShopCalendar calendar) => BeginOf(step, dueDay, calendar).AddDays(1);
 
     // What is due after an event is asked on a day of its own: the day before still serves. In a series of months the one before may have
     // fallen on a later day of its month: half a month covers that and every shift for closed days.
@@ -110,6 +117,12 @@ public static class CareSchedule
         if (!step.Recurs)
         {
             return due.AddDays(-Math.Min(2, step.IntervalDays));
+        }
+
+        // Every reading tells more of the risk: since the test before, it counts, and the next is planned from it.
+        if (step.Risk is { } risk)
+        {
+            return due.AddDays(-risk.CeilingDays);
         }
 
         var begin = step.Later(due, -1);
@@ -145,7 +158,7 @@ public static class CareSchedule
     }
 
     private static ProposedTask Task(CareStepFacts step, DateOnly day, ShopCalendar calendar) =>
-        new(step.Kind, CauseOf(step.Id), step.Id, DueAt(day, calendar), FromRecipe: false);
+        new(step.Kind, CauseOf(step.Id), step.Id, DueAt(day, calendar, step.Shift), FromRecipe: false);
 
     private static DateOnly Anchored(CareStepFacts step, DateOnly? lastDone, DateOnly notBefore, ShopCalendar calendar)
     {

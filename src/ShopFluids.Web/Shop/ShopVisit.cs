@@ -55,6 +55,18 @@ public sealed record ShopVisit(Actor Actor, string Theme, bool CanOperate, bool 
         return place.MachineCount > 1 ? Say(Texts.Round_Central, Format.Count(place.MachineCount)) : $"{place.MachineTag} {place.MachineName}".Trim();
     }
 
+    /// <summary>Work in a few words, with its day where it is not due yet, and how late it is.</summary>
+    public string Along(IEnumerable<RoundWork> work, DateTime nowUtc)
+    {
+        ArgumentNullException.ThrowIfNull(work);
+        return string.Join(" · ", work.Select(w => AlongOne(Sentences.Task(w.Kind, w.Cause, null), w, nowUtc)).Distinct(StringComparer.Ordinal));
+    }
+
+    private string AlongOne(string name, RoundWork work, DateTime nowUtc) =>
+        Format.Late(work.DueAtUtc, nowUtc) is { } late ? Say(Texts.Round_AlongLate, name, late)
+        : work.IsDue ? name
+        : Say(Texts.Round_AlongDue, name, Format.Due(work.DueAtUtc, nowUtc));
+
     /// <summary>A value without its unit, for where many stand side by side.</summary>
     public string BareValue(string parameter, decimal value) => Setup.FindParameter(parameter) switch
     {

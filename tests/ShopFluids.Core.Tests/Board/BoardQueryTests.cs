@@ -7,6 +7,7 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
 using ShopFluids.Rules.OverdueTest;
+using ShopFluids.Rules.Scheduling;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -133,6 +134,55 @@ public sealed class BoardQueryTests
         Assert.Equal(1, board.Counts.NotMeasured);
         Assert.Equal(0, board.Counts.InRange);
         Assert.True(board.Counts.TasksLate >= 1);
+    }
+
+    // Late by one and a half intervals goes before late by a seventh of one, though it is the later due.
+    [Theory, EachDatabase]
+    public async Task RunAsync_AlikeStanding_OrdersByLatenessOfTheirIntervals(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await FilledAsync(shop, "S-01", 1);
+        await FilledAsync(shop, "S-02", 2);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, "S-01", days: 28, anchor: new DateOnly(2026, 3, 4)));
+        await shop.StepAsync(Some.Step(TaskKind.Skim, "S-02", days: 2, anchor: new DateOnly(2026, 3, 5)));
+        await shop.StoreAsync(Some.Reading(sump: "S-01"));
+        await shop.StoreAsync(Some.Reading(sump: "S-02"));
+        shop.Clock.Advance(TimeSpan.FromDays(7));
+
+        var board = await BoardAsync(shop);
+
+        Assert.Equal(["S-07", "S-02", "S-01"], board.Rows.Select(r => r.Tag));
+        Assert.Equal([7, 1], board.Rows.Skip(1).Select(r => r.Priority.LateQuarters));
+    }
+
+    // 150 L of 8 % at 6.50 a litre are worth 78; the machine runs 80 h a week.
+    [Theory, EachDatabase]
+    public async Task RunAsync_Priority_WeighsTheFluidByItsLastPriceAndTheMachinesByTheirHours(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await FilledAsync(shop, "S-01", 1);
+        await shop.StoreAsync(Some.Reading(levelMm: 200, sump: "S-01", brix: 6.5m));
+        await shop.StoreAsync(Some.Reading(levelMm: 300, brix: 6.5m));
+
+        var board = await BoardAsync(shop);
+
+        Assert.Equal([new WorkPriority(HasActionFlag: false, 0, 78, 80), new WorkPriority(HasActionFlag: false, 0, 52, 80)], board.Rows.Select(r => r.Priority));
+        Assert.Equal(["S-07", "S-01"], board.Rows.Select(r => r.Tag));
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_WorkOfOneVisit_StandsTogetherWithItsMinutes(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14, anchor: new DateOnly(2026, 3, 4)));
+        await shop.StepAsync(Some.Step(TaskKind.ChangeFilter, days: 28, anchor: new DateOnly(2026, 3, 10)));
+
+        var row = Assert.Single((await BoardAsync(shop)).Rows);
+
+        Assert.Equal([(new DateOnly(2026, 3, 2), 20), (new DateOnly(2026, 3, 10), 10)], row.Visits.Select(v => (v.Day, v.Minutes)));
+        Assert.Equal([TaskKind.Test, TaskKind.Skim], row.Visits[0].Tasks.Select(t => t.Kind));
+        Assert.Equal(new DateOnly(2026, 3, 4), row.Visits[0].Tasks[1].DueDay);
     }
 
     [Theory, EachDatabase]

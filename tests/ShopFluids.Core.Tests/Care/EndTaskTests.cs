@@ -166,12 +166,13 @@ public sealed class EndTaskTests
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
-    // Skimmed once, for the plan and for what was found: both end, and the plan goes on.
+    // Skimmed once, for the plan and for what was found: both end, and the plan goes on. Two shop days ahead is the same visit, three is not.
     [Theory]
     [EachDatabase(0, true)]
     [EachDatabase(3, true)]
+    [EachDatabase(-2, true)]
     [EachDatabase(-3, false)]
-    public async Task HandleAsync_SkimOfPlanAndOfAFlag_EndTogetherWhenDueOnOneDay(TestDatabase database, int daysLate, bool isTogether)
+    public async Task HandleAsync_SkimOfPlanAndOfAFlag_EndTogetherWhenOfOneVisit(TestDatabase database, int daysLate, bool isTogether)
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14, anchor: new DateOnly(2026, 3, 2).AddDays(daysLate < 0 ? -daysLate : 0)));

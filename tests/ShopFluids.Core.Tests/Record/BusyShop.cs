@@ -1,5 +1,7 @@
 using ShopFluids.Core.Care.Shutdowns;
+using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Fluids;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
@@ -12,6 +14,7 @@ using ShopFluids.Core.Stores;
 using ShopFluids.Core.Tests.CleanOuts;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.SuddenChange;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
@@ -30,7 +33,9 @@ internal static class BusyShop
         await StationAsync(shop, person);
         await shop.InstrumentAsync(Some.Refractometer());
         await shop.StepAsync(Some.Step(TaskKind.Test));
-        await shop.StepAsync(Some.Step(TaskKind.Skim));
+        await shop.StepAsync(Some.Step(TaskKind.Skim) with { Needs = new("Skim with the belt", "", ["Look for oil", "Skim"]) });
+        await shop.StepAsync(Some.Step(TaskKind.Test, basis: IntervalBasis.Risk, parameters: [ParameterCodes.Ph]) with { FloorDays = 2, CeilingDays = 28, AcceptedRiskPercent = 5 });
+        (await shop.Get<ApplyCareTemplateHandler>().HandleAsync(new ApplyCareTemplate(Some.SumpTag, FluidKind.SemiSynthetic, MachineUse.Machining, [new(Some.Id(), "chips")]), Some.Supervisor, default)).Done();
         (await shop.Get<PlanShutdownHandler>().HandleAsync(new PlanShutdown(Some.Id(), Some.SumpTag, new DateOnly(2026, 3, 16), new DateOnly(2026, 3, 18), "Spindle repair"), Some.Supervisor, default)).Done();
         var tuned = new SetRule(Some.Id(), SuddenChangeRule.RuleCode, null, shop.SumpId, null, new Dictionary<string, decimal> { [SuddenChangeRule.LeastChanges] = 5 }, "Small sump", 0);
         (await shop.Get<SetRuleHandler>().HandleAsync(tuned, Some.Supervisor, default)).Done();

@@ -84,4 +84,20 @@ public sealed class EntryPageQueryTests
         Assert.Equal(Some.Start.AddMinutes(-3), await shop.Get<EntryPageQuery>().StoredTakenAtAsync(outcome.ReadingId, TestContext.Current.CancellationToken));
         Assert.Null(await shop.Get<EntryPageQuery>().StoredTakenAtAsync(Some.Id(), TestContext.Current.CancellationToken));
     }
+
+    // The monthly slide falls due in two days; the weekly test is due today. Alone, nothing would be brought forward.
+    [Theory]
+    [EachDatabase(true)]
+    [EachDatabase(false)]
+    public async Task RunAsync_AnotherTestNearlyDue_IsAskedForWhereSomethingIsDue(TestDatabase database, bool isSomethingDue)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test, days: 28, anchor: new DateOnly(2026, 3, 4), parameters: [ParameterCodes.Odour, ParameterCodes.Ph]));
+        await shop.StepAsync(Some.Step(TaskKind.Test, anchor: new DateOnly(2026, 3, isSomethingDue ? 2 : 9)));
+
+        var page = await RunAsync(shop);
+
+        Assert.Equal(isSomethingDue ? [ParameterCodes.Odour] : [], page.Along);
+        Assert.Equal(isSomethingDue, page.Due.Any(f => f.Key == ParameterCodes.Odour));
+    }
 }

@@ -1,6 +1,8 @@
 using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Rounds;
+using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Gathering;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -133,5 +135,73 @@ public sealed class RoundPageQueryTests
 
         Assert.Equal(new WorstValue(ParameterCodes.Concentration, 4), stop.Worst);
         Assert.Equal(0.75, Assert.NotNull(stop.Place.Levels.Now), 6);
+    }
+
+    // Skim on Wednesday goes along with Monday's test, the filter of Thursday does not, and draining has a list of its own.
+    [Theory, EachDatabase]
+    public async Task RunAsync_TestDue_SaysWhatGoesAlong(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14, anchor: new DateOnly(2026, 3, 4)));
+        await shop.StepAsync(Some.Step(TaskKind.ChangeFilter, days: 28, anchor: new DateOnly(2026, 3, 5)));
+        await shop.StepAsync(Some.Step(TaskKind.DrainClean, days: 364, anchor: new DateOnly(2026, 3, 2)));
+        await shop.StepAsync(Some.Step(TaskKind.Inspect, days: 28, anchor: new DateOnly(2026, 3, 2)));
+
+        var page = await RunAsync(shop);
+
+        Assert.Equal([(TaskKind.Inspect, true), (TaskKind.Skim, false)], Assert.Single(page.Due).Along.Select(w => (w.Kind, w.IsDue)));
+        Assert.Equal(30, page.MinutesLeft);
+        Assert.Empty(page.Services);
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_GatheringSwitchedOff_NothingIsBroughtForward(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14, anchor: new DateOnly(2026, 3, 3)));
+        (await shop.Get<SetRuleHandler>().HandleAsync(new SetRule(Some.Id(), GatheringRule.RuleCode, null, null, IsOn: false, new Dictionary<string, decimal>(), "Skimmed by the night shift", 0), Some.Supervisor, default)).Done();
+
+        Assert.Empty(Assert.Single((await RunAsync(shop)).Due).Along);
+    }
+
+    // Work without a test stands on the round too, with the reading on whose page it is ticked off.
+    [Theory, EachDatabase]
+    public async Task RunAsync_WorkDueWithoutATest_IsAServiceWithTheLastReading(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test, anchor: new DateOnly(2026, 3, 20)));
+        await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14));
+        Assert.Null(Assert.Single((await RunAsync(shop)).Services).ReadingId);
+        var wrong = await shop.StoreAsync(Some.Reading(ph: 9.1m));
+        var right = await shop.StoreAsync(Some.Reading(supersedes: wrong.ReadingId, reason: "Read at the wrong sump"));
+
+        var page = await RunAsync(shop);
+
+        Assert.Empty(page.Due);
+        var service = Assert.Single(page.Services);
+        Assert.Equal(("S-07", right.ReadingId), (service.Place.Tag, service.ReadingId));
+        Assert.Equal([(TaskKind.Skim, true)], service.Work.Select(w => (w.Kind, w.IsDue)));
+    }
+
+    // The walk stays the walk; what needs somebody most is named beside it, the most urgent first.
+    [Theory, EachDatabase]
+    public async Task RunAsync_SomeNeedItMore_AreNamedWithoutChangingTheWalk(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await FilledAsync(shop, "S-01", "M-01", walkOrder: 1);
+        await FilledAsync(shop, "S-02", "M-02", walkOrder: 2);
+        await shop.StepAsync(Some.Step(TaskKind.Test, days: 14));
+        await shop.StoreAsync(Some.Reading(sump: "S-01"));
+        await shop.StoreAsync(Some.Reading(sump: "S-02", brix: 4.0m));
+        Assert.Empty((await RunAsync(shop)).Pressing);
+
+        shop.Clock.Advance(TimeSpan.FromDays(8));
+        var page = await RunAsync(shop);
+
+        Assert.Equal(["S-01", "S-02", "S-07"], page.Due.Select(s => s.Place.Tag));
+        Assert.Equal(["S-02", "S-07", "S-01"], page.Pressing.Select(s => s.Place.Tag));
+        Assert.Equal([true, false, false], page.Pressing.Select(s => s.Priority.HasActionFlag));
     }
 }

@@ -4,6 +4,8 @@ using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Scheduling;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -89,6 +91,44 @@ public sealed class SavedPageQueryTests
 
         var done = Assert.Single((await RunAsync(shop, outcome.ReadingId)).Tasks);
         Assert.Equal((open.Id, TaskState.Done), (done.Id, done.State));
+    }
+
+    // pH falls by 0.05 a week towards 8.5: the next test is due before the risk reaches 5 %, and the page says so.
+    [Theory, EachDatabase]
+    public async Task RunAsync_TestByRisk_SaysWhyItIsDueThen(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test, basis: IntervalBasis.Risk, parameters: [ParameterCodes.Ph]) with { FloorDays = 1, CeilingDays = 60, AcceptedRiskPercent = 5 });
+        var last = Guid.Empty;
+        foreach (var (week, ph) in new[] { 9.20m, 9.10m, 9.10m, 8.95m, 8.95m }.Index())
+        {
+            shop.Clock.Advance(TimeSpan.FromDays(week == 0 ? 0 : 7));
+            last = (await shop.StoreAsync(Some.Reading(brix: null, ph: ph, levelMm: null, takenAt: shop.Now))).ReadingId;
+        }
+
+        var page = await RunAsync(shop, last);
+
+        var why = Assert.IsType<TestReason>(page.NextTestWhy);
+        Assert.Equal((TestDaySetBy.Risk, ParameterCodes.Ph, Direction.Low, 60), (why.SetBy, why.Parameter, why.Side, why.CeilingDays));
+        Assert.Equal(new DateOnly(2026, 3, 30).AddDays(why.Days), (await shop.SetupAsync()).Calendar.ShopDayOf(Assert.NotNull(page.NextTestDueAtUtc).AddTicks(-1)));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    // Who has just read the sump is asked for what falls due in two shop days, and not for what falls due in three.
+    [Theory, EachDatabase]
+    public async Task RunAsync_WorkNearlyDue_GoesAlongOnTheDayOfTheReading(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14, anchor: new DateOnly(2026, 3, 4)));
+        await shop.StepAsync(Some.Step(TaskKind.ChangeFilter, days: 28, anchor: new DateOnly(2026, 3, 5)));
+        await shop.StepAsync(Some.Step(TaskKind.Inspect, days: 28, anchor: new DateOnly(2026, 3, 2)));
+        var outcome = await shop.StoreAsync(Some.Reading());
+
+        var tasks = (await RunAsync(shop, outcome.ReadingId)).Tasks;
+
+        Assert.Equal([(TaskKind.Inspect, false), (TaskKind.Skim, true)], tasks.Select(t => (t.Kind, t.GoesAlong)));
+        shop.Clock.Advance(TimeSpan.FromDays(1));
+        Assert.Equal([TaskKind.Inspect], (await RunAsync(shop, outcome.ReadingId)).Tasks.Select(t => t.Kind));
     }
 
     [Theory]

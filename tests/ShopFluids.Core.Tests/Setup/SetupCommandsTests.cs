@@ -30,6 +30,36 @@ public sealed class SetupCommandsTests
         Assert.Equal(0, await shop.CountAsync<Site>());
     }
 
+    // Kept in their order within the shop day, which begins at 06:00; none is none.
+    [Theory]
+    [EachDatabase("22:00, 6:00;14:00", "14:00 22:00 06:00")]
+    [EachDatabase("  ", null)]
+    public async Task SaveSite_ShiftEnds_AreKeptInTheirOrder(TestDatabase database, string typed, string? kept)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+
+        (await shop.Get<SaveSiteHandler>().HandleAsync(Some.Site() with { ShiftEnds = typed }, Some.Supervisor, Stop)).Done();
+
+        var setup = await shop.SetupAsync();
+        Assert.Equal(kept, setup.Site?.ShiftEnds);
+        Assert.Equal(kept?.Split(' ').Length ?? 0, setup.Calendar.ShiftEnds.Count);
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory]
+    [EachDatabase("25:00")]
+    [EachDatabase("14:00 14:00")]
+    [EachDatabase("two o'clock")]
+    [EachDatabase("1:00 2:00 3:00 4:00 5:00 6:00 7:00")]
+    public async Task SaveSite_NoClockTimes_IsRefusedAtTheField(TestDatabase database, string typed)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+
+        var error = (await shop.Get<SaveSiteHandler>().HandleAsync(Some.Site() with { ShiftEnds = typed }, Some.Supervisor, Stop)).Field();
+
+        Assert.Equal(("shiftEnds", FieldProblem.NotClockTimes, typed), (error.Field, error.Problem, error.Detail));
+    }
+
     [Theory, EachDatabase]
     public async Task SaveSite_ChangedMeanwhile_IsRefusedWithTheVersion(TestDatabase database)
     {

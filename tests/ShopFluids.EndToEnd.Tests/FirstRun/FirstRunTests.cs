@@ -112,8 +112,9 @@ public sealed class FirstRunTests(Chromium chromium)
             ("pumpIntakeMm", "100"));
         await setup.SaveAsync("/setup/charges/fill", "S-01", ("sump", "S-01"), ("percent", "7.5"));
 
-        await setup.OpenAsync("/setup/care?sump=S-01");
-        await visit.Page.GetByRole(AriaRole.Button, new() { Name = Texts.Setup_UsualAdd }).ClickAsync();
+        await setup.OpenAsync("/setup/care/template?sump=S-01");
+        await visit.Page.GetByRole(AriaRole.Button, new() { Name = Texts.Setup_TemplateApply }).ClickAsync();
+        await visit.Page.WaitForURLAsync("**/setup/care?sump=S-01");
         await Assertions.Expect(visit.Page.Locator("table.plain tbody tr")).Not.ToHaveCountAsync(0);
     }
 }

@@ -69,6 +69,7 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("set-up, rule of a sump", Texts.Role_Supervisor, $"/setup/rules?sump={Sump}&rule=sudden-change", IsTablet: false, RefuseFormAsync),
         new("set-up, shutdowns", Texts.Role_Supervisor, "/setup/shutdowns", IsTablet: false),
         new("set-up, care", Texts.Role_Supervisor, $"/setup/care?sump={Sump}", IsTablet: false),
+        new("set-up, care from a template", Texts.Role_Supervisor, $"/setup/care/template?sump={Sump}", IsTablet: false),
         new("set-up, people", Texts.Role_Supervisor, "/setup/people", IsTablet: false),
         new("set-up, stations", Texts.Role_Supervisor, "/setup/stations", IsTablet: false, visit => Tablet.OfferAsync(visit)),
         new("station, enrol", null, "/account/station/enrol", IsTablet: true),

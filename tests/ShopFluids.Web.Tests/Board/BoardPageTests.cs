@@ -159,6 +159,22 @@ public sealed class BoardPageTests
     private static Task RenameAsync(DeskContext desk, string from, string to) =>
         RawSql.ExecuteAsync(desk.Database, $"ALTER TABLE \"{from}\" RENAME TO \"{to}\"");
 
+    // The filter of the day after tomorrow could wait, but somebody is at the sump for the test anyway.
+    [Fact]
+    public async Task Render_WorkOfOneVisit_StandsUnderOneHeading()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Test));
+        await desk.Shop.StepAsync(Some.Step(TaskKind.ChangeFilter, days: 28, anchor: new DateOnly(2026, 3, 4)));
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Skim, days: 28, anchor: new DateOnly(2026, 3, 20)));
+
+        var page = await BoardAsync(desk);
+
+        Assert.Equal("One visit, today, about 20 min", page.Find(".c-todo .vis").TextContent);
+        Assert.Equal(2, page.FindAll(".c-todo .tk").Count);
+        Assert.Contains("Wed 4 Mar", page.FindAll(".c-todo .tk")[1].TextContent, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Dialog_LastWorkOfTheRowDone_ClosesWithoutReachingForTheRow()
     {

@@ -1,5 +1,7 @@
 using Bunit;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Templates;
+using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
@@ -13,32 +15,89 @@ namespace ShopFluids.Web.Tests.Setup;
 public sealed class CarePageTests
 {
     [Fact]
-    public async Task UsualSteps_EmptyPlan_AddsFiveWithTheirTasks()
+    public async Task Template_IsOneClickAway()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+
+        Assert.Equal("setup/care/template?sump=S-07", Page(desk).FindAll("a").Single(a => a.TextContent == Texts.Setup_TemplateChoose).GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task Save_TestByRisk_AsksForItsBoundsAndSaysTheInterval()
     {
         await using var desk = await SetupDesk.OpenAsync();
         var page = Page(desk);
+        page.Find("#f-basis").Change(nameof(IntervalBasis.Risk));
+        page.Type("intervalDays", "40");
+        page.Type("floorDays", "2");
+        page.Type("ceilingDays", "28");
+        page.Type("acceptedRiskPercent", "60");
+        await page.SaveAsync();
+        Assert.Equal("Interval 40 d is outside the accepted range of 2 d to 28 d.", page.FaultOf("intervalDays"));
+        Assert.Equal("Accepted risk 60 % is outside the accepted range of 0.1 % to 50 %.", page.FaultOf("acceptedRiskPercent"));
+        page.Type("intervalDays", "7");
+        page.Type("acceptedRiskPercent", "2,5");
 
-        await page.FindAll("button").Single(b => b.TextContent == Texts.Setup_UsualAdd).ClickAsync(new());
+        await page.SaveAsync();
 
-        page.WaitForAssertion(() => Assert.Equal(5, page.FindAll("tbody tr").Count), SetupDesk.Patience);
-        Assert.Equal(5, await desk.Shop.CountAsync<CareTask>());
-        Assert.DoesNotContain(page.FindAll("button"), b => b.TextContent == Texts.Setup_UsualAdd);
-        Assert.Equal("5 steps are added.", page.Find("p.said[role=status]").TextContent);
+        Assert.Equal(new RiskPolicy(2, 28, 2.5m), Assert.Single((await desk.Shop.SetupAsync()).StepsOf(desk.Shop.SumpId)).Risk);
+        Assert.Contains("2 to 28 days, by risk; accepted: 2.5 %", page.Find("tbody").TextContent, StringComparison.Ordinal);
+        page.Find("#f-kind").Change(nameof(TaskKind.Skim));
+        Assert.DoesNotContain(page.FindAll("#f-basis option"), o => o.GetAttribute("value") == nameof(IntervalBasis.Risk));
     }
 
-    // A plan that has a test of pH alone still lacks the rest; one that looks and smells already is not asked to twice.
     [Fact]
-    public async Task Missing_SomeTestsThere_AddsTheTestsOfWhatIsNotMeasured()
+    public async Task Save_FilterWithWhatItNeeds_KeepsItAndShowsItWithTheStep()
     {
         await using var desk = await SetupDesk.OpenAsync();
-        await desk.Shop.StepAsync(Some.Step(TaskKind.Skim));
-        await desk.Shop.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.Ph]));
-        Assert.Equal([TaskKind.Test, TaskKind.Test, TaskKind.ChangeFilter, TaskKind.DrainClean], (await MissingAsync(desk)).Select(s => s.Kind));
+        var page = Page(desk);
+        Assert.Empty(page.FindAll("#f-filter"));
+        page.Find("#f-kind").Change(nameof(TaskKind.ChangeFilter));
+        page.Type("filter", "Bag 50 um, size 2");
+        page.Type("what", "Change the bag of the band filter");
+        page.Type("steps", "Lock out\n\n  Change the bag \nLook for leaks");
 
-        await desk.Shop.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.TrampOil, ParameterCodes.Odour]));
+        await page.SaveAsync();
 
-        var test = Assert.Single(await MissingAsync(desk), s => s.Kind == TaskKind.Test);
-        Assert.Equal((UsualSteps.TestParameters, 7), (test.Parameters, test.IntervalDays));
+        var needs = Assert.IsType<StepNeeds>(Assert.Single((await desk.Shop.SetupAsync()).StepsOf(desk.Shop.SumpId)).Needs);
+        Assert.Equal(("Change the bag of the band filter", "Bag 50 um, size 2"), (needs.What, needs.Filter));
+        Assert.Equal(["Lock out", "Change the bag", "Look for leaks"], needs.Steps);
+        Assert.Contains("Change the bag of the band filter", page.Find("tbody th").TextContent, StringComparison.Ordinal);
+        Assert.Equal(["Lock out", "Change the bag", "Look for leaks"], page.FindAll("tbody .needs li").Select(l => l.TextContent));
+    }
+
+    [Fact]
+    public async Task Save_TooManySteps_RefusesAtTheBoxAndKeepsThem()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = Page(desk);
+        page.Find("#f-kind").Change(nameof(TaskKind.Inspect));
+        page.Type("steps", string.Join('\n', Enumerable.Range(1, 13)));
+        page.Type("what", new string('x', 81));
+
+        await page.SaveAsync();
+
+        Assert.Equal("Steps 13 is outside the accepted range of 0 to 12.", page.FaultOf("steps"));
+        Assert.NotNull(page.FaultOf("what"));
+        Assert.StartsWith("1\n2\n3", page.ValueOf("steps"), StringComparison.Ordinal);
+        Assert.Empty((await desk.Shop.SetupAsync()).StepsOf(desk.Shop.SumpId));
+    }
+
+    // Shifts are offered once the shop has named them.
+    [Fact]
+    public async Task Save_StepOfAShift_SaysItsEnd()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        Assert.Empty(Page(desk).FindAll("#f-shift"));
+        (await desk.Shop.Get<SaveSiteHandler>().HandleAsync(Some.Site() with { Id = desk.Shop.SiteId, ShiftEnds = "22:00, 14:00" }, Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
+        var page = Page(desk);
+        page.Find("#f-shift").Change("1");
+
+        await page.SaveAsync();
+
+        Assert.Equal(1, Assert.Single((await desk.Shop.SetupAsync()).StepsOf(desk.Shop.SumpId)).Shift);
+        Assert.Contains("shift 1, 14:00", page.Find("tbody").TextContent, StringComparison.Ordinal);
+        Assert.Equal(new DateTime(2026, 3, 2, 13, 0, 0, DateTimeKind.Utc), await desk.Shop.ReadAsync(db => Task.FromResult(db.CareTasks.Single().DueAtUtc)));
     }
 
     [Fact]
@@ -47,7 +106,7 @@ public sealed class CarePageTests
         await using var desk = await SetupDesk.OpenAsync();
         var page = Page(desk);
         page.Type("intervalDays", "14");
-        foreach (var parameter in UsualSteps.TestParameters)
+        foreach (var parameter in CareTemplates.CoreParameters)
         {
             page.FindAll("#f-parameters input").First(i => i.HasAttribute("checked")).Change(false);
             Assert.NotEmpty(parameter);
@@ -173,9 +232,6 @@ public sealed class CarePageTests
         Assert.Empty((await desk.Shop.SetupAsync()).StepsOf(desk.Shop.SumpId));
         Assert.Equal(TaskState.Withdrawn, await desk.Shop.ReadAsync(async db => (await Microsoft.EntityFrameworkCore.EntityFrameworkQueryableExtensions.SingleAsync(db.CareTasks)).State));
     }
-
-    private static async Task<IReadOnlyList<Core.Setup.AddCareStep>> MissingAsync(DeskContext desk) =>
-        UsualSteps.Missing(Some.SumpTag, (await desk.Shop.SetupAsync()).StepsOf(desk.Shop.SumpId), new DateOnly(2026, 3, 2), Some.Id);
 
     private static IRenderedComponent<CarePage> Page(DeskContext desk)
     {

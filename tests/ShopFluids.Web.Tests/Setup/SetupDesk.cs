@@ -1,6 +1,7 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Care.Shutdowns;
+using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People;
@@ -37,6 +38,7 @@ internal static class SetupDesk
         desk.Services.AddSingleton(desk.Shop.Get<RuleChangesQuery>());
         desk.Services.AddSingleton(desk.Shop.Get<AddCareStepHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<StopCareStepHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<ApplyCareTemplateHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<PlanShutdownHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<EndShutdownHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<FillSumpHandler>());

@@ -1,3 +1,5 @@
+using ShopFluids.Core.Care.Templates;
+using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
@@ -6,7 +8,6 @@ using ShopFluids.Rules;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Components.Layout;
-using ShopFluids.Web.Pages.Setup.Care;
 using ShopFluids.Web.Pages.Setup.Overview;
 using Xunit;
 
@@ -41,10 +42,9 @@ public sealed class SetupInOrderTests
         await NextIsAsync(shop, Texts.Setup_Charges);
         (await shop.FillAsync(Some.Fill(charge, fluid, lot), isSupervisor: true)).Done();
         await NextIsAsync(shop, Texts.Setup_Care);
-        foreach (var step in UsualSteps.Missing(Some.SumpTag, [], new DateOnly(2026, 3, 2), Some.Id))
-        {
-            await shop.StepAsync(step);
-        }
+        var template = CareTemplates.For(FluidKind.SemiSynthetic, MachineUse.Central, Delivery.Flood | Delivery.Mist);
+        (await shop.Get<ApplyCareTemplateHandler>().HandleAsync(
+            new ApplyCareTemplate(Some.SumpTag, FluidKind.SemiSynthetic, MachineUse.Central, [.. template.Select(s => new TemplateChoice(Some.Id(), s.Code))]), actor, cancel)).Done();
 
         await NextIsAsync(shop, null);
         var outcome = await shop.StoreAsync(Some.Reading());

@@ -72,4 +72,49 @@ public sealed class RoundPageTests
 
         Assert.Contains("Still to do: pH", (await host.GetAsync("/round")).Text, StringComparison.Ordinal);
     }
+
+    [Fact]
+    public async Task Get_WorkNearlyDue_StandsWithTheTest()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Test));
+            await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14, anchor: new DateOnly(2026, 3, 4)));
+            await shop.StepAsync(Some.Step(TaskKind.ChangeFilter, days: 28, anchor: new DateOnly(2026, 3, 2)));
+        });
+
+        Assert.Contains("Also: Change the return filter · Skim the tramp oil (due Wed 4 Mar)", (await host.GetAsync("/round")).Text, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_WorkDueWithoutATest_LeadsToTheTicksOfTheLastReading()
+    {
+        var reading = Guid.Empty;
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14));
+            reading = (await shop.StoreAsync(Some.Reading())).ReadingId;
+        });
+
+        var page = await host.GetAsync("/round");
+
+        Assert.Contains("Work without a test", page.Text, StringComparison.Ordinal);
+        Assert.Contains($"/enter/S-07/saved/{reading:D}#todo", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_SomeNeedItMore_AreNamedAsFirstIfTimeIsShort()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, "S-01", "M-01", walkOrder: 1));
+            (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, "S-01"))).Done();
+            await shop.StepAsync(Some.Step(TaskKind.Test, "S-01"));
+            await shop.StepAsync(Some.Step(TaskKind.Test));
+            await shop.StoreAsync(Some.Reading(brix: 4));
+            shop.Clock.Advance(TimeSpan.FromDays(7));
+        });
+
+        Assert.Matches("If time is short, first:\\s*S-07\\s*S-01", (await host.GetAsync("/round")).Text);
+    }
 }

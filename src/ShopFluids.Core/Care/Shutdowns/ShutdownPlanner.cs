@@ -82,9 +82,9 @@ internal sealed class ShutdownPlanner(ShopFluidsDbContext db, ShopSetup setup, S
                 continue;
             }
 
-            var policy = task.StepId is { } id && steps.TryGetValue(id, out var step) ? step.ClosedDays : ClosedDayPolicy.Earlier;
-            var shown = CareSchedule.Shown(day, policy, calendar);
-            task.Move(CareSchedule.DueAt(shown < today ? OpenDays.OnOrAfter(day, calendar) : shown, calendar));
+            var step = task.StepId is { } id ? steps.GetValueOrDefault(id) : null;
+            var shown = CareSchedule.Shown(day, step?.ClosedDays ?? ClosedDayPolicy.Earlier, calendar);
+            task.Move(CareSchedule.DueAt(shown < today ? OpenDays.OnOrAfter(day, calendar) : shown, calendar, step?.Shift ?? 0));
         }
     }
 }

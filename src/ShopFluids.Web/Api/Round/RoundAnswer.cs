@@ -12,15 +12,20 @@ internal sealed record RoundAnswer(DateTime AsOf, IReadOnlyList<RoundStopAnswer>
 
 /// <param name="Due">When its test becomes late.</param>
 /// <param name="Measure">What is due to be measured.</param>
-internal sealed record RoundStopAnswer(string Sump, DateTime? Due, bool PartlyRead, IReadOnlyList<string> Measure, StopSkipAnswer? Skip)
+/// <param name="Also">Other work that goes along with the visit, due or nearly due.</param>
+internal sealed record RoundStopAnswer(string Sump, DateTime? Due, bool PartlyRead, IReadOnlyList<string> Measure, StopSkipAnswer? Skip, IReadOnlyList<AlongAnswer> Also)
 {
     public static RoundStopAnswer Of(RoundStop stop) => new(
         stop.Place.Tag,
         stop.DueAtUtc,
         stop.Tests.IsPartlyRead,
         stop.Tests.Remaining,
-        stop.Skip is { } skip ? new(Codes.Of(skip.Reason), skip.Words, skip.AtUtc, skip.By, SkipSentences.Why(skip.Reason, skip.Words)) : null);
+        stop.Skip is { } skip ? new(Codes.Of(skip.Reason), skip.Words, skip.AtUtc, skip.By, SkipSentences.Why(skip.Reason, skip.Words)) : null,
+        [.. stop.Along.Select(w => new AlongAnswer(w.TaskId, Codes.Of(w.Kind), w.DueAtUtc, w.IsDue))]);
 }
+
+/// <param name="IsDue">By the end of this shop day; otherwise it is brought forward.</param>
+internal sealed record AlongAnswer(Guid Task, string Kind, DateTime Due, bool IsDue);
 
 /// <param name="Reason">machineRunning, couldNotReach or other.</param>
 internal sealed record StopSkipAnswer(string Reason, string Words, DateTime At, string By, string Text);

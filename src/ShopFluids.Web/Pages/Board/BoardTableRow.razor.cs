@@ -69,12 +69,14 @@ public sealed partial class BoardTableRow
 
     private string MoreFlags => Row.Flags.Count == MostReasons + 1 ? Texts.Board_OneMoreFlag : Words.Format.Say(Texts.Board_MoreFlags, Words.Format.Count(Row.Flags.Count - MostReasons));
 
-    // The strip shows the rest.
-    private List<BoardTask> Pressing => [.. Row.Tasks.Where(t => t.IsPressing(Board.Days[0].Day))];
+    // The strip shows the rest. What is done in one visit stands together, also what could wait by itself.
+    private List<BoardTask> Pressing => [.. Row.Visits.Where(v => v.Tasks.Any(t => t.IsPressing(Board.Days[0].Day))).SelectMany(v => v.Tasks)];
 
-    private IEnumerable<BoardTask> ToDo => Pressing.Take(MostTasks);
+    private IReadOnlyList<BoardVisit> ToDo => BoardVisit.Of(Pressing.Take(MostTasks));
 
     private int Hidden => Pressing.Count - MostTasks;
+
+    private string? VisitWords(BoardVisit shown) => VisitWord.Of(Row.Visits.First(v => v.Day == shown.Day), Words.Format, Board.AtUtc);
 
     private List<string> Names => [.. Row.Tasks.Where(t => t.Who is not null).Select(t => t.Who?.Name ?? "").Distinct(StringComparer.Ordinal)];
 

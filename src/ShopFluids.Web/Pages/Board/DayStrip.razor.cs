@@ -32,7 +32,7 @@ public sealed partial class DayStrip
 
     private List<string> LettersOn(DateOnly day) => Letters(On(day));
 
-    private IEnumerable<BoardTask> On(DateOnly day) => Tasks.Where(t => !t.IsLate && t.DueDay == day);
+    private IEnumerable<BoardTask> On(DateOnly day) => Tasks.Where(t => !t.IsLate && t.VisitDay == day);
 
     private static List<string> Letters(IEnumerable<BoardTask> tasks) => [.. tasks.Select(t => Sentences.TaskLetter(t.Kind)).Distinct().Take(MostLetters)];
 

@@ -20,5 +20,10 @@ public sealed partial class SumpBand
         : Texts.Sump_VolumeUnknown;
 
     private string NextTestWhy =>
-        View.Page.Open.Tasks.FirstOrDefault(t => t.Kind == TaskKind.Test) is { IsOfPlan: false } ? Texts.Sump_TestFromFlag : Texts.Sump_TestFromPlan;
+        View.Page.Open.Tasks.FirstOrDefault(t => t.Kind == TaskKind.Test) switch
+        {
+            { IsOfPlan: false } => Texts.Sump_TestFromFlag,
+            { Why: { } why } => View.Words.Sentences.WhyThen(why),
+            _ => Texts.Sump_TestFromPlan,
+        };
 }

@@ -39,7 +39,8 @@ public partial class TaskTicks
     };
 
     // The same work may be due by the plan and because of a finding: the person must see which is which. A search for a cause names it itself.
-    private string Why(SavedTask task) => CareSchedule.IsPlanned(task.Cause) ? Texts.Saved_ByPlan
+    private string Why(SavedTask task) => task.GoesAlong ? Texts.Saved_GoesAlong
+        : CareSchedule.IsPlanned(task.Cause) ? Texts.Saved_ByPlan
         : task.Kind == TaskKind.Inspect ? ""
         : View.Say(Texts.Saved_Because, View.Visit.Sentences.SubjectOfCause(task.Cause));
 

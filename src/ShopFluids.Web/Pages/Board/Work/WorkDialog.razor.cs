@@ -33,7 +33,7 @@ public sealed partial class WorkDialog
     [Inject]
     public required ShopClock Clock { get; init; }
 
-    private List<BoardTask> Pressing => [.. _tasks.Where(t => t.IsPressing(Words.Format.Calendar.ShopDayOf(Now)))];
+    private List<BoardTask> Pressing => [.. BoardVisit.Of(_tasks).Where(v => v.Tasks.Any(t => t.IsPressing(Words.Format.Calendar.ShopDayOf(Now)))).SelectMany(v => v.Tasks)];
 
     private DateTime Now => Clock.UtcNow;
 

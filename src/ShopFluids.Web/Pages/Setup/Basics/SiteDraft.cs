@@ -23,6 +23,8 @@ public sealed class SiteDraft
 
     public NumberBox LockMinutes { get; } = new();
 
+    public string ShiftEnds { get; set; } = "";
+
     public NumberBox Measurable { get; } = new(QuantityKind.Volume);
 
     public IReadOnlySet<string> Closed { get; set; } = new HashSet<string>(StringComparer.Ordinal);
@@ -47,6 +49,7 @@ public sealed class SiteDraft
             draft.Units = site.Units.ToString();
             draft.Currency = site.Currency;
             draft.SafetySheetPlace = site.SafetySheetPlace ?? "";
+            draft.ShiftEnds = (site.ShiftEnds ?? "").Replace(" ", ", ", StringComparison.Ordinal);
         }
 
         return draft;

@@ -44,7 +44,10 @@ public sealed partial class SitePage
             read.Number("measurableLitres", _draft.Measurable),
             string.IsNullOrWhiteSpace(_draft.SafetySheetPlace) ? null : _draft.SafetySheetPlace.Trim(),
             _seenVersion,
-            read.WholeNumber("lockMinutes", _draft.LockMinutes));
+            read.WholeNumber("lockMinutes", _draft.LockMinutes))
+        {
+            ShiftEnds = _draft.ShiftEnds,
+        };
         return read.HasFaults ? null : (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
     }
 

@@ -1,5 +1,7 @@
 using System.Globalization;
+using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
+using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -27,7 +29,7 @@ public sealed class CareDraft(Guid id)
         set
         {
             (_kind, _wanted, WantedGrade) = (value, null, "");
-            if (IsByFind && Asked is null)
+            if ((IsByFind && Asked is null) || (IsByRisk && !IsTest))
             {
                 Basis = nameof(IntervalBasis.FromLastDone);
             }
@@ -39,6 +41,11 @@ public sealed class CareDraft(Guid id)
     public string Basis { get; set; } = nameof(IntervalBasis.CalendarAnchored);
 
     public bool IsByFind => Basis == nameof(IntervalBasis.Condition);
+
+    public bool IsByRisk => Basis == nameof(IntervalBasis.Risk);
+
+    /// <summary>Between a shortest and a longest.</summary>
+    public bool HasBounds => IsByFind || IsByRisk;
 
     public bool IsByHours => Basis == nameof(IntervalBasis.RunningHours);
 
@@ -58,6 +65,8 @@ public sealed class CareDraft(Guid id)
 
     public NumberBox Ceiling { get; } = new();
 
+    public NumberBox AcceptedRisk { get; } = new();
+
     /// <summary>What the work asks for when it is done; null where it asks for no number.</summary>
     public FindQuestion? Asked => Enum.TryParse<TaskKind>(Kind, out var kind) ? FindQuestion.Of(kind) : null;
 
@@ -71,13 +80,34 @@ public sealed class CareDraft(Guid id)
 
     public string ClosedDays { get; set; } = nameof(ClosedDayPolicy.Earlier);
 
-    public IReadOnlySet<string> Parameters { get; set; } = new HashSet<string>(UsualSteps.TestParameters, StringComparer.Ordinal);
+    public IReadOnlySet<string> Parameters { get; set; } = new HashSet<string>(CareTemplates.CoreParameters, StringComparer.Ordinal);
 
     public NumberBox Minutes { get; } = new();
 
-    public static IReadOnlyList<Choice> Kinds => [.. Enum.GetValues<TaskKind>().Where(AddCareStepHandler.IsOfACalendar).Select(k => new Choice(k.ToString(), Sentences.Task(k)))];
+    /// <summary>The shift at whose end it is due; 0 for the end of the shop day.</summary>
+    public string Shift { get; set; } = "0";
 
-    public IReadOnlyList<Choice> Bases => [.. Enum.GetValues<IntervalBasis>().Where(b => b != IntervalBasis.Condition || Asked is not null).Select(b => new Choice(b.ToString(), BasisWord(b)))];
+    public string What { get; set; } = "";
+
+    public string Filter { get; set; } = "";
+
+    public bool HasFilter => Kind == nameof(TaskKind.ChangeFilter);
+
+    /// <summary>A line for each step.</summary>
+    public string Steps { get; set; } = "";
+
+    public StepNeeds Needs => new(What, HasFilter ? Filter : "", Steps.Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries));
+
+    public static IReadOnlyList<Choice> Kinds => [.. Enum.GetValues<TaskKind>().Where(AddCareStepHandler.IsOfACalendar).Select(k => new Choice(k.ToString(), WorkSentences.Planned(k)))];
+
+    public IReadOnlyList<Choice> Bases => [.. Enum.GetValues<IntervalBasis>().Where(IsOffered).Select(b => new Choice(b.ToString(), BasisWord(b)))];
+
+    private bool IsOffered(IntervalBasis basis) => basis switch
+    {
+        IntervalBasis.Condition => Asked is not null,
+        IntervalBasis.Risk => IsTest,
+        _ => true,
+    };
 
     public static IReadOnlyList<Choice> Units => [new(InDays, Texts.Setup_InDays), new(InMonths, Texts.Setup_InMonths)];
 
@@ -95,6 +125,7 @@ public sealed class CareDraft(Guid id)
         IntervalBasis.RunningHours => Texts.Setup_BasisRunningHours,
         IntervalBasis.AfterFill => Texts.Setup_BasisAfterFill,
         IntervalBasis.AfterFlag => Texts.Setup_BasisAfterFlag,
+        IntervalBasis.Risk => Texts.Setup_BasisRisk,
         _ => throw new ArgumentOutOfRangeException(nameof(basis), basis, "There is no text for this basis."),
     };
 

@@ -1,4 +1,5 @@
 using System.Data.Common;
+using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
@@ -42,6 +43,7 @@ public sealed partial class CarePage
             _draft = new CareDraft(Clock.NewId()) { Anchor = DayInput.Write(_today) };
             _draft.Interval.Show(7, words.Format);
             _draft.Minutes.Show(5, words.Format);
+            _draft.AcceptedRisk.Show(5, words.Format);
         }
 
         if (_tag != (sump?.Tag ?? ""))
@@ -49,8 +51,7 @@ public sealed partial class CarePage
             (_tag, _said) = (sump?.Tag ?? "", "");
         }
 
-        var missing = sump is null ? 0 : UsualSteps.Missing(sump.Tag, words.Setup.StepsOf(sump.Id), _today, Clock.NewId).Count;
-        return Task.FromResult(new CareView(words, sump, missing));
+        return Task.FromResult(new CareView(words, sump));
     }
 
     private void PickSump(ChangeEventArgs e)
@@ -76,10 +77,13 @@ public sealed partial class CarePage
         {
             IntervalMonths = _draft.CountsMonths ? read.WholeNumber("intervalMonths", _draft.Interval) : 0,
             IntervalHours = _draft.IsByHours ? read.WholeNumber("intervalHours", _draft.Interval) : 0,
-            FloorDays = _draft.IsByFind ? read.WholeNumber("floorDays", _draft.Floor) : 0,
-            CeilingDays = _draft.IsByFind ? read.WholeNumber("ceilingDays", _draft.Ceiling) : 0,
+            FloorDays = _draft.HasBounds ? read.WholeNumber("floorDays", _draft.Floor) : 0,
+            CeilingDays = _draft.HasBounds ? read.WholeNumber("ceilingDays", _draft.Ceiling) : 0,
+            AcceptedRiskPercent = _draft.IsByRisk ? read.Number("acceptedRiskPercent", _draft.AcceptedRisk) : 0,
             WantedFind = _draft.IsByFind ? Wanted(read) : 0,
             EventParameter = _draft.IsAfterFlag ? _draft.EventParameter : "",
+            Shift = int.Parse(_draft.Shift, CultureInfo.InvariantCulture),
+            Needs = _draft.Needs,
         };
         return read.HasFaults ? null : (await Add.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
     }
@@ -105,24 +109,6 @@ public sealed partial class CarePage
         (_draft, _said) = (new CareDraft(Guid.Empty), "");
         await LoadAsync();
         return Texts.Setup_StepAdded;
-    }
-
-    private async Task AddUsualAsync(CareView view)
-    {
-        var today = view.Words.Setup.Calendar.ShopDayOf(Clock.UtcNow);
-        var steps = UsualSteps.Missing(view.Tag, view.Steps, today, Clock.NewId);
-        _said = await TryAsync(async actor =>
-        {
-            foreach (var step in steps)
-            {
-                if ((await Add.HandleAsync(step, actor, CancellationToken.None)).Error is { } error)
-                {
-                    return error;
-                }
-            }
-
-            return null;
-        }) ?? view.Words.Format.Say(Texts.Setup_UsualAdded, view.Words.Format.Count(steps.Count));
     }
 
     private async Task<string?> StopAsync(Guid stepId, string name)

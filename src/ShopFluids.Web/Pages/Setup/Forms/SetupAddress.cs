@@ -9,6 +9,8 @@ public static class SetupAddress
 
     public static string Care(string sumpTag) => $"setup/care?sump={Uri.EscapeDataString(sumpTag)}";
 
+    public static string CareTemplate(string sumpTag) => $"setup/care/template?sump={Uri.EscapeDataString(sumpTag)}";
+
     public static string LimitsOfSump(string sumpTag) => $"setup/limits?sump={Uri.EscapeDataString(sumpTag)}";
 
     public static string LimitsOfFluid(Guid fluidId) => $"setup/limits?fluid={fluidId}";
