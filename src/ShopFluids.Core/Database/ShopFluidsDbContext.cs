@@ -14,6 +14,7 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
+using ShopFluids.Core.Photos;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rejudging;
@@ -65,6 +66,10 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<Reading> Readings => Set<Reading>();
 
     public DbSet<Measurement> Measurements => Set<Measurement>();
+
+    public DbSet<Photo> Photos => Set<Photo>();
+
+    public DbSet<PhotoContent> PhotoContents => Set<PhotoContent>();
 
     public DbSet<Flag> Flags => Set<Flag>();
 

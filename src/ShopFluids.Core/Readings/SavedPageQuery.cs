@@ -5,6 +5,7 @@ using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Patterns;
+using ShopFluids.Core.Photos;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
@@ -47,6 +48,9 @@ public sealed record SavedPage(
 {
     /// <summary>What may be behind it by the pattern table; null where the reading is no longer the latest or found nothing.</summary>
     public PatternCauses? Causes { get; init; }
+
+    /// <summary>Null where none was taken.</summary>
+    public ListedPhoto? Photo { get; init; }
 
     /// <summary>Tags of the instruments that it was read with after their check had lapsed.</summary>
     public IReadOnlyList<string> LapsedInstruments { get; init; } = [];
@@ -103,6 +107,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             isCurrent ? standing?.NextTestDueAtUtc : outcome.NextTestDueAtUtc)
         {
             Causes = isCurrent ? await CausesAsync(db, new(setup, sump, charge), reading, outcome, standing?.Facts, cancellationToken) : null,
+            Photo = await PhotosQuery.OfReadingAsync(db, reading.Id, cancellationToken),
             LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };
     }

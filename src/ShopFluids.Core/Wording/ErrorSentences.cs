@@ -84,6 +84,7 @@ public static class ErrorSentences
             FieldProblem.WrongCount => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.Low, null), Amount(say, error.High, null)),
             FieldProblem.NotANumber when error is { Low: not null, High: not null } =>
                 $"{say.Format.Say(pattern, name, error.Detail)} {say.Format.Say(Texts.Entry_AcceptedRange, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit))}",
+            FieldProblem.FileTooLarge or FieldProblem.PictureTooLarge => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TemperatureNeeded => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.BeforeTheFill or FieldProblem.BeforeTheDrain or FieldProblem.BeforeTheLastEntry or FieldProblem.BeforeTheLastReading or FieldProblem.SlideTooOld => say.Format.Say(pattern, name, Moment(say, error.EarliestUtc)),
@@ -136,6 +137,10 @@ public static class ErrorSentences
         FieldProblem.TooLittleToMeasure => Texts.Field_TooLittleToMeasure,
         FieldProblem.DoesNotFit => Texts.Field_DoesNotFit,
         FieldProblem.NotText => Texts.Field_NotText,
+        FieldProblem.NotAPicture => Texts.Field_NotAPicture,
+        FieldProblem.BrokenPicture => Texts.Field_BrokenPicture,
+        FieldProblem.FileTooLarge => Texts.Field_FileTooLarge,
+        FieldProblem.PictureTooLarge => Texts.Field_PictureTooLarge,
         _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "There is no text for this problem."),
     };
 

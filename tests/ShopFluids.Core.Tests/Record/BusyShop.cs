@@ -13,6 +13,7 @@ using ShopFluids.Core.Tuning;
 using ShopFluids.Rules;
 using ShopFluids.Rules.SuddenChange;
 using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Pictures;
 using ShopFluids.Testing.Shop;
 
 namespace ShopFluids.Core.Tests.Record;
@@ -34,7 +35,7 @@ internal static class BusyShop
         var tuned = new SetRule(Some.Id(), SuddenChangeRule.RuleCode, null, shop.SumpId, null, new Dictionary<string, decimal> { [SuddenChangeRule.LeastChanges] = 5 }, "Small sump", 0);
         (await shop.Get<SetRuleHandler>().HandleAsync(tuned, Some.Supervisor, default)).Done();
         (await shop.Get<SkipStopsHandler>().HandleAsync(new SkipStops([Some.SumpTag], SkipReason.MachineRunning, ""), Some.Operator, default)).Done();
-        var wrong = Some.Reading(ph: 9.4m, note: "First");
+        var wrong = Some.Reading(ph: 9.4m, note: "First") with { Photo = SamplePicture.Clean() };
         await shop.StoreAsync(wrong);
         await shop.StoreAsync(Some.Reading(ph: 9.2m, supersedes: wrong.Id, reason: "Slip"));
         shop.Clock.Advance(TimeSpan.FromHours(1));

@@ -3,6 +3,7 @@ using ShopFluids.Core.Bench;
 using ShopFluids.Core.Wording;
 using ShopFluids.EndToEnd.Tests.Browser;
 using ShopFluids.EndToEnd.Tests.Server;
+using ShopFluids.Testing.Pictures;
 
 namespace ShopFluids.EndToEnd.Tests.Looks;
 
@@ -30,6 +31,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("entry asked", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, visit => SendAsync(visit, "14", "9.0", "300")),
         new("entry of an unknown sump", Texts.Role_Operator, "/enter/S-99", IsTablet: true),
         new("saved", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, SaveAsync),
+        new("saved with a photo", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, SaveWithPhotoAsync),
+        new("photo", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, ShowPhotoAsync),
         new("dip slides", Texts.Role_Operator, $"/slides/{Sump}", IsTablet: true),
         new("dip slides, one waits", Texts.Role_Operator, $"/slides/{Sump}", IsTablet: true, StartSlideAsync),
         new("drain and clean", Texts.Role_Operator, $"/drain/{Drained}", IsTablet: true),
@@ -131,6 +134,20 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         await entry.TypeAsync("3.0", "8.0", "220", "Seen beside the tank");
         await entry.SaveForSureAsync();
         await UnfoldAsync(visit);
+    }
+
+    private static async Task SaveWithPhotoAsync(Visit visit)
+    {
+        await visit.Page.Locator("#photo").SetInputFilesAsync(new FilePayload { Name = "photo.jpg", MimeType = "image/jpeg", Buffer = SamplePicture.Jpeg });
+        await visit.Page.Locator("#photo-shown").WaitForAsync();
+        await SaveAsync(visit);
+    }
+
+    private static async Task ShowPhotoAsync(Visit visit)
+    {
+        await SaveWithPhotoAsync(visit);
+        await visit.Page.Locator(".shotlink").ClickAsync();
+        await visit.Page.Locator(".shot.large").WaitForAsync();
     }
 
     // Whoever comes first begins it; the safety data sheets are never ticked.
