@@ -5,6 +5,7 @@ using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Board.Work;
+using ShopFluids.Web.Pages.Search;
 using ShopFluids.Web.Pages.Sheets;
 
 namespace ShopFluids.Web.Components;
@@ -27,6 +28,7 @@ public static class DeskEndpoints
         services.AddSingleton<SumpPageQuery>();
         services.AddSingleton<HistorySheetQuery>();
         services.AddSingleton<RoundSheetQuery>();
+        services.AddSearch();
         return services;
     }
 
@@ -34,6 +36,7 @@ public static class DeskEndpoints
     {
         endpoints.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         endpoints.MapSheets();
+        endpoints.MapSearch();
         return endpoints;
     }
 }

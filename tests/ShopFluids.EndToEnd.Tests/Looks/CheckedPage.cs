@@ -44,6 +44,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("board, work on a sump", Texts.Role_Supervisor, "/board", IsTablet: false, WorkAsync),
         new("sumps", Texts.Role_Supervisor, "/sumps", IsTablet: false),
         new("sump", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false),
+        new("search", Texts.Role_Supervisor, "/search?q=07", IsTablet: false),
+        new("search, list open", Texts.Role_Supervisor, "/sumps", IsTablet: false, SearchAsync),
         new("bench", Texts.Role_Operator, "/bench", IsTablet: false),
         .. new BenchList().Calculators.Select(c => new CheckedPage($"bench, {c.Code}", Texts.Role_Supervisor, $"/bench/{c.Code}?sump={Sump}", IsTablet: false, UnfoldAsync)),
         new("bench, refused", Texts.Role_Supervisor, "/bench/top-up?volumeLitres=much", IsTablet: false),
@@ -200,6 +202,13 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
     {
         await visit.Page.Locator("button[aria-haspopup=dialog]").First.ClickAsync();
         await visit.Page.GetByRole(Microsoft.Playwright.AriaRole.Dialog).WaitForAsync();
+    }
+
+    private static async Task SearchAsync(Visit visit)
+    {
+        await visit.Page.Locator("#seek").FillAsync("1");
+        await visit.Page.Locator("#seek-list [role=option]").First.WaitForAsync();
+        await visit.Page.Keyboard.PressAsync("ArrowDown");
     }
 
     private static async Task RefuseFormAsync(Visit visit)
