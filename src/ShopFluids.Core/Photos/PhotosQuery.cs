@@ -19,10 +19,11 @@ public sealed record PhotoFile(PictureKind Kind, string Sha256, byte[] Bytes);
 public sealed class PhotosQuery(ShopDatabase database)
 {
     /// <summary>Of the sump, from an instant on, newest first.</summary>
-    internal static async Task<List<ListedPhoto>> OfSumpAsync(ShopFluidsDbContext db, Guid sumpId, DateTime fromUtc, CancellationToken cancellationToken) =>
-        await Listed(db, db.Photos.AsNoTracking().Where(p => p.SumpId == sumpId && p.TakenAtUtc >= fromUtc))
-            .OrderByDescending(p => p.TakenAtUtc).ThenByDescending(p => p.ReadingId)
-            .ToListAsync(cancellationToken);
+    internal static async Task<List<ListedPhoto>> OfSumpAsync(ShopFluidsDbContext db, Guid sumpId, DateTime fromUtc, CancellationToken cancellationToken)
+    {
+        var photos = await Listed(db, db.Photos.AsNoTracking().Where(p => p.SumpId == sumpId && p.TakenAtUtc >= fromUtc)).ToListAsync(cancellationToken);
+        return [.. photos.OrderByDescending(p => p.TakenAtUtc).ThenByDescending(p => p.ReadingId)];
+    }
 
     /// <summary>Null where the reading has none.</summary>
     internal static async Task<ListedPhoto?> OfReadingAsync(ShopFluidsDbContext db, Guid readingId, CancellationToken cancellationToken) =>

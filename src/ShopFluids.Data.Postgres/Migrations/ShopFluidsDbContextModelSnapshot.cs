@@ -1320,6 +1320,62 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("StationKeys");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("ByteCount")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HeightPixels")
+                        .HasColumnType("integer");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("smallint");
+
+                    b.Property<int>("Orientation")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("TakenAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.Property<int>("WidthPixels")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SumpId", "TakenAtUtc");
+
+                    b.ToTable("Photos");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.Property<Guid>("PhotoId")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("PhotoId");
+
+                    b.ToTable("PhotoContents");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Readings.Measurement", b =>
                 {
                     b.Property<Guid>("ReadingId")
@@ -2193,6 +2249,30 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .WithOne()
                         .HasForeignKey("ShopFluids.Core.People.Stations.StationKey", "StationId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.Photo", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Photos.Photo", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.PhotoContent", "PhotoId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

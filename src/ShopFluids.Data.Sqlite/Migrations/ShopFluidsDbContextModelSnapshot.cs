@@ -1309,6 +1309,62 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("StationKeys");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ByteCount")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HeightPixels")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Orientation")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("TakenAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WidthPixels")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SumpId", "TakenAtUtc");
+
+                    b.ToTable("Photos");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.Property<Guid>("PhotoId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("PhotoId");
+
+                    b.ToTable("PhotoContents");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Readings.Measurement", b =>
                 {
                     b.Property<Guid>("ReadingId")
@@ -2182,6 +2238,30 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .WithOne()
                         .HasForeignKey("ShopFluids.Core.People.Stations.StationKey", "StationId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.Photo", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Photos.Photo", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.PhotoContent", "PhotoId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

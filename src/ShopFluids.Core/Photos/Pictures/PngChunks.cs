@@ -24,7 +24,8 @@ internal static class PngChunks
         while (rest.Length >= Around && BinaryPrimitives.ReadUInt32BigEndian(rest) is var length && length <= rest.Length - Around)
         {
             var chunk = rest[..((int)length + Around)];
-            var (name, content) = (chunk[4..8], chunk[8..^4]);
+            var name = chunk[4..8];
+            var content = chunk[8..^4];
             rest = rest[chunk.Length..];
 
             // The header comes first, once; and what was spoiled on its way is not half taken.

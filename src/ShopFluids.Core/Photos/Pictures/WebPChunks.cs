@@ -39,7 +39,8 @@ internal static class WebPChunks
             }
 
             // A chunk of odd length is followed by one byte that says nothing; the last one of some writers lacks it.
-            var (name, content) = (rest[..4], rest.Slice(ChunkHeader, (int)length));
+            var name = rest[..4];
+            var content = rest.Slice(ChunkHeader, (int)length);
             rest = rest[Math.Min(rest.Length, ChunkHeader + (int)length + (int)(length & 1))..];
             var isExtended = name.SequenceEqual("VP8X"u8);
             var isSamples = name.SequenceEqual("VP8 "u8) || name.SequenceEqual("VP8L"u8);
