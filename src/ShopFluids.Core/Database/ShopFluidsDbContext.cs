@@ -6,6 +6,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Displays;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
@@ -98,6 +99,10 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<StationKey> StationKeys => Set<StationKey>();
 
     public DbSet<StationContact> StationContacts => Set<StationContact>();
+
+    public DbSet<Display> Displays => Set<Display>();
+
+    public DbSet<DisplayKey> DisplayKeys => Set<DisplayKey>();
 
     public DbSet<PinBackoff> PinBackoffs => Set<PinBackoff>();
 

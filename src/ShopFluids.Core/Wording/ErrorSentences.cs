@@ -3,6 +3,7 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Displays;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People.Stations;
@@ -44,6 +45,7 @@ public static class ErrorSentences
             ShopFlagNotFound => Texts.Error_ShopFlagNotFound,
             ShopFlagEndedAlready => Texts.Error_ShopFlagEnded,
             StationNotFound => Texts.Station_NotFound,
+            DisplayNotFound => Texts.Wall_Revoked,
             InstrumentNotFound => Texts.Error_InstrumentNotFound,
             NoSite => Texts.Error_NoSite,
             RuleNotFound e => say.Format.Say(Texts.Error_RuleNotFound, e.Code),

@@ -588,6 +588,59 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("CleanOutSteps");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("AreaId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Theme")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AreaId");
+
+                    b.ToTable("Displays");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.Property<Guid>("DisplayId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.HasKey("DisplayId");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.ToTable("DisplayKeys");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2157,6 +2210,23 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .WithMany()
                         .HasForeignKey("CleanOutId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Machines.Area", null)
+                        .WithMany()
+                        .HasForeignKey("AreaId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Displays.Display", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Displays.DisplayKey", "DisplayId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 

@@ -577,6 +577,59 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("CleanOutSteps");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("AreaId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Theme")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AreaId");
+
+                    b.ToTable("Displays");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.Property<Guid>("DisplayId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("DisplayId");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.ToTable("DisplayKeys");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2146,6 +2199,23 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .WithMany()
                         .HasForeignKey("CleanOutId")
                         .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Machines.Area", null)
+                        .WithMany()
+                        .HasForeignKey("AreaId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Displays.Display", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Displays.DisplayKey", "DisplayId")
+                        .OnDelete(DeleteBehavior.Cascade)
                         .IsRequired();
                 });
 

@@ -7,6 +7,7 @@ using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Board.Work;
 using ShopFluids.Web.Pages.Search;
 using ShopFluids.Web.Pages.Sheets;
+using ShopFluids.Web.Pages.Wall;
 
 namespace ShopFluids.Web.Components;
 
@@ -29,6 +30,7 @@ public static class DeskEndpoints
         services.AddSingleton<HistorySheetQuery>();
         services.AddSingleton<RoundSheetQuery>();
         services.AddSearch();
+        services.AddWall();
         return services;
     }
 
@@ -37,6 +39,7 @@ public static class DeskEndpoints
         endpoints.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         endpoints.MapSheets();
         endpoints.MapSearch();
+        endpoints.MapWall();
         return endpoints;
     }
 }

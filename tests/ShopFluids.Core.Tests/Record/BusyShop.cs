@@ -1,5 +1,6 @@
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Displays;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
@@ -28,6 +29,7 @@ internal static class BusyShop
         (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, "op1", "Op One", "ten signs and more", [Roles.Operator], "light"), Some.Supervisor, default)).Done();
         (await shop.Get<MakeTokenHandler>().HandleAsync(new MakeToken(Some.Id(), "logger", person), Some.Supervisor, default)).Done();
         await StationAsync(shop, person);
+        (await shop.Get<SetUpDisplaysHandler>().HandleAsync(new AddDisplay(Some.Id(), "Hall", "shop", shop.AreaId), Some.Supervisor, default)).Done();
         await shop.InstrumentAsync(Some.Refractometer());
         await shop.StepAsync(Some.Step(TaskKind.Test));
         await shop.StepAsync(Some.Step(TaskKind.Skim));

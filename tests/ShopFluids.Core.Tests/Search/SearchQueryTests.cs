@@ -142,7 +142,7 @@ public sealed class SearchQueryTests
         var found = await FindAsync(shop, "centre 29");
         watch.Stop();
 
-        Assert.Equal(10, Of(found, SearchGroup.Sumps).Count);
+        Assert.Equal(13, Of(found, SearchGroup.Sumps).Count);
         Assert.True(watch.Elapsed < TimeSpan.FromSeconds(1), $"It took {watch.ElapsedMilliseconds} ms.");
     }
 
