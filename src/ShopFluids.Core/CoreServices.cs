@@ -12,6 +12,7 @@ using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Patterns;
+using ShopFluids.Core.Photos;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rejudging;
@@ -47,6 +48,7 @@ public static class CoreServices
     private static IServiceCollection AddReadings(this IServiceCollection services) => services
         .AddSingleton<RecordReadingHandler>()
         .AddSingleton<PreviewReadingQuery>()
+        .AddSingleton<PhotosQuery>()
         .AddSingleton<SkipStopsHandler>();
 
     private static IServiceCollection AddCharges(this IServiceCollection services) => services

@@ -22,6 +22,9 @@ public sealed class EndpointTests
         "/account/station/enrol", // Needs the code that a supervisor was shown.
         "/account/station/lock", // Locking twice is no fault.
         "/api/v1/stations/contact", // A tablet tells how it fares: only with a station's cookie.
+        "/board/wall", // For whoever is signed in, or with a display's cookie.
+        "/board/wall/open", // Needs the secret of a display's link.
+        "/board/wall/turn/{turn:int:min(0)}", // As the wall.
         "/health/live", // For whoever watches the process.
         "/health/ready",
         "/not-found", // Says that there is no such page.

@@ -91,6 +91,18 @@ public enum FieldProblem
 
     /// <summary>It holds a character that no database keeps.</summary>
     NotText,
+
+    /// <summary>The file begins like none of the kinds of pictures that are taken.</summary>
+    NotAPicture,
+
+    /// <summary>The file begins like a picture and does not go on as one.</summary>
+    BrokenPicture,
+
+    /// <summary>In megabytes.</summary>
+    FileTooLarge,
+
+    /// <summary>In pixels of the longer side.</summary>
+    PictureTooLarge,
 }
 
 /// <summary>One or more fields were refused; nothing was stored.</summary>

@@ -6,6 +6,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Displays;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
@@ -14,6 +15,7 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
+using ShopFluids.Core.Photos;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rejudging;
@@ -69,6 +71,10 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
 
     public DbSet<Measurement> Measurements => Set<Measurement>();
 
+    public DbSet<Photo> Photos => Set<Photo>();
+
+    public DbSet<PhotoContent> PhotoContents => Set<PhotoContent>();
+
     public DbSet<Flag> Flags => Set<Flag>();
 
     public DbSet<ShopFlag> ShopFlags => Set<ShopFlag>();
@@ -96,6 +102,10 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<StationKey> StationKeys => Set<StationKey>();
 
     public DbSet<StationContact> StationContacts => Set<StationContact>();
+
+    public DbSet<Display> Displays => Set<Display>();
+
+    public DbSet<DisplayKey> DisplayKeys => Set<DisplayKey>();
 
     public DbSet<PinBackoff> PinBackoffs => Set<PinBackoff>();
 

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
+using ShopFluids.Core.Displays;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
 
@@ -26,6 +27,8 @@ public static class PeopleServices
         services.AddSingleton<EnrolStationHandler>();
         services.AddSingleton<NoteContactHandler>();
         services.AddSingleton<StationsQuery>();
+        services.AddSingleton<SetUpDisplaysHandler>();
+        services.AddSingleton<DisplaysQuery>();
         return services;
     }
 }

@@ -30,6 +30,7 @@ public static class FieldNames
 {
     public const string TakenAt = "takenAt";
     public const string Note = "note";
+    public const string Photo = "photo";
     public const string Sump = "sump";
     public const string Id = "id";
     public const string Measurements = "measurements";

@@ -5,7 +5,7 @@ using ShopFluids.Core.Machines;
 
 namespace ShopFluids.Core.Readings;
 
-/// <summary>Tells whether two sendings of one id say the same. 8.9 and 8.90 say the same.</summary>
+/// <summary>Tells whether two sendings of one id say the same. 8.9 and 8.90 say the same; a photo is told by its hash.</summary>
 internal static class ReadingFingerprint
 {
     public static string Of(RecordReading command)
@@ -22,6 +22,6 @@ internal static class ReadingFingerprint
             command.SupersedesId,
             command.CorrectionReason,
         });
-        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(content)));
+        return Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(content + command.Photo?.Sha256)));
     }
 }

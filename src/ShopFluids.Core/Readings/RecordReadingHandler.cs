@@ -6,6 +6,7 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Live;
+using ShopFluids.Core.Photos;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
@@ -103,6 +104,12 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         var reading = MakeReading(command, actor, sump, charge, now, ReadingFingerprint.Of(command), worked, evaluation, judge.Limits);
         reading.Judge(outcome);
         db.Add(reading);
+        if (command.Photo is { } picture)
+        {
+            db.Add(new Photo(reading, picture));
+            db.Add(new PhotoContent(reading.Id, picture));
+        }
+
         var (flags, tasks) = await ApplyAsync(db, reading, outcome, evaluation, facts, judge, actor, now, cancellationToken);
 
         // What was read or moved later than this reading still counts after it: only the history knows in which way.

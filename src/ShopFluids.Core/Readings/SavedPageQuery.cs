@@ -5,6 +5,7 @@ using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Patterns;
+using ShopFluids.Core.Photos;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
@@ -50,6 +51,8 @@ public sealed record SavedPage(
 
     /// <summary>What set the day of the next test, where its interval follows the risk and the reading is the latest.</summary>
     public TestReason? NextTestWhy { get; init; }
+    /// <summary>Null where none was taken.</summary>
+    public ListedPhoto? Photo { get; init; }
 
     /// <summary>Tags of the instruments that it was read with after their check had lapsed.</summary>
     public IReadOnlyList<string> LapsedInstruments { get; init; } = [];
@@ -111,6 +114,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
         {
             Causes = isCurrent ? await CausesAsync(db, new(setup, sump, charge), reading, outcome, standing?.Facts, cancellationToken) : null,
             NextTestWhy = isCurrent ? await WhyAsync(db, sump.Id, cancellationToken) : null,
+            Photo = await PhotosQuery.OfReadingAsync(db, reading.Id, cancellationToken),
             LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };
     }

@@ -1,4 +1,5 @@
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Photos.Pictures;
 
 namespace ShopFluids.Core.Readings;
 
@@ -12,7 +13,11 @@ public sealed record RecordReading(
     string Note,
     IReadOnlyList<TypedMeasurement> Measurements,
     Guid? SupersedesId = null,
-    string? CorrectionReason = null);
+    string? CorrectionReason = null)
+{
+    /// <summary>A photo taken beside it; stored with it or not at all.</summary>
+    public CleanPicture? Photo { get; init; }
+}
 
 /// <summary>One typed value.</summary>
 /// <param name="Method">refractometer, titration, direct; null or empty takes the parameter's usual way.</param>

@@ -58,4 +58,7 @@ public static class ActCodes
     public const string StationEnrolled = "station.enrolled";
     public const string StationChanged = "station.changed";
     public const string StationRevoked = "station.revoked";
+    public const string DisplayMade = "display.made";
+    public const string DisplayChanged = "display.changed";
+    public const string DisplayRevoked = "display.revoked";
 }

@@ -4,6 +4,7 @@ using System.Text;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Photos;
 using ShopFluids.Core.Sumps;
 
 namespace ShopFluids.Core.Record;
@@ -41,7 +42,7 @@ public sealed record VerifyFinding(VerifyProblem Problem, string Where, long? En
 public sealed record VerifyReport(long Entries, int Rows, int Standings, string HeadHash, IReadOnlyList<VerifyFinding> Findings);
 
 /// <summary>
-/// Proves the record: every entry gives its hash and follows the one before, every recorded row is as the record last says,
+/// Proves the record: every entry gives its hash and follows the one before, every recorded row is as the record last says, every photo has its hash,
 /// and every standing equals its rebuild from history.
 /// </summary>
 public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provider)
@@ -57,6 +58,7 @@ public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provide
         var findings = new List<VerifyFinding>();
         var (sequence, hash, images) = await CheckChainAsync(db, findings, cancellationToken);
         var rows = await CheckRowsAsync(db, images, findings, cancellationToken);
+        await PhotoProof.CheckAsync(db, findings, cancellationToken);
         var standings = await CheckStandingsAsync(db, findings, cancellationToken);
         return new(sequence, rows, standings, hash, findings);
     }

@@ -5,6 +5,7 @@ using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Patterns;
+using ShopFluids.Core.Photos;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sheets;
@@ -38,6 +39,9 @@ public sealed record SumpPage(
 {
     /// <summary>What may be behind what is off, by the pattern table; null of an empty sump.</summary>
     public PatternCauses? Causes { get; init; }
+
+    /// <summary>Taken with the readings since the fill, newest first.</summary>
+    public IReadOnlyList<ListedPhoto> Photos { get; init; } = [];
 
     // Room at the right end of the charts for the word at now.
     private const double AxisAir = 0.03;
@@ -102,6 +106,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
             charge is null ? [] : LimitStretch.Over(setup, sump.Id, [charge], from, now.AddYears(1)))
         {
             Causes = charge is null ? null : new ChargePatterns(setup, sump, charge).Seek(ChargePatterns.HistoryOf(history, charge.Id), facts, []),
+            Photos = await PhotosQuery.OfSumpAsync(db, sump.Id, from, cancellationToken),
         };
     }
 

@@ -3,6 +3,7 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Displays;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People.Stations;
@@ -44,6 +45,7 @@ public static class ErrorSentences
             ShopFlagNotFound => Texts.Error_ShopFlagNotFound,
             ShopFlagEndedAlready => Texts.Error_ShopFlagEnded,
             StationNotFound => Texts.Station_NotFound,
+            DisplayNotFound => Texts.Wall_Revoked,
             InstrumentNotFound => Texts.Error_InstrumentNotFound,
             NoSite => Texts.Error_NoSite,
             RuleNotFound e => say.Format.Say(Texts.Error_RuleNotFound, e.Code),
@@ -84,6 +86,7 @@ public static class ErrorSentences
             FieldProblem.WrongCount => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.Low, null), Amount(say, error.High, null)),
             FieldProblem.NotANumber when error is { Low: not null, High: not null } =>
                 $"{say.Format.Say(pattern, name, error.Detail)} {say.Format.Say(Texts.Entry_AcceptedRange, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit))}",
+            FieldProblem.FileTooLarge or FieldProblem.PictureTooLarge => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TemperatureNeeded => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.BeforeTheFill or FieldProblem.BeforeTheDrain or FieldProblem.BeforeTheLastEntry or FieldProblem.BeforeTheLastReading or FieldProblem.SlideTooOld => say.Format.Say(pattern, name, Moment(say, error.EarliestUtc)),
@@ -138,6 +141,10 @@ public static class ErrorSentences
         FieldProblem.TooLittleToMeasure => Texts.Field_TooLittleToMeasure,
         FieldProblem.DoesNotFit => Texts.Field_DoesNotFit,
         FieldProblem.NotText => Texts.Field_NotText,
+        FieldProblem.NotAPicture => Texts.Field_NotAPicture,
+        FieldProblem.BrokenPicture => Texts.Field_BrokenPicture,
+        FieldProblem.FileTooLarge => Texts.Field_FileTooLarge,
+        FieldProblem.PictureTooLarge => Texts.Field_PictureTooLarge,
         _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "There is no text for this problem."),
     };
 

@@ -48,6 +48,7 @@ public static class FieldNameSentences
     {
         "takenAt" => Texts.FieldName_TakenAt,
         "note" => Texts.FieldName_Note,
+        "photo" => Texts.FieldName_Photo,
         "lockMinutes" => Texts.FieldName_LockMinutes,
         "shiftEnds" => Texts.FieldName_ShiftEnds,
         "shift" => Texts.FieldName_Shift,

@@ -610,6 +610,59 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("CleanOutSteps");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("AreaId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Theme")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AreaId");
+
+                    b.ToTable("Displays");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.Property<Guid>("DisplayId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.HasKey("DisplayId");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.ToTable("DisplayKeys");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1345,6 +1398,62 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .IsUnique();
 
                     b.ToTable("StationKeys");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("ByteCount")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HeightPixels")
+                        .HasColumnType("integer");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("smallint");
+
+                    b.Property<int>("Orientation")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("TakenAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.Property<int>("WidthPixels")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SumpId", "TakenAtUtc");
+
+                    b.ToTable("Photos");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.Property<Guid>("PhotoId")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("PhotoId");
+
+                    b.ToTable("PhotoContents");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Readings.Measurement", b =>
@@ -2131,6 +2240,23 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Machines.Area", null)
+                        .WithMany()
+                        .HasForeignKey("AreaId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Displays.Display", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Displays.DisplayKey", "DisplayId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.HasOne("ShopFluids.Core.Charges.Charge", null)
@@ -2220,6 +2346,30 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .WithOne()
                         .HasForeignKey("ShopFluids.Core.People.Stations.StationKey", "StationId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.Photo", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Photos.Photo", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.PhotoContent", "PhotoId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -599,6 +599,59 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("CleanOutSteps");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("AreaId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Theme")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AreaId");
+
+                    b.ToTable("Displays");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.Property<Guid>("DisplayId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("DisplayId");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.ToTable("DisplayKeys");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1334,6 +1387,62 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .IsUnique();
 
                     b.ToTable("StationKeys");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ByteCount")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HeightPixels")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Orientation")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("TakenAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WidthPixels")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SumpId", "TakenAtUtc");
+
+                    b.ToTable("Photos");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.Property<Guid>("PhotoId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("PhotoId");
+
+                    b.ToTable("PhotoContents");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Readings.Measurement", b =>
@@ -2120,6 +2229,23 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Machines.Area", null)
+                        .WithMany()
+                        .HasForeignKey("AreaId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Displays.Display", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Displays.DisplayKey", "DisplayId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.HasOne("ShopFluids.Core.Charges.Charge", null)
@@ -2209,6 +2335,30 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .WithOne()
                         .HasForeignKey("ShopFluids.Core.People.Stations.StationKey", "StationId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.Photo", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Photos.Photo", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.PhotoContent", "PhotoId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -77,10 +77,7 @@ internal sealed class SignInAgain(IPolicyEvaluator policies) : IAuthorizationMid
     private static async Task OfferAsync(HttpContext context, FormPost post, string? fault)
     {
         var setup = await context.RequestServices.GetRequiredService<SetupCache>().CurrentAsync(context.RequestAborted);
-        var carried = post.Form
-            .Where(f => f.Key is not (PasswordSignIn.NameField or PasswordSignIn.PasswordField or FormPost.TokenField or SignInEndpoints.ReturnField))
-            .SelectMany(f => f.Value.OfType<string>().Select(v => KeyValuePair.Create(f.Key, v)))
-            .ToList();
+        var carried = post.Carried(PasswordSignIn.NameField, PasswordSignIn.PasswordField, FormPost.TokenField, SignInEndpoints.ReturnField);
         var model = new SignInModel(setup.Site?.Name ?? "", post.Text(PasswordSignIn.NameField), "/", fault, context.RequestServices.GetRequiredService<DemoAccounts>().All)
         {
             Carried = carried,

@@ -7,7 +7,9 @@ using ShopFluids.Core.Sumps;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Board.Work;
 using ShopFluids.Web.Pages.Record;
+using ShopFluids.Web.Pages.Search;
 using ShopFluids.Web.Pages.Sheets;
+using ShopFluids.Web.Pages.Wall;
 
 namespace ShopFluids.Web.Components;
 
@@ -31,6 +33,8 @@ public static class DeskEndpoints
         services.AddSingleton<HistorySheetQuery>();
         services.AddSingleton<RoundSheetQuery>();
         services.AddSingleton<SumpLabelsQuery>();
+        services.AddSearch();
+        services.AddWall();
         return services;
     }
 
@@ -39,6 +43,8 @@ public static class DeskEndpoints
         endpoints.MapRazorComponents<App>().AddInteractiveServerRenderMode();
         endpoints.MapSheets();
         endpoints.MapRecordFile();
+        endpoints.MapSearch();
+        endpoints.MapWall();
         return endpoints;
     }
 }

@@ -4,6 +4,7 @@ using ShopFluids.Web.Account;
 using ShopFluids.Web.Account.Stations;
 using ShopFluids.Web.Shop.CleanOuts;
 using ShopFluids.Web.Shop.Entry;
+using ShopFluids.Web.Shop.Photos;
 using ShopFluids.Web.Shop.Round;
 using ShopFluids.Web.Shop.Saved;
 using ShopFluids.Web.Shop.Skips;
@@ -32,6 +33,7 @@ public static class ShopEndpoints
         floor.MapSaved();
         floor.MapSkips();
         floor.MapSlides();
+        floor.MapPhotos();
         pages.MapCleanOuts();
         return app;
     }

@@ -38,6 +38,12 @@ public sealed class ShopLinks(PathString basePath)
     /// <summary>The work on the page after saving, so that a tick does not lead back to its top.</summary>
     public string ToDo(string sumpTag, Guid readingId) => $"{Saved(sumpTag, readingId)}#{ToDoId}";
 
+    /// <summary>A page with the photo of a reading.</summary>
+    public string Photo(Guid readingId) => $"{_base}/photos/{readingId:D}";
+
+    /// <summary>The photo itself.</summary>
+    public string PhotoFile(Guid readingId) => $"{Photo(readingId)}/file";
+
     public string Added(string sumpTag, Guid readingId) => $"{Saved(sumpTag, readingId)}/added";
 
     public string Task(string sumpTag, Guid readingId, Guid taskId) => $"{Saved(sumpTag, readingId)}/tasks/{taskId:D}";

@@ -12,6 +12,9 @@ internal static class SecurityHeaders
     private const string Desk =
         "default-src 'self'; script-src 'self'; style-src 'self' 'unsafe-inline'; img-src 'self' data:; object-src 'none'; base-uri 'self'; form-action 'self'; frame-ancestors 'none'";
 
+    // A file that somebody brought along: should a browser ever take it for a page, it may do nothing.
+    private const string File = "default-src 'none'; sandbox; frame-ancestors 'none'";
+
     public static IApplicationBuilder UseSecurityHeaders(this IApplicationBuilder app) => app.Use((http, next) =>
     {
         http.Response.OnStarting(Write, http);
@@ -22,7 +25,7 @@ internal static class SecurityHeaders
     {
         var http = (HttpContext)state;
         var headers = http.Response.Headers;
-        headers.ContentSecurityPolicy = IsDesk(http) ? Desk : Strict;
+        headers.ContentSecurityPolicy = PolicyOf(http.GetEndpoint());
         headers.XContentTypeOptions = "nosniff";
         headers.XFrameOptions = "DENY";
         headers["Referrer-Policy"] = "same-origin";
@@ -36,5 +39,11 @@ internal static class SecurityHeaders
     }
 
     // Desk pages are the routable components; every other page is an endpoint that writes a document.
-    private static bool IsDesk(HttpContext http) => http.GetEndpoint()?.Metadata.GetMetadata<ComponentTypeMetadata>() is not null;
+    private static string PolicyOf(Endpoint? endpoint) =>
+        endpoint?.Metadata.GetMetadata<ComponentTypeMetadata>() is not null ? Desk
+        : endpoint?.Metadata.GetMetadata<NothingButAFile>() is not null ? File
+        : Strict;
 }
+
+/// <summary>On addresses that answer with a file out of the database and never with a page.</summary>
+internal sealed class NothingButAFile;

@@ -1,6 +1,7 @@
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Displays;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
@@ -17,6 +18,7 @@ using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.SuddenChange;
 using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Pictures;
 using ShopFluids.Testing.Shop;
 
 namespace ShopFluids.Core.Tests.Record;
@@ -31,6 +33,7 @@ internal static class BusyShop
         (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, "op1", "Op One", "ten signs and more", [Roles.Operator], "light"), Some.Supervisor, default)).Done();
         (await shop.Get<MakeTokenHandler>().HandleAsync(new MakeToken(Some.Id(), "logger", person), Some.Supervisor, default)).Done();
         await StationAsync(shop, person);
+        (await shop.Get<SetUpDisplaysHandler>().HandleAsync(new AddDisplay(Some.Id(), "Hall", "shop", shop.AreaId), Some.Supervisor, default)).Done();
         await shop.InstrumentAsync(Some.Refractometer());
         await shop.StepAsync(Some.Step(TaskKind.Test));
         await shop.StepAsync(Some.Step(TaskKind.Skim) with { Needs = new("Skim with the belt", "", ["Look for oil", "Skim"]) });
@@ -40,7 +43,7 @@ internal static class BusyShop
         var tuned = new SetRule(Some.Id(), SuddenChangeRule.RuleCode, null, shop.SumpId, null, new Dictionary<string, decimal> { [SuddenChangeRule.LeastChanges] = 5 }, "Small sump", 0);
         (await shop.Get<SetRuleHandler>().HandleAsync(tuned, Some.Supervisor, default)).Done();
         (await shop.Get<SkipStopsHandler>().HandleAsync(new SkipStops([Some.SumpTag], SkipReason.MachineRunning, ""), Some.Operator, default)).Done();
-        var wrong = Some.Reading(ph: 9.4m, note: "First");
+        var wrong = Some.Reading(ph: 9.4m, note: "First") with { Photo = SamplePicture.Clean() };
         await shop.StoreAsync(wrong);
         await shop.StoreAsync(Some.Reading(ph: 9.2m, supersedes: wrong.Id, reason: "Slip"));
         shop.Clock.Advance(TimeSpan.FromHours(1));

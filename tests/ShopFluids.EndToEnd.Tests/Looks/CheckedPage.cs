@@ -3,6 +3,7 @@ using ShopFluids.Core.Bench;
 using ShopFluids.Core.Wording;
 using ShopFluids.EndToEnd.Tests.Browser;
 using ShopFluids.EndToEnd.Tests.Server;
+using ShopFluids.Testing.Pictures;
 
 namespace ShopFluids.EndToEnd.Tests.Looks;
 
@@ -30,6 +31,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("entry asked", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, visit => SendAsync(visit, "14", "9.0", "300")),
         new("entry of an unknown sump", Texts.Role_Operator, "/enter/S-99", IsTablet: true),
         new("saved", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, SaveAsync),
+        new("saved with a photo", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, SaveWithPhotoAsync),
+        new("photo", Texts.Role_Operator, $"/enter/{Sump}", IsTablet: true, ShowPhotoAsync),
         new("dip slides", Texts.Role_Operator, $"/slides/{Sump}", IsTablet: true),
         new("dip slides, one waits", Texts.Role_Operator, $"/slides/{Sump}", IsTablet: true, StartSlideAsync),
         new("drain and clean", Texts.Role_Operator, $"/drain/{Drained}", IsTablet: true),
@@ -41,6 +44,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("board, work on a sump", Texts.Role_Supervisor, "/board", IsTablet: false, WorkAsync),
         new("sumps", Texts.Role_Supervisor, "/sumps", IsTablet: false),
         new("sump", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false),
+        new("search", Texts.Role_Supervisor, "/search?q=07", IsTablet: false),
+        new("search, list open", Texts.Role_Supervisor, "/sumps", IsTablet: false, SearchAsync),
         new("bench", Texts.Role_Operator, "/bench", IsTablet: false),
         .. new BenchList().Calculators.Select(c => new CheckedPage($"bench, {c.Code}", Texts.Role_Supervisor, $"/bench/{c.Code}?sump={Sump}", IsTablet: false, UnfoldAsync)),
         new("bench, refused", Texts.Role_Supervisor, "/bench/top-up?volumeLitres=much", IsTablet: false),
@@ -72,6 +77,9 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("set-up, care from a template", Texts.Role_Supervisor, $"/setup/care/template?sump={Sump}", IsTablet: false),
         new("set-up, people", Texts.Role_Supervisor, "/setup/people", IsTablet: false),
         new("set-up, stations", Texts.Role_Supervisor, "/setup/stations", IsTablet: false, visit => Tablet.OfferAsync(visit)),
+        new("set-up, displays", Texts.Role_Supervisor, "/setup/displays", IsTablet: false),
+        new("wall", Texts.Role_Supervisor, "/board/wall", IsTablet: false),
+        new("wall, no display", null, "/board/wall/open", IsTablet: false),
         new("station, enrol", null, "/account/station/enrol", IsTablet: true),
         new("station, people", Texts.Role_Supervisor, "/setup", IsTablet: true, EnrolAsync),
         new("station, PIN", Texts.Role_Supervisor, "/setup", IsTablet: true, WrongPinAsync),
@@ -147,6 +155,20 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         await UnfoldAsync(visit);
     }
 
+    private static async Task SaveWithPhotoAsync(Visit visit)
+    {
+        await visit.Page.Locator("#photo").SetInputFilesAsync(new FilePayload { Name = "photo.jpg", MimeType = "image/jpeg", Buffer = SamplePicture.Jpeg });
+        await visit.Page.Locator("#photo-shown").WaitForAsync();
+        await SaveAsync(visit);
+    }
+
+    private static async Task ShowPhotoAsync(Visit visit)
+    {
+        await SaveWithPhotoAsync(visit);
+        await visit.Page.Locator(".shotlink").ClickAsync();
+        await visit.Page.Locator(".shot.large").WaitForAsync();
+    }
+
     // Whoever comes first begins it; the safety data sheets are never ticked.
     private static async Task StartSlideAsync(Visit visit)
     {
@@ -197,6 +219,13 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
     {
         await visit.Page.Locator("button[aria-haspopup=dialog]").First.ClickAsync();
         await visit.Page.GetByRole(Microsoft.Playwright.AriaRole.Dialog).WaitForAsync();
+    }
+
+    private static async Task SearchAsync(Visit visit)
+    {
+        await visit.Page.Locator("#seek").FillAsync("1");
+        await visit.Page.Locator("#seek-list [role=option]").First.WaitForAsync();
+        await visit.Page.Keyboard.PressAsync("ArrowDown");
     }
 
     private static async Task RefuseFormAsync(Visit visit)

@@ -136,7 +136,7 @@ public sealed class ShopFixture : IAsyncDisposable
         return $"{head.Sequence} {head.Hash} {head.SetupVersion} "
             + $"readings {await db.Readings.CountAsync()} measurements {await db.Measurements.CountAsync()} flags {await db.Flags.CountAsync()} "
             + $"tasks {await db.CareTasks.CountAsync()} additions {await db.Additions.CountAsync()} removals {await db.Removals.CountAsync()} "
-            + $"clean-outs {await db.CleanOuts.CountAsync()} steps {await db.CleanOutSteps.CountAsync()} skips {await db.SkippedStops.CountAsync()} "
+            + $"clean-outs {await db.CleanOuts.CountAsync()} steps {await db.CleanOutSteps.CountAsync()} skips {await db.SkippedStops.CountAsync()} photos {await db.Photos.CountAsync()} {await db.PhotoContents.CountAsync()} "
             + $"charges {await db.Charges.CountAsync()} entries {await db.RecordEntries.CountAsync()} lots {await db.FluidLots.SumAsync(l => (double)l.RemainingLitres)} "
             + $"standings {string.Join(',', await db.Standings.OrderBy(s => s.SumpId).Select(s => s.Version).ToListAsync())}";
     });

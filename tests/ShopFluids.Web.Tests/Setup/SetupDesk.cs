@@ -3,6 +3,7 @@ using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.Charges;
+using ShopFluids.Core.Displays;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
@@ -30,6 +31,8 @@ internal static class SetupDesk
         desk.Services.AddSingleton(desk.Shop.Get<SetPinHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SetUpStationsHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<StationsQuery>());
+        desk.Services.AddSingleton(desk.Shop.Get<SetUpDisplaysHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<DisplaysQuery>());
         desk.Services.AddSingleton(desk.Shop.Get<SaveSiteHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<AddSumpHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SetLimitsHandler>());

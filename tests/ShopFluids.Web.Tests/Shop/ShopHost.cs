@@ -102,6 +102,39 @@ public sealed partial class ShopHost : IAsyncDisposable
         return await Page.OfAsync(response);
     }
 
+    /// <summary>As a browser sends a form with a file.</summary>
+    /// <param name="savedBy">Sent by the tablet's script for this person; null: by the browser itself.</param>
+    public async Task<Page> SendFileAsync(string address, Dictionary<string, string> fields, byte[] file, string fileName = "photo.jpg", Guid? savedBy = null)
+    {
+        using var content = new MultipartFormDataContent();
+        foreach (var (name, value) in fields)
+        {
+            content.Add(new StringContent(value), name);
+        }
+
+        content.Add(new ByteArrayContent(file), "photo", fileName);
+        if (savedBy is { } person)
+        {
+            content.Headers.Add("X-ShopFluids", "1");
+            content.Headers.Add("X-ShopFluids-Person", person.ToString());
+        }
+
+        using var response = await _http.PostAsync(new Uri(address, UriKind.Relative), content);
+        return await Page.OfAsync(response);
+    }
+
+    /// <summary>A file, with its headers.</summary>
+    public async Task<HttpResponseMessage> FetchAsync(string address, string? knownTag = null)
+    {
+        using var request = new HttpRequestMessage(HttpMethod.Get, new Uri(address, UriKind.Relative));
+        if (knownTag is not null)
+        {
+            request.Headers.TryAddWithoutValidation("If-None-Match", knownTag);
+        }
+
+        return await _http.SendAsync(request);
+    }
+
     /// <summary>As the tablet's script sends what waited, for whoever saved it.</summary>
     public async Task<Page> SendWaitingAsync(string address, Dictionary<string, string> fields, Guid savedBy)
     {

@@ -1,6 +1,7 @@
 using Bunit;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
+using ShopFluids.Testing.Pictures;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Pages.Sumps;
 using ShopFluids.Web.Tests.Layout;
@@ -33,6 +34,28 @@ public sealed class SumpPageTests
         Assert.Equal(3, page.FindAll("figure.trend svg[role=img]").Count);
         Assert.Equal("sheets/sumps/S-07/history.pdf", page.FindAll(".sh a")[0].GetAttribute("href"));
         Assert.Equal("enter/S-07", page.FindAll(".sh a")[1].GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task Render_ReadingsWithPhotos_ShowsTheLatestSixAndAllWhenAsked()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        for (var hour = 7; hour >= 1; hour--)
+        {
+            await desk.Shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddHours(-hour)) with { Photo = SamplePicture.Clean(SamplePicture.TalkativeJpeg(6)) });
+        }
+
+        var page = Page(desk, "S-07");
+
+        var photos = page.FindAll(".shots img");
+        Assert.Equal(6, photos.Count);
+        Assert.Equal("turn6", photos[0].ClassName);
+        Assert.StartsWith("Photo of S-07, 2 Mar", photos[0].GetAttribute("alt"), StringComparison.Ordinal);
+        Assert.EndsWith("07:00", photos[0].GetAttribute("alt"), StringComparison.Ordinal);
+        var all = page.Find("section[aria-labelledby=photos-title] button");
+        Assert.Equal("false", all.GetAttribute("aria-expanded"));
+        all.Click();
+        Assert.Equal(7, page.FindAll(".shots img").Count);
     }
 
     [Fact]

@@ -1,5 +1,8 @@
 using Microsoft.Data.Sqlite;
 using ShopFluids.Core.Wording;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Pictures;
+using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Startup;
 using ShopFluids.Web.Verbs;
 using Xunit;
@@ -29,6 +32,31 @@ public sealed class BackupRestoreTests : IDisposable
         Assert.Contains("alex", _run.Output, StringComparison.Ordinal);
         Assert.DoesNotContain("later", _run.Output, StringComparison.Ordinal);
         Assert.Single(Directory.GetFiles(_run.At("data/backups"), "before-restore-*.db"));
+    }
+
+    [Fact]
+    public async Task Backup_ThenRestoreElsewhere_BringsThePhotosBack()
+    {
+        await using var database = await TestDatabase.CreateAsync(Testing.Databases.DatabaseEngine.Sqlite);
+        var reading = Some.Reading() with { Photo = SamplePicture.Clean() };
+        await using (var shop = await ShopFixture.OpenAsync(database))
+        {
+            await shop.StoreAsync(reading);
+        }
+
+        _run.Environment["SHOPFLUIDS_DATABASE_CONNECTION"] = database.ConnectionString;
+        Assert.Equal(ExitCodes.Done, await _run.RunAsync("backup", "copy.db"));
+        _run.Environment.Clear();
+
+        Assert.Equal(ExitCodes.Done, await _run.RunAsync("restore", "copy.db"));
+
+        Assert.Equal(ExitCodes.Done, await _run.RunAsync("verify"));
+        SqliteConnection.ClearAllPools();
+        await using var connection = new SqliteConnection($"Data Source={_run.At("data/shopfluids.db")}");
+        await connection.OpenAsync(TestContext.Current.CancellationToken);
+        await using var command = connection.CreateCommand();
+        command.CommandText = "SELECT Bytes FROM PhotoContents";
+        Assert.Equal(reading.Photo.Bytes.ToArray(), Assert.IsType<byte[]>(await command.ExecuteScalarAsync(TestContext.Current.CancellationToken)));
     }
 
     [Fact]

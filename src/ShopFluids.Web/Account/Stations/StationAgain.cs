@@ -36,10 +36,7 @@ internal sealed class StationAgain(StationsQuery query, PinDoor door)
             }
         }
 
-        var carried = post.Form
-            .Where(f => f.Key is not (StationModel.PersonField or StationModel.PinField or FormPost.TokenField or SignInEndpoints.ReturnField))
-            .SelectMany(f => f.Value.OfType<string>().Select(v => KeyValuePair.Create(f.Key, v)))
-            .ToList();
+        var carried = post.Carried(StationModel.PersonField, StationModel.PinField, FormPost.TokenField, SignInEndpoints.ReturnField);
         var model = new StationModel(station, people, person, "/", fault) { Carried = carried };
         await new RazorComponentResult<StationPage>(new { Model = model }) { StatusCode = StatusCodes.Status401Unauthorized }.ExecuteAsync(http);
         return null;

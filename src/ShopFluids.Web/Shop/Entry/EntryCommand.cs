@@ -25,7 +25,12 @@ public sealed record EntryCommand(RecordReading Command, IReadOnlyList<EntryFaul
             faults.Add(new(EntryForm.TakenAtName, new(FieldNames.TakenAt, FieldProblem.NotATime)));
         }
 
-        return new(new RecordReading(form.ReadingId, page.Place.Tag, takenAt ?? defaultTakenAtUtc, form.Note, measurements), faults);
+        if (form.Photo?.Fault is { } fault)
+        {
+            faults.Add(new(EntryForm.PhotoName, fault));
+        }
+
+        return new(new RecordReading(form.ReadingId, page.Place.Tag, takenAt ?? defaultTakenAtUtc, form.Note, measurements) { Photo = form.Photo?.Picture }, faults);
     }
 
     /// <summary>Whether a text is a time as the browser writes it.</summary>

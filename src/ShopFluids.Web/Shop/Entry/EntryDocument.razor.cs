@@ -18,7 +18,7 @@ public partial class EntryDocument
 
     private string? TimeFault => View.FaultAt(EntryForm.TakenAtName);
 
-    private string NoteClass => NoteFault is null && TimeFault is null ? "obs" : "obs q";
+    private string NoteClass => NoteFault is null && TimeFault is null && View.FaultAt(EntryForm.PhotoName) is null ? "obs" : "obs q";
 
     private bool IsOpen => View.Page.Others.Any(f => View.Form.Of(f).Value.Length > 0 || View.FaultAt(EntryForm.ValueName(f.Key)) is not null);
 

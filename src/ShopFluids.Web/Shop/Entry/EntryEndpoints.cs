@@ -16,7 +16,7 @@ internal static class EntryEndpoints
     public static void MapEntry(this IEndpointRouteBuilder app)
     {
         app.MapGet(Path, ShowAsync).RequireAuthorization(Policies.CanOperate);
-        app.MapPost(Path, SendAsync).RequireAuthorization(Policies.CanOperate).WithMetadata(new KeepsWhatWasTyped());
+        app.MapPost(Path, SendAsync).RequireAuthorization(Policies.CanOperate).WithMetadata(new KeepsWhatWasTyped(), new TakesAPhoto());
     }
 
     private static async Task<IResult> ShowAsync(HttpContext http, string tag, EntryPageQuery query, ShopClock clock, string? paper)
@@ -49,7 +49,12 @@ internal static class EntryEndpoints
             return page.Match<IResult>(_ => throw new InvalidOperationException("A page was found."), error => ShopPages.NotPossible(visit, tag, error));
         }
 
-        var view = EntryView.Empty(visit, found, EntryForm.Read(post, found, clock.NewId()));
+        var view = EntryView.Empty(visit, found, EntryForm.Read(post, found, clock.NewId()) with { Photo = await EntryPhoto.ReadAsync(post, http.RequestAborted) });
+        if (post.IsTooLarge)
+        {
+            return Refused(view with { Faults = [EntryPhoto.TooLarge(http.Request.ContentLength ?? 0)] });
+        }
+
         if (!post.IsOurs)
         {
             return Refused(view with { Notice = Texts.Entry_FormTooOld });

@@ -34,10 +34,17 @@ public sealed record EntryForm(
     public const string IdName = "id";
     public const string TakenAtName = "takenAt";
     public const string NoteName = "note";
+    public const string PhotoName = "photo";
     public const string RefractometerName = "refractometer";
     public const string PhMeterName = "phMeter";
     public const string ConfirmName = "confirm";
     public const string AgainName = "again";
+
+    /// <summary>Null where none came along.</summary>
+    public EntryPhoto? Photo { get; init; }
+
+    /// <summary>One was chosen, and no page can hold it: it has to be chosen again.</summary>
+    public bool HadPhoto { get; init; }
 
     public static string ValueName(string key) => $"value-{key}";
 
@@ -68,7 +75,10 @@ public sealed record EntryForm(
         post.Text(AgainName),
         post.Text(SavedAtName),
         post.Text(SentAtName),
-        post.Text(PaperName));
+        post.Text(PaperName))
+    {
+        HadPhoto = post.File(PhotoName) is not null || post.LeftBehindFile(PhotoName),
+    };
 
     /// <summary>
     /// How long the reading waited on the tablet. Both moments are of the tablet's clock, so that only its difference counts, not what it shows.

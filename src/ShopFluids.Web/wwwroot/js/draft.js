@@ -6,13 +6,13 @@ const NOT_TYPED = new Set([TOKEN, 'id', 'savedAt', 'sentAt']);
 
 const keyOf = (person, tag) => `shopfluids.draft.${person}.${tag}`;
 
-/** The form's fields as they would be sent, without its token. */
+/** The form's fields as they would be sent, without its token and its photo. */
 export function fieldsOf(form, submitter) {
-  return [...new FormData(form, submitter)].filter(([name]) => name !== TOKEN && name !== 'savedAt' && name !== 'sentAt').map(([name, value]) => [name, String(value)]);
+  return [...new FormData(form, submitter)].filter(([name, value]) => typeof value === 'string' && name !== TOKEN && name !== 'savedAt' && name !== 'sentAt');
 }
 
 export function isTyped(form) {
-  return [...form.querySelectorAll('input[name^="value-"], textarea')].some(box => box.type === 'radio' ? box.checked && box.value !== '' : box.value.trim() !== '');
+  return [...form.querySelectorAll('input[name^="value-"], textarea')].some(box => box.type === 'radio' ? box.checked && box.value !== '' : box.value.trim() !== '') || form.elements.photo?.files.length > 0;
 }
 
 export function write(form, person, tag) {

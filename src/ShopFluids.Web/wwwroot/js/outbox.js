@@ -4,6 +4,7 @@
 const NAME = 'shopfluids';
 const STORE = 'outbox';
 const ANSWER_WITHIN_MS = 8_000;
+const PHOTO_WITHIN_MS = 15_000;
 const FIRST_WAIT_MS = 15_000;
 const LONGEST_WAIT_MS = 300_000;
 const REFUSED = [400, 404, 409, 413, 422];
@@ -46,12 +47,12 @@ export async function all() {
  * @returns stored with the page to go to, refused, signIn, or later.
  */
 export async function send(item) {
-  const body = new URLSearchParams(item.fields);
+  const body = bodyOf(item);
   body.set('savedAt', item.savedAt);
   body.set('sentAt', Date.now());
   try {
     const answer = await fetch(item.action, {
-      method: 'POST', body, headers: { 'X-ShopFluids': '1', 'X-ShopFluids-Person': item.person }, redirect: 'manual', signal: AbortSignal.timeout(ANSWER_WITHIN_MS),
+      method: 'POST', body, headers: { 'X-ShopFluids': '1', 'X-ShopFluids-Person': item.person }, redirect: 'manual', signal: AbortSignal.timeout(patience(item)),
     });
     if (answer.status === 201) {
       return { is: 'stored', location: (await answer.json()).location };
@@ -64,6 +65,20 @@ export async function send(item) {
     return { is: 'later' };
   }
 }
+
+function bodyOf(item) {
+  if (!item.photo) {
+    return new URLSearchParams(item.fields);
+  }
+
+  const body = new FormData();
+  item.fields.forEach(([name, value]) => body.append(name, value));
+  body.append('photo', item.photo, 'photo');
+  return body;
+}
+
+// A photo takes long where the Wi-Fi is thin, and longer each time it did not get through.
+const patience = item => ANSWER_WITHIN_MS + (item.photo ? PHOTO_WITHIN_MS * (1 + (item.tries ?? 0)) : 0);
 
 /** Sends what waits, one after the other, until the server cannot be reached or asks who we are. Two pages of one tablet take turns. */
 export async function sendWaiting(person, isUrgent) {

@@ -5,6 +5,7 @@ import * as draft from './draft.js';
 import * as live from './live.js';
 import * as outbox from './outbox.js';
 import * as pad from './pad.js';
+import * as photo from './photo.js';
 import { reporting } from './contact.js';
 import { locking } from './lock.js';
 
@@ -85,10 +86,10 @@ function reveal(id, text) {
   block.hidden = false;
 }
 
-// A page out of the tablet's own store carries the id of a reading that may be stored already: every reading begins with its own.
+// Answers the photo of a reading that was refused. A page out of the tablet's own store carries the id of a reading that may be stored already: every reading begins with its own.
 async function restore() {
   if (!('fresh' in form.dataset)) {
-    return;
+    return null;
   }
 
   form.elements.id.value = draft.newId();
@@ -98,7 +99,7 @@ async function restore() {
     draft.fill(form, refused.fields);
     form.elements.savedAt.value = refused.savedAt;
     reveal('restored', say(words.refusedHere, clock(refused.savedAt)));
-    return;
+    return refused.photo;
   }
 
   const kept = draft.read(person, form.dataset.tag);
@@ -109,6 +110,8 @@ async function restore() {
     // It was saved already and waits on this tablet.
     draft.discard(person, form.dataset.tag);
   }
+
+  return null;
 }
 
 async function save(event) {
@@ -128,6 +131,11 @@ async function save(event) {
     fields: draft.fieldsOf(form, event.submitter), savedAt,
   };
   form.ariaBusy = 'true';
+  const taken = await photo.of(form);
+  if (taken) {
+    item.photo = taken;
+  }
+
   try {
     await outbox.keep(item);
   } catch {
@@ -138,10 +146,12 @@ async function save(event) {
   const answer = await outbox.send(item);
   if (answer.is === 'stored') {
     await outbox.remove(item.id);
+    await photo.forget(item.id);
     draft.discard(person, item.tag);
     location.assign(answer.location);
   } else if (answer.is === 'later') {
     draft.discard(person, item.tag);
+    await photo.forget(item.id);
     form.hidden = true;
     document.querySelector('.dock').hidden = true;
     reveal('kept', say(words.kept, item.tag, clock(savedAt)));
@@ -170,10 +180,12 @@ function stamp() {
 if (stored) {
   draft.discardStored(stored);
   await outbox.remove(stored);
+  await photo.forget(stored);
 }
 
 if (form) {
-  await restore();
+  await photo.restore(form, await restore());
+  photo.install(form);
   form.addEventListener('input', () => draft.write(form, person, form.dataset.tag));
   form.addEventListener('submit', save);
   live.watch(form, document.getElementById('verdicts').dataset);
@@ -181,6 +193,7 @@ if (form) {
   document.getElementById('discard').addEventListener('click', async () => {
     draft.discard(person, form.dataset.tag);
     await outbox.remove(new URLSearchParams(location.search).get('reading') ?? '');
+    await photo.forget(form.elements.id.value);
     location.assign(form.dataset.page);
   });
   document.body.dataset.ready = '';

@@ -100,7 +100,7 @@ public sealed class SetupOverview
         Texts.Setup_People,
         people == 1 ? Texts.Setup_PeopleOne : _format.Say(Texts.Setup_PeopleThere, _format.Count(people)),
         null,
-        [new(Texts.Setup_PeopleDo, "setup/people"), new(Texts.Setup_StationsDo, "setup/stations")]);
+        [new(Texts.Setup_PeopleDo, "setup/people"), new(Texts.Setup_StationsDo, "setup/stations"), new(Texts.Setup_DisplaysDo, "setup/displays")]);
 
     private SetupStep Listed(string title, IReadOnlyList<string> names, string missing, string way, string address) =>
         new(title, names.Count == 0 ? Texts.Setup_None : Names(names), names.Count == 0 ? missing : null, [new(way, address)]);

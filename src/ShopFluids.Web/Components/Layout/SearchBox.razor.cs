@@ -1,0 +1,12 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Search;
+
+namespace ShopFluids.Web.Components.Layout;
+
+/// <summary>The way from anywhere to anything that has a name.</summary>
+public sealed partial class SearchBox
+{
+    /// <summary>What stands in it at first. Not bound: what is typed is the browser's until it is sent.</summary>
+    [Parameter]
+    public string Text { get; set; } = "";
+}
