@@ -22,6 +22,9 @@ internal static class BenchShop
     /// <summary>How long ago the sumps were filled.</summary>
     public const int DaysOfCharge = 380;
 
+    public const string SignInName = "bench";
+    public const string Password = "not-a-real-password";
+
     public static readonly string Sump = TagOf(0);
 
     public static string TagOf(int number) => string.Create(CultureInfo.InvariantCulture, $"S-{number + 1:000}");
@@ -58,7 +61,7 @@ internal static class BenchShop
                 new AddCareStep(Id(), TagOf(n), TaskKind.Test, IntervalBasis.FromLastDone, 7, DateOnly.FromDateTime(now).AddDays(30), ClosedDayPolicy.Later, [ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Level], 5), actor, default));
         }
 
-        Done(await Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, "bench", "Bench", "not-a-real-password", [Roles.Operator], "light"), actor, default));
+        Done(await Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, SignInName, "Bench", Password, [Roles.Operator], "light"), actor, default));
         return (await Get<MakeTokenHandler>().HandleAsync(new MakeToken(Id(), "bench", person), actor, default)).Value?.Token ?? throw new InvalidOperationException("No token.");
     }
 

@@ -20,6 +20,9 @@ const double GrowthTarget = 1.1;
 // What a reading and the planning that follows cost among ten thousand sumps, as a multiple of what they cost among one hundred.
 const double PlanGrowthTarget = 1.3;
 
+// What the entry page may cost, as a multiple of the same page as a file after its queries by hand.
+const double PageTarget = 2;
+
 var time = new WallClock();
 var folder = Directory.CreateTempSubdirectory("shopfluids-bench-").FullName;
 try
@@ -49,6 +52,12 @@ try
         missed |= await PlanAsync(new PostgresProvider(), await BenchDatabase.CreateAsync(server, "plan"));
     }
 
+    if (IsWanted("entry-page"))
+    {
+        missed |= await OpenEntryAsync(new SqliteProvider(), $"Data Source={Path.Combine(folder, "entry.db")}");
+        missed |= await OpenEntryAsync(new PostgresProvider(), await BenchDatabase.CreateAsync(server, "entry"));
+    }
+
     return missed ? 1 : 0;
 }
 finally
@@ -68,6 +77,14 @@ async Task<bool> MeasureAsync(string name, IDatabaseProvider provider, string co
         var (ours, least) = await new StoreReading(server.Address, token, floor, time).RunAsync();
         return Report(name, ours, least, Target);
     }
+}
+
+async Task<bool> OpenEntryAsync(IDatabaseProvider provider, string connectionString)
+{
+    var token = await BenchShop.MakeAsync(provider, connectionString, time, sumps: 1);
+    await using var server = await BenchServer.StartAsync(folder, provider.Name, connectionString);
+    var (ours, least) = await new EntryPage(server.Address, token, time).RunAsync(folder, provider.Name, connectionString);
+    return Report($"entry-page-{provider.Name}", ours, least, PageTarget);
 }
 
 async Task<bool> PlanAsync(IDatabaseProvider provider, string connectionString)

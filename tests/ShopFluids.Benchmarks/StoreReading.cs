@@ -47,17 +47,20 @@ internal sealed class StoreReading(Uri server, string token, Floor floor, TimePr
     }
 
     // Values that wander inside and now and then outside the limits, so that flags and tasks come and go as in a shop.
-    private object Reading(int number) => new
+    private object Reading(int number) => InWeek(number / Sumps, BenchShop.TagOf(number % Sumps), time);
+
+    /// <summary>The body of a reading of one of the weeks since the fill.</summary>
+    public static object InWeek(int week, string sump, TimeProvider time) => new
     {
         id = Guid.CreateVersion7(time.GetUtcNow()),
-        sump = BenchShop.TagOf(number % Sumps),
-        takenAt = time.GetUtcNow().AddDays((7 * (1 + (number / Sumps))) - BenchShop.DaysOfCharge),
+        sump,
+        takenAt = time.GetUtcNow().AddDays((7 * (1 + week)) - BenchShop.DaysOfCharge),
         note = "",
         measurements = new object[]
         {
-            new { parameter = "concentration", method = "refractometer", value = (50 + (number / Sumps % 13)) / 10m, unit = "Brix", temperatureC = 20 + (number / Sumps % 7) },
-            new { parameter = "ph", value = (88 + (number / Sumps % 6)) / 10m },
-            new { parameter = "level", value = 260 + (number / Sumps * 17 % 80), unit = "mm" },
+            new { parameter = "concentration", method = "refractometer", value = (50 + (week % 13)) / 10m, unit = "Brix", temperatureC = 20 + (week % 7) },
+            new { parameter = "ph", value = (88 + (week % 6)) / 10m },
+            new { parameter = "level", value = 260 + (week * 17 % 80), unit = "mm" },
         },
     };
 

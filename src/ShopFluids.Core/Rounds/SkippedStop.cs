@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Database;
@@ -50,6 +51,28 @@ public sealed class SkippedStop : Entity
     public DateTime SkippedAtUtc { get; private set; }
 
     public Guid? PersonId { get; private set; }
+
+    /// <summary>
+    /// The id of what was said at one sump, where one answer was given for several: the same whenever the answer is sent again, and sorted
+    /// by time as the answer's own id is.
+    /// </summary>
+    public static Guid IdAt(Guid answerId, Guid sumpId)
+    {
+        const int VersionPlace = 6;
+        const int IdBytes = 16;
+        Span<byte> both = stackalloc byte[2 * IdBytes];
+        answerId.TryWriteBytes(both, bigEndian: true, out _);
+        sumpId.TryWriteBytes(both[IdBytes..], bigEndian: true, out _);
+        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
+        SHA256.HashData(both, hash);
+
+        // The time of the answer's id, then 9 bytes of the hash, behind the version and the variant of RFC 9562.
+        var id = hash[..IdBytes];
+        both[..VersionPlace].CopyTo(id);
+        id[VersionPlace] = (byte)(0x70 | (id[VersionPlace] & 0x0f));
+        id[8] = (byte)(0x80 | (id[8] & 0x3f));
+        return new Guid(id, bigEndian: true);
+    }
 }
 
 internal sealed class SkippedStopConfiguration : IEntityTypeConfiguration<SkippedStop>

@@ -23,7 +23,7 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
                 r.By,
                 [.. columns.Select(c => c.Cell(r) ?? new HistorySheetCell(""))],
                 SheetWords.Worded(r.Verdict, r.Direction),
-                r.Note,
+                string.Join(". ", new[] { r.LateSlide is { } late ? Format.Say(Texts.Sheet_SlideReadLate, Moment(late.ReadAtUtc), Moment(late.ReadUntilUtc)) : "", r.Note }.Where(text => text.Length > 0)),
                 r.SupersededBy is { } by ? Format.Say(Texts.Sheet_SupersededBy, Moment(by.AtUtc), by.By, by.Reason) : null))]);
     }
 

@@ -66,6 +66,13 @@ public sealed class SlidesQuery(ShopDatabase database, SetupCache setups, ShopCl
             (StartSlideHandler.WindowOf(setup, sump, charge, SlideIncubation.Room, now).From - now).TotalHours);
     }
 
+    /// <summary>Whether a slide of a sump was started before with this id, whatever became of it.</summary>
+    public async Task<bool> IsStartedAsync(Guid id, Guid sumpId, CancellationToken cancellationToken)
+    {
+        await using var db = await database.ReadAsync(cancellationToken);
+        return await db.Slides.AnyAsync(s => s.Id == id && s.SumpId == sumpId, cancellationToken);
+    }
+
     /// <summary>A page of all, the latest dipped first.</summary>
     public async Task<ListPage<ListedSlide>> RunAsync(bool isOpen, ListPlace? after, int limit, CancellationToken cancellationToken)
     {

@@ -33,7 +33,14 @@ public sealed record HistoryReading(
     Direction Direction,
     IReadOnlyList<HistoryMeasurement> Measurements,
     string Note,
-    HistoryCorrection? SupersededBy);
+    HistoryCorrection? SupersededBy)
+{
+    /// <summary>Its value was read of a dip slide after the slide's window, or corrects one that was; null where it was not.</summary>
+    public HistoryLateSlide? LateSlide { get; init; }
+}
+
+/// <param name="ReadUntilUtc">The end of its window.</param>
+public sealed record HistoryLateSlide(DateTime ReadAtUtc, DateTime ReadUntilUtc);
 
 /// <summary>Why a reading no longer counts: when, by whom, and the reason given.</summary>
 public sealed record HistoryCorrection(DateTime AtUtc, string By, string Reason);

@@ -55,9 +55,10 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
         // A correction may have been taken outside the stretch and still speaks of a reading inside it.
         var corrections = await db.Readings.AsNoTracking()
             .Where(r => r.SumpId == sumpId && r.SupersedesId != null)
-            .Select(r => new { r.SupersedesId, r.StoredAtUtc, r.PersonId, r.CorrectionReason })
+            .Select(r => new { r.Id, r.SupersedesId, r.StoredAtUtc, r.PersonId, r.CorrectionReason })
             .ToListAsync(cancellationToken);
         var bySuperseded = corrections.ToDictionary(c => c.SupersedesId ?? Guid.Empty, c => new HistoryCorrection(c.StoredAtUtc, Name(c.PersonId), c.CorrectionReason ?? ""));
+        var lateSlides = await LateSlidesAsync(corrections.ToDictionary(c => c.SupersedesId ?? Guid.Empty, c => c.Id), cancellationToken);
         var order = setup.Parameters.Select((p, n) => (p.Code, n)).ToDictionary(p => p.Code, p => p.n, StringComparer.Ordinal);
         return readings.ConvertAll(r => new HistoryReading(
             r.Id,
@@ -68,7 +69,26 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             [.. r.Measurements.OrderBy(m => order.GetValueOrDefault(m.Parameter, int.MaxValue)).ThenBy(m => m.Method == MethodCodes.Titration ? 0 : 1).ThenBy(m => m.Method, StringComparer.Ordinal)
                 .Select(m => new HistoryMeasurement(m.Parameter, m.Method, m.RawValue, m.RawUnit, m.Value, m.Uncertainty, m.Verdict, m.Direction, m.Factor, m.InstrumentId))],
             r.Note,
-            bySuperseded.GetValueOrDefault(r.Id)));
+            bySuperseded.GetValueOrDefault(r.Id))
+        {
+            LateSlide = lateSlides.GetValueOrDefault(r.Id),
+        });
+    }
+
+    // A corrected value is still of a slide that was read late.
+    private async Task<Dictionary<Guid, HistoryLateSlide>> LateSlidesAsync(Dictionary<Guid, Guid> corrections, CancellationToken cancellationToken)
+    {
+        var slides = await db.Slides.AsNoTracking().Where(s => s.SumpId == sumpId && s.ReadingId != null && s.EndedAtUtc > s.ReadUntilUtc).ToListAsync(cancellationToken);
+        var late = new Dictionary<Guid, HistoryLateSlide>();
+        foreach (var slide in slides)
+        {
+            for (Guid? id = slide.ReadingId; id is { } reading; id = corrections.TryGetValue(reading, out var next) ? next : null)
+            {
+                late[reading] = new(slide.EndedAtUtc ?? slide.ReadUntilUtc, slide.ReadUntilUtc);
+            }
+        }
+
+        return late;
     }
 
     // Two values beyond on different sides have no side together.

@@ -5,7 +5,7 @@ const FILES = 'files-1';
 const PATIENCE_MS = 4_000;
 const KEEP_FOR_MS = 600_000;
 const base = new URL(self.registration.scope).pathname;
-const isPage = path => /^(round|enter\/[^/]+)$/.test(path);
+const isPage = path => /^(round|round\/finish|enter\/[^/]+|slides\/[^/]+)$/.test(path);
 const isMarked = address => /\.[0-9a-z]{10}\.\w+$/.test(address);
 const isFile = path => /^(css|fonts|images|js)\//.test(path);
 
@@ -44,7 +44,10 @@ self.addEventListener('fetch', event => {
     return;
   }
 
-  if (event.request.mode === 'navigate' && isPage(path) && !url.searchParams.has('all') && !url.searchParams.has('paper')) {
+  // One sump is passed by on the page of all that are left; the script leaves only that one on it.
+  if (event.request.mode === 'navigate' && path === 'round/skip') {
+    event.respondWith(page(event.request, `${base}round/finish`, false));
+  } else if (event.request.mode === 'navigate' && isPage(path) && !url.searchParams.has('all') && !url.searchParams.has('paper')) {
     event.respondWith(page(event.request, url.pathname));
   } else if (isFile(path)) {
     event.respondWith(file(event.request));
@@ -59,12 +62,12 @@ async function lock(request) {
 
 const isKept = answer => answer.ok && !answer.redirected && answer.headers.get('Content-Type')?.startsWith('text/html');
 
-async function page(request, key) {
+async function page(request, key, isItsOwn = true) {
   const cache = await caches.open(PAGES);
   const kept = await cache.match(key);
   try {
     const answer = await (kept ? Promise.race([fetch(request), tooLate()]) : fetch(request));
-    if (isKept(answer)) {
+    if (isItsOwn && isKept(answer)) {
       await cache.put(key, answer.clone());
     }
 

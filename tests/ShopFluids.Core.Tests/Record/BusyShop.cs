@@ -42,7 +42,7 @@ internal static class BusyShop
         (await shop.Get<PlanShutdownHandler>().HandleAsync(new PlanShutdown(Some.Id(), Some.SumpTag, new DateOnly(2026, 3, 16), new DateOnly(2026, 3, 18), "Spindle repair"), Some.Supervisor, default)).Done();
         var tuned = new SetRule(Some.Id(), SuddenChangeRule.RuleCode, null, shop.SumpId, null, new Dictionary<string, decimal> { [SuddenChangeRule.LeastChanges] = 5 }, "Small sump", 0);
         (await shop.Get<SetRuleHandler>().HandleAsync(tuned, Some.Supervisor, default)).Done();
-        (await shop.Get<SkipStopsHandler>().HandleAsync(new SkipStops([Some.SumpTag], SkipReason.MachineRunning, ""), Some.Operator, default)).Done();
+        (await shop.Get<SkipStopsHandler>().HandleAsync(new SkipStops(Some.Id(), [Some.SumpTag], SkipReason.MachineRunning, ""), Some.Operator, default)).Done();
         var wrong = Some.Reading(ph: 9.4m, note: "First") with { Photo = SamplePicture.Clean() };
         await shop.StoreAsync(wrong);
         await shop.StoreAsync(Some.Reading(ph: 9.2m, supersedes: wrong.Id, reason: "Slip"));

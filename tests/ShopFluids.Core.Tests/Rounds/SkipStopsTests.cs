@@ -33,7 +33,9 @@ public sealed class SkipStopsTests
     }
 
     private static Task<Result<StopsSkipped>> SkipAsync(ShopFixture shop, SkipReason? reason = SkipReason.MachineRunning, string words = "", params string[] tags) =>
-        shop.Get<SkipStopsHandler>().HandleAsync(new SkipStops(tags.Length == 0 ? [Some.SumpTag] : tags, reason, words), Some.Operator, default);
+        shop.Get<SkipStopsHandler>().HandleAsync(new SkipStops(Some.Id(), tags.Length == 0 ? [Some.SumpTag] : tags, reason, words), Some.Operator, default);
+
+    private static Task<Result<StopsSkipped>> SendAsync(ShopFixture shop, SkipStops command) => shop.Get<SkipStopsHandler>().HandleAsync(command, Some.Operator, default);
 
     private static Task<RoundPage> RoundAsync(ShopFixture shop) => shop.Get<RoundPageQuery>().RunAsync(default);
 
@@ -109,6 +111,69 @@ public sealed class SkipStopsTests
         shop.Clock.Advance(TimeSpan.FromMinutes(5));
         (await SkipAsync(shop, SkipReason.CouldNotReach)).Done();
         Assert.Equal(SkipReason.CouldNotReach, Assert.Single((await RoundAsync(shop)).Skipped).Skip?.Reason);
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_SentAgain_IsKeptOnceAlsoAfterSomebodySaidAnotherThing(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await FilledAsync(shop, Second, "M-30", walkOrder: 99);
+        var first = new SkipStops(Some.Id(), [Some.SumpTag, Second], SkipReason.MachineRunning, "");
+        (await SendAsync(shop, first)).Done();
+        shop.Clock.Advance(TimeSpan.FromMinutes(1));
+        (await SkipAsync(shop, SkipReason.CouldNotReach)).Done();
+        var before = await shop.FootprintAsync();
+
+        var again = (await SendAsync(shop, first with { Words = " " })).Done();
+        var other = (await SendAsync(shop, first with { Reason = SkipReason.CouldNotReach })).Error;
+
+        Assert.Equal([Some.SumpTag, Second], again.Skipped);
+        Assert.Equal(first.Id, Assert.IsType<OtherContentForId>(other).Id);
+        Assert.Equal(before, await shop.FootprintAsync());
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_WaitedOnATablet_StandsAtTheTimeAndDayItWasSaid(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        var said = shop.Now;
+        shop.Clock.Advance(TimeSpan.FromDays(1));
+
+        (await SendAsync(shop, new SkipStops(Some.Id(), [Some.SumpTag], SkipReason.MachineRunning, "", said))).Done();
+
+        var kept = await shop.ReadAsync(db => db.SkippedStops.SingleAsync());
+        Assert.Equal((said, new DateOnly(2026, 3, 2)), (kept.SkippedAtUtc, kept.Day));
+        Assert.Empty((await RoundAsync(shop)).Skipped);
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_WaitedAndReadMeanwhile_IsKeptAndTheReadingAnswersIt(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        var said = shop.Now;
+        shop.Clock.Advance(TimeSpan.FromMinutes(5));
+        await shop.StoreAsync(Some.Reading(takenAt: shop.Now));
+        shop.Clock.Advance(TimeSpan.FromMinutes(5));
+
+        (await SendAsync(shop, new SkipStops(Some.Id(), [Some.SumpTag], SkipReason.MachineRunning, "", said))).Done();
+        var nothing = (await SendAsync(shop, new SkipStops(Some.Id(), [Some.SumpTag], SkipReason.MachineRunning, "", shop.Now.AddMinutes(-1)))).Error;
+
+        Assert.IsType<NothingToSkip>(nothing);
+        Assert.Equal(said, (await shop.ReadAsync(db => db.SkippedStops.SingleAsync())).SkippedAtUtc);
+        var page = await RoundAsync(shop);
+        Assert.Equal(Some.SumpTag, Assert.Single(page.Read).Place.Tag);
+        Assert.Null(page.Read[0].Skip);
+    }
+
+    [Fact]
+    public void IdAt_SameAnswerAtTwoSumps_AreTwoIdsThatSortByTheAnswersTime()
+    {
+        var (answer, one, two) = (Guid.CreateVersion7(new DateTimeOffset(2026, 3, 2, 8, 0, 0, TimeSpan.Zero)), Some.Id(), Some.Id());
+
+        Assert.Equal(SkippedStop.IdAt(answer, one), SkippedStop.IdAt(answer, one));
+        Assert.NotEqual(SkippedStop.IdAt(answer, one), SkippedStop.IdAt(answer, two));
+        Assert.Equal((answer.ToString()[..13], 7, 8), (SkippedStop.IdAt(answer, one).ToString()[..13], SkippedStop.IdAt(answer, one).Version, SkippedStop.IdAt(answer, one).Variant & 0xc));
     }
 
     [Theory, EachDatabase]

@@ -4,6 +4,7 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sheets;
+using ShopFluids.Core.Slides;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -17,6 +18,9 @@ namespace ShopFluids.Core.Tests.Sheets;
 public sealed class HistorySheetQueryTests
 {
     private static readonly DateOnly Today = new(2026, 3, 2);
+
+    // Dipped at 08:00 in Berlin, to be read after 24 h and within 12 h more, read after 40 h.
+    private const string Late = "Slide read 4 Mar 00:00, late: its window ended 3 Mar 20:00";
 
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 
@@ -102,6 +106,29 @@ public sealed class HistorySheetQueryTests
         Assert.Equal("superseded 2 Mar 08:00 by M. Ostrey: concentration typed in place of the scale", sheet.Readings.Rows[1].Superseded);
         Assert.Contains(sheet.Trends.Charts[0].Points, p => p.IsSuperseded);
         Assert.EndsWith("reading superseded", Assert.Single(sheet.Flags).Ended, StringComparison.Ordinal);
+    }
+
+    [Theory, EachDatabase]
+    public async Task OfSumpAsync_SlideReadAfterItsWindow_IsMarkedAlsoWhereItWasCorrected(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var late = await ReadSlideAsync(40, 4);
+        await ReadSlideAsync(30, 3);
+        await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Bacteria, 5)) with { Id = Some.Id(), SupersedesId = late, CorrectionReason = "Wrong chart" });
+
+        var rows = (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0].Readings.Rows;
+
+        Assert.Equal(3, rows.Count);
+        Assert.Equal(["", Late, Late], rows.Select(r => r.Remark).Order(StringComparer.Ordinal));
+
+        async Task<Guid> ReadSlideAsync(int afterHours, decimal value)
+        {
+            var (slide, reading) = (Some.Id(), Some.Id());
+            (await shop.Get<StartSlideHandler>().HandleAsync(new(slide, Some.SumpTag, ParameterCodes.Bacteria, SlideIncubation.Incubator, shop.Now), Some.Operator, Token)).Done();
+            shop.Clock.Advance(TimeSpan.FromHours(afterHours));
+            (await shop.Get<EndSlideHandler>().HandleAsync(new(slide, new(reading, shop.Now, value)), Some.Operator, Token)).Done();
+            return reading;
+        }
     }
 
     [Theory, EachDatabase]

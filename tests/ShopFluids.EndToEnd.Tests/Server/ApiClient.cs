@@ -40,6 +40,8 @@ internal sealed class ApiClient : IDisposable
         return new ApiAnswer(answer.StatusCode, await answer.Content.ReadAsStringAsync());
     }
 
+    public Task<JsonElement> GetAsync(string path) => _client.GetFromJsonAsync<JsonElement>(new Uri(path, UriKind.Relative));
+
     /// <summary>Every item of a list, over all its pages.</summary>
     public async Task<List<JsonElement>> AllAsync(string path)
     {

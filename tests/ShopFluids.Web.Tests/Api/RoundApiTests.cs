@@ -31,6 +31,26 @@ public sealed class RoundApiTests
         Assert.Equal(["concentration", "ph"], stop.GetProperty("measure").EnumerateArray().Select(m => m.GetString()));
     }
 
+    [Fact]
+    public async Task Skips_SentAgainWithItsId_ChangesNothing()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await using var host = await TestHost.StartAsync(database);
+        var client = await host.ClientOfAsync(Roles.Operator);
+
+        var statuses = new List<HttpStatusCode>();
+        foreach (var reason in new[] { "machineRunning", "machineRunning", "couldNotReach" })
+        {
+            var answer = await client.PostAsJsonAsync("/api/v1/round/skips", new { id = "01957a00-0000-7000-8000-000000000001", sumps = new[] { "S-07" }, reason }, TestContext.Current.CancellationToken);
+            statuses.Add(answer.StatusCode);
+        }
+
+        Assert.Equal([HttpStatusCode.OK, HttpStatusCode.OK, HttpStatusCode.UnprocessableEntity], statuses);
+        Assert.Equal(1, await shop.CountAsync<SkippedStop>());
+    }
+
     [Theory]
     [InlineData("""{"sumps":["S-07"],"reason":"tired"}""", HttpStatusCode.BadRequest)]
     [InlineData("""{"sumps":["S-07"]}""", HttpStatusCode.BadRequest)]

@@ -51,6 +51,37 @@ public sealed class SkipPageTests
     }
 
     [Fact]
+    public async Task Post_ByTheTabletsScript_SaysWhereToGoAndSentAgainStandsOnceAtTheTimeItWasSaid()
+    {
+        await using var host = await OpenAsync();
+        var person = await host.Shop.ReadAsync(db => db.Users.Where(p => p.UserName == ShopHost.SignInName).Select(p => p.Id).SingleAsync());
+        var fields = new Dictionary<string, string> { ["id"] = "01957a00-0000-7000-8000-000000000001", ["sump"] = "S-07", ["reason"] = "1", ["words"] = "", ["savedAt"] = "1000000", ["sentAt"] = "1600000" };
+
+        var ofAnother = await host.SendWaitingAsync("/round/skip", fields, Some.Id());
+        var sent = await host.SendWaitingAsync("/round/skip", fields, person);
+        var again = await host.SendWaitingAsync("/round/skip", fields, person);
+        var other = await host.SendWaitingAsync("/round/skip", new(fields) { ["reason"] = "2" }, person);
+
+        Assert.Equal(HttpStatusCode.Unauthorized, ofAnother.Status);
+        Assert.Equal((HttpStatusCode.Created, HttpStatusCode.Created, HttpStatusCode.UnprocessableEntity), (sent.Status, again.Status, other.Status));
+        Assert.Equal("""{"location":"/round"}""", sent.Html);
+        Assert.Equal(host.Shop.Now.AddMinutes(-10), (await host.Shop.ReadAsync(db => db.SkippedStops.SingleAsync())).SkippedAtUtc);
+    }
+
+    [Fact]
+    public async Task Post_RefusedAfterItWaited_KeepsItsIdAndWhenItWasSaved()
+    {
+        await using var host = await OpenAsync();
+        const string Id = "01957a00-0000-7000-8000-000000000001";
+
+        var refused = await host.PostAsync("/round/skip", new() { ["id"] = Id, ["sump"] = "S-07", ["words"] = "", ["savedAt"] = "1000000", ["sentAt"] = "1600000" }, from: "/round/skip?sump=S-07");
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, refused.Status);
+        Assert.Equal((Id, "1000000"), (refused.Hidden("id"), refused.Hidden("savedAt")));
+        Assert.DoesNotContain("data-fresh", refused.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Get_Finish_ListsWhatIsLeftAndAsksOnce()
     {
         await using var host = await OpenAsync();

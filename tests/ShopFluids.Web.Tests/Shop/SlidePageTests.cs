@@ -25,7 +25,7 @@ public sealed class SlidePageTests
 
         Assert.Equal((HttpStatusCode.SeeOther, Address), (started.Status, started.Location));
         Assert.Contains("To be read from", waiting.Text, StringComparison.Ordinal);
-        Assert.DoesNotContain("Save what I read", waiting.Text, StringComparison.Ordinal);
+        Assert.Matches("<form [^>]*/read\"[^>]* hidden", waiting.Html);
         Assert.DoesNotContain("style=", waiting.Html, StringComparison.Ordinal);
 
         // A shift's sign-in lasts as long as somebody looks now and then.
@@ -77,6 +77,43 @@ public sealed class SlidePageTests
         Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
         Assert.Contains(words, page.Text, StringComparison.Ordinal);
         Assert.Equal(1, await host.Shop.ReadAsync(db => db.Slides.CountAsync(s => s.EndedAtUtc == null)));
+    }
+
+    // Dipped and read out of reach of the server: each counts from when it was said, and sending it again changes nothing.
+    [Fact]
+    public async Task Post_ByTheTabletsScriptAfterItWaited_CountsFromWhenItWasSaid()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var person = await host.Shop.ReadAsync(db => db.Users.Where(p => p.UserName == ShopHost.SignInName).Select(p => p.Id).SingleAsync());
+        var start = new Dictionary<string, string> { ["id"] = "01957a00-0000-7000-8000-000000000001", ["incubation"] = "Incubator", ["savedAt"] = "0", ["sentAt"] = "3600000" };
+        var dippedAt = host.Shop.Now.AddHours(-1);
+
+        var ofAnother = await host.SendWaitingAsync(Address, start, Some.Id());
+        var started = await host.SendWaitingAsync(Address, start, person);
+        host.Shop.Clock.Advance(TimeSpan.FromMinutes(5));
+        var startedAgain = await host.SendWaitingAsync(Address, start, person);
+
+        Assert.Equal((HttpStatusCode.Unauthorized, HttpStatusCode.Created, HttpStatusCode.Created), (ofAnother.Status, started.Status, startedAgain.Status));
+        var slide = await host.Shop.ReadAsync(db => db.Slides.SingleAsync());
+        Assert.Equal(dippedAt, slide.DippedAtUtc);
+
+        // Read one minute inside its window, sent ten hours after it has closed.
+        var readAt = slide.ReadUntilUtc.AddMinutes(-1);
+        while (host.Shop.Now < slide.ReadUntilUtc.AddHours(10))
+        {
+            host.Shop.Clock.Advance(TimeSpan.FromHours(5));
+            Assert.Equal(HttpStatusCode.OK, (await host.GetAsync("/round")).Status);
+        }
+
+        var waited = (long)(host.Shop.Now - readAt).TotalMilliseconds;
+        var read = new Dictionary<string, string> { ["id"] = "01957a00-0000-7000-8000-000000000002", ["value"] = "5", ["savedAt"] = "1", ["sentAt"] = FormattableString.Invariant($"{waited + 1}") };
+        var stored = await host.SendWaitingAsync($"{Address}/{slide.Id}/read", read, person);
+        var storedAgain = await host.SendWaitingAsync($"{Address}/{slide.Id}/read", read, person);
+        var startedLate = await host.SendWaitingAsync(Address, start, person);
+
+        Assert.Equal((HttpStatusCode.Created, HttpStatusCode.Created, HttpStatusCode.Created), (stored.Status, storedAgain.Status, startedLate.Status));
+        slide = await host.Shop.ReadAsync(db => db.Slides.SingleAsync());
+        Assert.Equal((readAt, false, 1), (slide.EndedAtUtc, slide.IsReadLate, await host.Shop.CountAsync<ShopFluids.Core.Readings.Reading>()));
     }
 
     [Fact]

@@ -32,7 +32,8 @@ internal sealed record StopSkipAnswer(string Reason, string Words, DateTime At, 
 
 /// <summary>Sumps that are passed by on this day's round, with one reason for all.</summary>
 /// <param name="Reason">machineRunning, couldNotReach or other; another one is said in words.</param>
-internal sealed record SkipRequest(IReadOnlyList<string> Sumps, string Reason, string? Words = null);
+/// <param name="Id">Made by the sender, so that sending it again changes nothing; may be left out.</param>
+internal sealed record SkipRequest(IReadOnlyList<string> Sumps, string Reason, string? Words = null, Guid? Id = null);
 
 /// <param name="NotDue">Sumps at which nothing is due any more.</param>
 internal sealed record SkippedAnswer(IReadOnlyList<string> Skipped, IReadOnlyList<string> NotDue);

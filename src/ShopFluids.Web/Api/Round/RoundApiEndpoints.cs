@@ -2,7 +2,9 @@ using System.Security.Claims;
 using System.Text.Json;
 using Microsoft.AspNetCore.Mvc;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
 using ShopFluids.Core.Rounds;
+using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Api.Json;
@@ -22,13 +24,14 @@ internal static class RoundApiEndpoints
             .Produces<SkippedAnswer>()
             .Produces<ApiProblem>(StatusCodes.Status400BadRequest, "application/problem+json")
             .Produces<ApiProblem>(StatusCodes.Status404NotFound, "application/problem+json")
-            .Produces<ApiProblem>(StatusCodes.Status409Conflict, "application/problem+json");
+            .Produces<ApiProblem>(StatusCodes.Status409Conflict, "application/problem+json")
+            .Produces<ApiProblem>(StatusCodes.Status422UnprocessableEntity, "application/problem+json");
     }
 
     private static async Task<IResult> ShowAsync(RoundPageQuery round, CancellationToken cancellationToken) =>
         TypedResults.Json(RoundAnswer.Of(await round.RunAsync(cancellationToken)), ApiJson.Default.RoundAnswer);
 
-    private static async Task<IResult> SkipAsync(HttpRequest request, ClaimsPrincipal user, SkipStopsHandler handler, ApiSentences sentences, CancellationToken cancellationToken)
+    private static async Task<IResult> SkipAsync(HttpRequest request, ClaimsPrincipal user, SkipStopsHandler handler, ApiSentences sentences, ShopClock clock, CancellationToken cancellationToken)
     {
         var say = await sentences.CurrentAsync(cancellationToken);
         var (document, refusal) = await JsonBody.ReadAsync(request, cancellationToken);
@@ -39,7 +42,7 @@ internal static class RoundApiEndpoints
 
         using (document)
         {
-            var (command, faults) = Read(document.RootElement, say);
+            var (command, faults) = Read(document.RootElement, say, clock);
             if (command is null)
             {
                 return Problems.Fields(faults);
@@ -52,9 +55,10 @@ internal static class RoundApiEndpoints
         }
     }
 
-    private static (SkipStops? Command, IReadOnlyList<ApiField> Faults) Read(JsonElement body, Sentences say)
+    private static (SkipStops? Command, IReadOnlyList<ApiField> Faults) Read(JsonElement body, Sentences say, ShopClock clock)
     {
         var fields = new JsonFields(say);
+        var id = fields.Id(body, FieldNames.Id, FieldNames.Id);
         var tags = fields.TextList(body, SkipStopsHandler.SumpsField, SkipStopsHandler.SumpsField) ?? [];
         var code = fields.RequiredText(body, SkipStopsHandler.ReasonField, SkipStopsHandler.ReasonField);
         var reason = Enum.GetValues<SkipReason>().Where(r => Codes.Of(r) == code).Select(r => (SkipReason?)r).FirstOrDefault();
@@ -64,6 +68,6 @@ internal static class RoundApiEndpoints
         }
 
         var words = fields.Text(body, SkipStopsHandler.WordsField, SkipStopsHandler.WordsField) ?? "";
-        return fields.Faults.Count > 0 ? (null, fields.Faults) : (new SkipStops(tags, reason, words), []);
+        return fields.Faults.Count > 0 ? (null, fields.Faults) : (new SkipStops(id ?? clock.NewId(), tags, reason, words), []);
     }
 }

@@ -45,6 +45,11 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
                 : $"{view.Words.Sentences.Parameter(measured.Parameter)} {value}";
         }
 
+        if (reading.LateSlide is { } late)
+        {
+            yield return view.Format.Say(Texts.Sheet_SlideReadLate, view.Format.DayAndTime(late.ReadAtUtc), view.Format.DayAndTime(late.ReadUntilUtc));
+        }
+
         if (reading.Note.Length > 0)
         {
             yield return view.Format.Say(Texts.Sump_EntryNote, reading.Note);

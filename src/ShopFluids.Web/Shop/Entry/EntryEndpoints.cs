@@ -11,7 +11,6 @@ namespace ShopFluids.Web.Shop.Entry;
 internal static class EntryEndpoints
 {
     private const string Path = "/enter/{tag}";
-    private const string PersonHeader = "X-ShopFluids-Person";
 
     public static void MapEntry(this IEndpointRouteBuilder app)
     {
@@ -36,8 +35,7 @@ internal static class EntryEndpoints
     {
         var visit = await ShopVisit.OfAsync(http);
 
-        // What waited on the tablet is of the person who saved it, whoever is signed in by now.
-        if (Guid.TryParse(http.Request.Headers[PersonHeader], out var savedBy) && savedBy != visit.Actor.PersonId)
+        if (TabletAnswer.IsOfAnother(http, visit))
         {
             return Results.StatusCode(StatusCodes.Status401Unauthorized);
         }
@@ -98,9 +96,7 @@ internal static class EntryEndpoints
         switch (result.Error)
         {
             case null:
-                return FormPost.IsOfScript(http.Request)
-                    ? TypedResults.Json(new StoredPlace(address), statusCode: StatusCodes.Status201Created)
-                    : SeeOther.At(http, address);
+                return TabletAnswer.Stored(http, address);
             case OtherContentForId when query is not null && await query.StoredTakenAtAsync(view.Form.ReadingId, http.RequestAborted) is { } storedTakenAt:
                 return await StoreAsync(http, handler, clock, view, storedTakenAt);
             case OtherContentForId:
@@ -123,9 +119,6 @@ internal static class EntryEndpoints
                 .Select(e => EntryFault.Locate(e, view.Page, view.Form)))
             .OrderBy(f => order.GetValueOrDefault(f.Control, int.MaxValue))];
     }
-
-    /// <summary>What a script is told: where to go.</summary>
-    private sealed record StoredPlace(string Location);
 
     private static RazorComponentResult<EntryDocument> Refused(EntryView view) => Document(view, StatusCodes.Status422UnprocessableEntity);
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using ShopFluids.Core.Readings;
 using ShopFluids.Web.Account;
 
@@ -24,12 +23,9 @@ public sealed record EntryForm(
     string SentAt = "",
     string Paper = "")
 {
-    public const string SavedAtName = "savedAt";
+    public const string SavedAtName = TabletWait.SavedAtName;
     public const string PaperName = "paper";
-    public const string SentAtName = "sentAt";
-
-    // Older than this is no reading that waited for Wi-Fi but a clock that was set.
-    private static readonly TimeSpan LongestWait = TimeSpan.FromDays(30);
+    public const string SentAtName = TabletWait.SentAtName;
 
     public const string IdName = "id";
     public const string TakenAtName = "takenAt";
@@ -80,14 +76,8 @@ public sealed record EntryForm(
         HadPhoto = post.File(PhotoName) is not null || post.LeftBehindFile(PhotoName),
     };
 
-    /// <summary>
-    /// How long the reading waited on the tablet. Both moments are of the tablet's clock, so that only its difference counts, not what it shows.
-    /// </summary>
-    public TimeSpan Waited =>
-        long.TryParse(SavedAt, NumberStyles.None, CultureInfo.InvariantCulture, out var saved) && long.TryParse(SentAt, NumberStyles.None, CultureInfo.InvariantCulture, out var sent)
-        && sent > saved && sent - saved <= (long)LongestWait.TotalMilliseconds
-            ? TimeSpan.FromMilliseconds(sent - saved)
-            : TimeSpan.Zero;
+    /// <summary>How long the reading waited on the tablet.</summary>
+    public TimeSpan Waited => TabletWait.Between(SavedAt, SentAt);
 
     public TypedField Of(EntryField field) => Fields.GetValueOrDefault(field.Key) ?? TypedField.Nothing;
 

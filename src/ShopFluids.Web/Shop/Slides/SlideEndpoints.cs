@@ -1,6 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Http.HttpResults;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
 using ShopFluids.Core.Slides;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
@@ -29,7 +30,7 @@ internal static class SlideEndpoints
         }
     }
 
-    private static Task<IResult> StartAsync(HttpContext http, string tag, Pages pages, StartSlideHandler handler, ShopClock clock) => pages.WithAsync(http, tag, async view =>
+    private static Task<IResult> StartAsync(HttpContext http, string tag, Pages pages, SlidesQuery slides, StartSlideHandler handler, ShopClock clock) => pages.WithAsync(http, tag, async view =>
     {
         var post = await FormPost.ReadAsync(http);
         view = view with { Typed = Typed(post, null) };
@@ -39,7 +40,7 @@ internal static class SlideEndpoints
         }
 
         var typed = post.Text(SlideFields.DippedAt);
-        var dippedAt = typed.Length == 0 ? clock.UtcNow : EntryCommand.TakenAt(typed, view.Visit.Format);
+        var dippedAt = typed.Length == 0 ? clock.UtcNow - TabletWait.Of(post) : EntryCommand.TakenAt(typed, view.Visit.Format);
         if (dippedAt is not { } at)
         {
             return Document(view with { Notice = view.Visit.Sentences.Field(new(SlideFields.DippedAt, FieldProblem.NotATime)) });
@@ -47,14 +48,23 @@ internal static class SlideEndpoints
 
         // Sent twice, the second has another moment: what stands there is what the first one said.
         var id = IdOf(post, view);
-        if (view.Page.Open.Any(s => s.Id == id))
+        if (await IsStartedAsync())
         {
-            return SeeOther.At(http, view.Visit.Links.Slides(view.Tag));
+            return Started();
         }
 
         var incubation = Enum.TryParse<SlideIncubation>(post.Text(SlideFields.Incubation), out var kept) ? kept : default;
         var result = await handler.HandleAsync(new(id, view.Tag, ParameterCodes.Bacteria, incubation, at), view.Visit.Actor, CancellationToken.None);
-        return result.Error is { } error ? Document(view with { Notice = view.Visit.Sentences.Error(error) }) : SeeOther.At(http, view.Visit.Links.Slides(view.Tag));
+        return result.Error switch
+        {
+            null => Started(),
+            OtherContentForId when await IsStartedAsync() => Started(),
+            var error => Document(view with { Notice = view.Visit.Sentences.Error(error) }),
+        };
+
+        Task<bool> IsStartedAsync() => slides.IsStartedAsync(id, view.Page.Place.SumpId, http.RequestAborted);
+
+        IResult Started() => TabletAnswer.Stored(http, view.Visit.Links.Slides(view.Tag));
     });
 
     private static Task<IResult> ReadAsync(HttpContext http, string tag, Guid id, Pages pages, EndSlideHandler handler, ShopClock clock) => pages.WithAsync(http, tag, async view =>
@@ -72,8 +82,8 @@ internal static class SlideEndpoints
         }
 
         var readingId = IdOf(post, view);
-        var result = await handler.HandleAsync(new(id, new(readingId, clock.UtcNow, value)), view.Visit.Actor, CancellationToken.None);
-        return result.Error is { } error ? Document(view with { Notice = view.Visit.Sentences.Error(error) }) : SeeOther.At(http, view.Visit.Links.Saved(view.Tag, readingId));
+        var result = await handler.HandleAsync(new(id, new(readingId, clock.UtcNow - TabletWait.Of(post), value)), view.Visit.Actor, CancellationToken.None);
+        return result.Error is { } error ? Document(view with { Notice = view.Visit.Sentences.Error(error) }) : TabletAnswer.Stored(http, view.Visit.Links.Saved(view.Tag, readingId));
     });
 
     private static Task<IResult> DiscardAsync(HttpContext http, string tag, Guid id, Pages pages, EndSlideHandler handler) => pages.WithAsync(http, tag, async view =>
@@ -86,11 +96,11 @@ internal static class SlideEndpoints
         }
 
         var result = await handler.HandleAsync(new(id, null, post.Text(SlideFields.Reason)), view.Visit.Actor, CancellationToken.None);
-        return result.Error is { } error ? Document(view with { Notice = view.Visit.Sentences.Error(error) }) : SeeOther.At(http, view.Visit.Links.Slides(view.Tag));
+        return result.Error is { } error ? Document(view with { Notice = view.Visit.Sentences.Error(error) }) : TabletAnswer.Stored(http, view.Visit.Links.Slides(view.Tag));
     });
 
     private static TypedSlide Typed(FormPost post, Guid? slideId) =>
-        new(slideId, post.Text(SlideFields.Incubation), post.Text(SlideFields.DippedAt), post.Text(SlideFields.Value), post.Text(SlideFields.Reason));
+        new(slideId, post.Text(SlideFields.Incubation), post.Text(SlideFields.DippedAt), post.Text(SlideFields.Value), post.Text(SlideFields.Reason), post.Text(TabletWait.SavedAtName), post.Text(TabletWait.SentAtName));
 
     private static Guid IdOf(FormPost post, SlideView view) => Guid.TryParse(post.Text(SlideView.IdName), out var id) && id != Guid.Empty ? id : view.NewId;
 
@@ -105,10 +115,15 @@ internal static class SlideEndpoints
         public async Task<IResult> WithAsync(HttpContext http, string tag, Func<SlideView, Task<IResult>> answer)
         {
             var visit = await ShopVisit.OfAsync(http);
+            if (TabletAnswer.IsOfAnother(http, visit))
+            {
+                return Results.StatusCode(StatusCodes.Status401Unauthorized);
+            }
+
             var page = await query.OfSumpAsync(tag, http.RequestAborted);
             return page.Value is { } found
                 ? await answer(new(visit, found, clock.NewId()))
-                : ShopPages.NotPossible(visit, tag, page.Error ?? new Core.Readings.SumpNotFound(tag));
+                : ShopPages.NotPossible(visit, tag, page.Error ?? new SumpNotFound(tag));
         }
     }
 }

@@ -51,8 +51,9 @@ public sealed record SlideView(ShopVisit Visit, SlidesPage Page, Guid NewId, str
 
 /// <summary>The texts of a posted form; it comes back with them.</summary>
 /// <param name="SlideId">The slide it is about; null for one to start.</param>
-public sealed record TypedSlide(Guid? SlideId, string Incubation, string DippedAt, string Value, string Reason)
+/// <param name="SavedAt">When it was saved on the tablet, as the form said; empty: just now.</param>
+public sealed record TypedSlide(Guid? SlideId, string Incubation, string DippedAt, string Value, string Reason, string SavedAt = "", string SentAt = "")
 {
-    /// <summary>What was typed about a slide.</summary>
-    public TypedSlide? Of(Guid slideId) => SlideId == slideId ? this : null;
+    /// <summary>What was typed about a slide; null: about one to start.</summary>
+    public TypedSlide? Of(Guid? slideId) => SlideId == slideId ? this : null;
 }

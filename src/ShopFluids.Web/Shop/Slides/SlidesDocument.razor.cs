@@ -1,3 +1,4 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Slides;
 
@@ -7,7 +8,12 @@ public partial class SlidesDocument
 {
     [Parameter, EditorRequired] public required SlideView View { get; set; }
 
-    private bool MayRead(ListedSlide slide) => View.Visit.CanOperate && View.Page.NowUtc >= slide.ReadFromUtc;
+    /// <summary>Nothing was sent yet: the tablet gives each form an id of its own.</summary>
+    private string? Fresh => View.Notice is null ? "" : null;
+
+    private bool IsTooEarly(ListedSlide slide) => View.Page.NowUtc < slide.ReadFromUtc;
+
+    private static string Milliseconds(DateTime atUtc) => new DateTimeOffset(atUtc, TimeSpan.Zero).ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture);
 
     private static string ValueId(ListedSlide slide) => $"value-{slide.Id:N}";
 

@@ -56,10 +56,20 @@ export function discardStored(id) {
   }
 }
 
+const formKey = (person, form) => `shopfluids.form.${person}.${form.dataset.draft ?? form.getAttribute('action')}`;
+
+export function discardForm(person, form) {
+  try {
+    localStorage.removeItem(formKey(person, form));
+  } catch {
+    // Nothing was kept.
+  }
+}
+
 /** What is typed into the other forms of a page, for a day: a tablet may lock while its person goes to pour. */
 export function keepOthers(person, entry) {
   for (const form of [...document.querySelectorAll('main form[method="post"]')].filter(f => f !== entry)) {
-    const key = `shopfluids.form.${person}.${form.getAttribute('action')}`;
+    const key = formKey(person, form);
     try {
       const kept = JSON.parse(localStorage.getItem(key));
       if (kept && Date.now() - kept.at < FORGET_AFTER_MS) {
@@ -77,13 +87,8 @@ export function keepOthers(person, entry) {
         // A browser that keeps nothing still sends the form.
       }
     });
-    form.addEventListener('submit', () => {
-      try {
-        localStorage.removeItem(key);
-      } catch {
-        // Nothing was kept.
-      }
-    });
+    // What goes through the outbox is kept until it is there.
+    form.addEventListener('submit', () => 'waits' in form.dataset || discardForm(person, form));
   }
 }
 

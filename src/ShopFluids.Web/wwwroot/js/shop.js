@@ -2,10 +2,13 @@
 // pages work without this file; with it, nothing typed is lost.
 
 import * as draft from './draft.js';
+import * as floor from './floor.js';
+import * as level from './level.js';
 import * as live from './live.js';
 import * as outbox from './outbox.js';
 import * as pad from './pad.js';
 import * as photo from './photo.js';
+import * as signal from './signal.js';
 import { reporting } from './contact.js';
 import { locking } from './lock.js';
 
@@ -38,7 +41,8 @@ async function draw(mustSignIn) {
   const isStale = at && Date.now() - at > STALE_AFTER_MS;
   const lines = [];
   if (waiting.length > 0) {
-    lines.push(waiting.length === 1 ? words.oneWaits : say(words.waiting, waiting.length));
+    const areReadings = waiting.every(i => !i.kind);
+    lines.push(waiting.length === 1 ? areReadings ? words.oneWaits : words.oneEntryWaits : say(areReadings ? words.waiting : words.entriesWait, waiting.length));
     lines.push(mustSignIn ? words.signIn : foreign.length > 0 ? say(words.foreign, foreign[0].name) : words.bySelf);
   }
 
@@ -58,6 +62,20 @@ async function draw(mustSignIn) {
   }
 
   drawRefused(items.filter(i => i.isRefused && i.person === person));
+  drawStops(waiting);
+}
+
+// A sump of the round of which something waits says so: the page itself may be older.
+function drawStops(waiting) {
+  for (const row of document.querySelectorAll('a[data-stop]')) {
+    row.querySelector('[data-here]')?.remove();
+    const item = waiting.findLast(i => (i.tags ?? [i.tag]).includes(row.dataset.tag));
+    if (item) {
+      const mark = Object.assign(document.createElement('b'), { textContent: say(words.here, clock(item.savedAt)) });
+      mark.dataset.here = '';
+      row.querySelector('.rt').append(mark);
+    }
+  }
 }
 
 function drawRefused(items) {
@@ -66,15 +84,37 @@ function drawRefused(items) {
     return;
   }
 
+  // A button that was pressed once must not forget it.
+  const shown = items.map(i => i.id).join();
+  if (list.dataset.shown === shown) {
+    return;
+  }
+
+  list.dataset.shown = shown;
   list.hidden = items.length === 0;
   list.querySelector('ul').replaceChildren(...items.map(item => {
     const link = document.createElement('a');
-    link.href = `${item.page}?reading=${item.id}`;
+    link.href = `${item.page}${item.page.includes('?') ? '&' : '?'}reading=${item.id}`;
     link.textContent = say(words.refused, item.tag, clock(item.savedAt));
     const row = document.createElement('li');
-    row.append(link);
+    row.append(link, discardButton(item));
     return row;
   }));
+}
+
+// Its page may be gone, as of a sump that was retired meanwhile. A second press makes sure.
+function discardButton(item) {
+  const button = Object.assign(document.createElement('button'), { type: 'button', className: 'btn', textContent: words.discard });
+  button.addEventListener('click', async () => {
+    if ('sure' in button.dataset) {
+      await outbox.remove(item.id);
+      await draw(false);
+    } else {
+      button.dataset.sure = '';
+      button.textContent = words.discardSure;
+    }
+  });
+  return button;
 }
 
 function reveal(id, text) {
@@ -125,6 +165,7 @@ async function save(event) {
     return;
   }
 
+  signal.awaitStored(form.elements.id.value);
   const savedAt = Number(form.elements.savedAt.value) || Date.now();
   const item = {
     id: form.elements.id.value, tag: form.dataset.tag, page: form.dataset.page, action: form.action, person, name: document.body.dataset.name,
@@ -154,6 +195,7 @@ async function save(event) {
     await photo.forget(item.id);
     form.hidden = true;
     document.querySelector('.dock').hidden = true;
+    signal.give(false);
     reveal('kept', say(words.kept, item.tag, clock(savedAt)));
     document.getElementById('kept').querySelector('h2').focus();
     isOffline = true;
@@ -178,6 +220,7 @@ function stamp() {
 }
 
 if (stored) {
+  signal.giveIfAwaited(stored, document.querySelector('[data-beyond]') !== null);
   draft.discardStored(stored);
   await outbox.remove(stored);
   await photo.forget(stored);
@@ -199,8 +242,10 @@ if (form) {
   document.body.dataset.ready = '';
 }
 
-draft.keepOthers(person, form);
 reporting(document.body.dataset.contact, locking(document.body.dataset));
+level.install();
+signal.install();
+await floor.install({ person, words, say, clock, reveal, wait: () => { isOffline = true; return draw(false); } });
 addEventListener('online', () => send(true));
 addEventListener('offline', () => draw(false));
 addEventListener('pageshow', event => event.persisted && send(true));
@@ -211,7 +256,7 @@ await send(true);
 if ('serviceWorker' in navigator) {
   const worker = await navigator.serviceWorker.register(document.body.dataset.worker);
   await navigator.serviceWorker.ready;
-  const stops = [...document.querySelectorAll('a[data-stop]')].map(a => a.href);
+  const stops = [...document.querySelectorAll('a[data-stop], a[data-keep]')].flatMap(a => a.dataset.slides ? [a.href, a.dataset.slides] : a.href);
   const files = performance.getEntriesByType('resource').map(r => r.name).filter(name => name.startsWith(location.origin));
 
   // What the browser took from its own memory has not passed the worker: it is told what belongs to the pages.

@@ -1,8 +1,7 @@
 using System.Text;
 using ShopFluids.Calculations.Volumes;
-using ShopFluids.Web.Components.Shared;
 
-namespace ShopFluids.Web.Pages.Bench.Pictures;
+namespace ShopFluids.Web.Components.Shared;
 
 /// <summary>
 /// A sump cut through: at each level as wide as its surface there, so that what is drawn full is full. Where only volumes are known, a box on
@@ -10,17 +9,19 @@ namespace ShopFluids.Web.Pages.Bench.Pictures;
 /// </summary>
 internal sealed class SumpOutline
 {
-    private const int Parts = 120;
+    private const int FineParts = 120;
 
     private readonly SumpGeometry? _shape;
     private readonly double _topLitres;
     private readonly SumpFrame _frame;
+    private readonly int _parts;
     private readonly double _widest;
 
-    public SumpOutline(SumpGeometry? shape, double topLitres, SumpFrame frame)
+    /// <param name="parts">Pieces of a wall that is not straight: fewer make a lighter page.</param>
+    public SumpOutline(SumpGeometry? shape, double topLitres, SumpFrame frame, int parts = FineParts)
     {
-        (_shape, _topLitres, _frame) = (shape, topLitres, frame);
-        _widest = shape is null ? 1 : Enumerable.Range(0, Parts + 1).Max(i => shape.SurfaceLitresPerMmAt(shape.BrimMm * i / Parts));
+        (_shape, _topLitres, _frame, _parts) = (shape, topLitres, frame, parts);
+        _widest = shape is null ? 1 : Enumerable.Range(0, parts + 1).Max(i => shape.SurfaceLitresPerMmAt(shape.BrimMm * i / parts));
     }
 
     /// <summary>Down the drawing.</summary>
@@ -56,7 +57,7 @@ internal sealed class SumpOutline
     private string Side(double from, double to, Func<double, double> x, char first)
     {
         var path = new StringBuilder();
-        var parts = _shape is null or RectangularSump or VerticalCylinderSump ? 1 : Parts;
+        var parts = _shape is null or RectangularSump or VerticalCylinderSump ? 1 : _parts;
         for (var i = 0; i <= parts; i++)
         {
             var share = from + ((to - from) * i / parts);
