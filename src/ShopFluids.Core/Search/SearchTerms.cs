@@ -49,7 +49,7 @@ internal sealed class SearchTerms
     public int? RankTag(string tag, params IEnumerable<string> more)
     {
         var shortened = Shortened(tag);
-        return Array.TrueForAll(_words, w => w == _whole) && shortened.Any(s => Compare.Compare(s, _whole, Loosely) == 0) ? 0 : Rank(tag, [.. more, .. shortened]);
+        return _words.Length == 1 && shortened.Any(s => Compare.Compare(s, _whole, Loosely) == 0) ? 0 : Rank(tag, [.. more, .. shortened]);
     }
 
     /// <summary>A tag without its signs, and without the zeros before its numbers.</summary>
