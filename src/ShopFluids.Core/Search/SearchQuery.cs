@@ -41,7 +41,7 @@ public sealed class SearchQuery(ShopDatabase database, SetupCache setups, ShopCl
         List<(int? Rank, SearchHit Hit)> found =
         [
             .. setup.Sumps.Select(s => OfSump(setup, s, terms)),
-            .. setup.Machines.Select(m => (terms.Rank(m.Tag, [m.Name, .. SearchTerms.Shortened(m.Tag)]), new SearchHit(SearchGroup.Machines, m.Id, m.Tag, m.Name, TagsWhere(setup, s => s.Machines.Any(x => x.MachineId == m.Id))))),
+            .. setup.Machines.Select(m => (terms.RankTag(m.Tag, m.Name), new SearchHit(SearchGroup.Machines, m.Id, m.Tag, m.Name, TagsWhere(setup, s => s.Machines.Any(x => x.MachineId == m.Id))))),
             .. setup.Fluids.Select(f => (terms.Rank(f.Name), new SearchHit(SearchGroup.Fluids, f.Id, f.Name, "", TagsWhere(setup, s => setup.OpenCharge(s.Id)?.FluidId == f.Id)))),
             .. await LotsAsync(db, setup, say, terms, cancellationToken),
             .. await TasksAsync(db, setup, say, terms, cancellationToken),
@@ -56,7 +56,7 @@ public sealed class SearchQuery(ShopDatabase database, SetupCache setups, ShopCl
         var machines = setup.MachinesOf(sump);
         var fluid = setup.OpenCharge(sump.Id) is { } charge ? setup.Fluid(charge.FluidId).Name : null;
         string[] parts = [.. machines.Select(m => $"{m.Tag} {m.Name}"), setup.Area(sump.AreaId).Name, .. fluid is null ? [] : new[] { fluid }];
-        return (terms.Rank(sump.Tag, [.. parts, .. SearchTerms.Shortened(sump.Tag)]), new(SearchGroup.Sumps, sump.Id, sump.Tag, string.Join(", ", parts), [sump.Tag]));
+        return (terms.RankTag(sump.Tag, parts), new(SearchGroup.Sumps, sump.Id, sump.Tag, string.Join(", ", parts), [sump.Tag]));
     }
 
     private static List<string> TagsWhere(ShopSetup setup, Func<Sump, bool> isWanted) => [.. setup.Sumps.Where(isWanted).Select(s => s.Tag)];

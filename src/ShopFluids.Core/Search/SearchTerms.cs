@@ -45,7 +45,14 @@ internal sealed class SearchTerms
         return Array.TrueForAll(_words, w => Compare.IndexOf(name, w, Loosely) >= 0 || more.Any(m => Compare.IndexOf(m, w, Loosely) >= 0)) ? 4 : null;
     }
 
-    /// <summary>A tag as people shorten it: s7 and s07 for S-07.</summary>
+    /// <summary>The same for something with a tag, which people shorten: s7 and s07 for S-07.</summary>
+    public int? RankTag(string tag, params IEnumerable<string> more)
+    {
+        var shortened = Shortened(tag);
+        return _words.Length == 1 && shortened.Any(s => Compare.Compare(s, _whole, Loosely) == 0) ? 0 : Rank(tag, [.. more, .. shortened]);
+    }
+
+    /// <summary>A tag without its signs, and without the zeros before its numbers.</summary>
     public static IReadOnlyList<string> Shortened(string tag)
     {
         var bare = new StringBuilder();

@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 
 namespace ShopFluids.Core.Photos.Pictures;
@@ -75,6 +76,7 @@ public sealed class CleanPicture
 
 /// <param name="WidthPixels">From 1.</param>
 /// <param name="HeightPixels">From 1.</param>
+[StructLayout(LayoutKind.Auto)]
 public readonly record struct PictureSize(int WidthPixels, int HeightPixels)
 {
     public int LongestSide => Math.Max(WidthPixels, HeightPixels);
@@ -85,6 +87,7 @@ public sealed record PictureReading(CleanPicture? Picture, PictureFault? Fault);
 
 /// <summary>What a walk through the parts of a file found.</summary>
 /// <param name="Size">Null where the file does not say or is broken.</param>
+[StructLayout(LayoutKind.Auto)]
 internal readonly record struct PictureParts(PictureSize? Size, int Orientation, PictureFault? Fault = null)
 {
     public static PictureParts Broken { get; } = new(null, 1, PictureFault.Broken);

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Limit;
 
@@ -10,9 +11,11 @@ namespace ShopFluids.Web.Pages.Wall;
 /// <param name="AreaId">The only area that the display shows; null: all.</param>
 public sealed record WallView(WallBoard Wall, int TurnNumber, Guid? AreaId, string Theme, Sentences Words)
 {
-    // Beyond these lengths a reason is set smaller rather than cut.
-    private const int LongReason = 52;
-    private const int VeryLongReason = 96;
+    // Beyond these lengths a text is set smaller rather than cut.
+    private const int LongReason = 60;
+    private const int VeryLongReason = 100;
+    private const int LongWork = 16;
+    private const int VeryLongWork = 44;
 
     public ShopBoard Board => Wall.Board;
 
@@ -60,7 +63,10 @@ public sealed record WallView(WallBoard Wall, int TurnNumber, Guid? AreaId, stri
     /// <summary>What is to be done first; null where nothing is asked for.</summary>
     public static BoardTask? First(BoardRow row) => row.Tasks.Count > 0 ? row.Tasks[0] : null;
 
-    public string Do(BoardTask task) => Words.Task(task.Kind, task.Cause, task.Recipe);
+    /// <summary>What is to be poured stands here in full; all other work by its name.</summary>
+    public string Do(BoardTask task) => task.Kind is TaskKind.Adjust or TaskKind.Inspect ? Words.Task(task.Kind, task.Cause, task.Recipe) : Sentences.Task(task.Kind);
+
+    public static string DoClass(string work) => work.Length > VeryLongWork ? "do l xl" : work.Length > LongWork ? "do l" : "do";
 
     public string Who(BoardTask task) => task.Who?.Name ?? Texts.Wall_Nobody;
 
@@ -69,9 +75,13 @@ public sealed record WallView(WallBoard Wall, int TurnNumber, Guid? AreaId, stri
         : Format.Say(Texts.Wall_Silent, station.Name, Format.When(station.SeenAtUtc, Board.AtUtc));
 
     // Of a value beyond its limit both numbers say it all.
-    private string Short(BoardFlag flag) => flag.Rule == LimitRule.Code && flag.Numbers.TryGetValue(NumberNames.Limit, out var limit) && (flag.Latest ?? flag.Numbers.GetValueOrDefault(NumberNames.Value)) is var value
+    private string Short(BoardFlag flag) => Words.Words(flag.Parameter).Count > 0 && flag.Rule == LimitRule.Code && flag.Numbers.TryGetValue(NumberNames.Value, out var word)
+        ? Format.Say(Texts.Wall_Word, Words.Parameter(flag.Parameter), Words.Value(flag.Parameter, flag.Latest ?? word))
+        : Beyond(flag);
+
+    private string Beyond(BoardFlag flag) => flag.Rule == LimitRule.Code && flag.Numbers.TryGetValue(NumberNames.Limit, out var limit) && (flag.Latest ?? flag.Numbers.GetValueOrDefault(NumberNames.Value)) is var value
         ? Format.Say(
-            flag.Severity == ShopFluids.Rules.Verdict.Action ? Texts.Wall_BeyondAction : Texts.Wall_BeyondWarning,
+            flag.Severity == Verdict.Action ? Texts.Wall_BeyondAction : Texts.Wall_BeyondWarning,
             Words.Parameter(flag.Parameter),
             Words.Value(flag.Parameter, value),
             Words.Value(flag.Parameter, limit))
