@@ -129,6 +129,8 @@ public static class RulesService
     public static IReadOnlyList<ProposedTask> WorkOfClock(IReadOnlyList<RaisedFlag> raised, IReadOnlyList<OpenTask> open, ShopCalendar calendar, DateTime now)
     {
         ArgumentNullException.ThrowIfNull(raised);
+        ArgumentNullException.ThrowIfNull(open);
+        ArgumentNullException.ThrowIfNull(calendar);
         return [.. raised.Where(f => f.Rule != OverdueTestRule.Code)
             .SelectMany(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: false)
                 .Select(k => new ProposedTask(k, CorrectiveWork.CauseOf(f.Rule, f.Parameter), null, CorrectiveDue.For(f.Severity, now, calendar), FromRecipe: false)))

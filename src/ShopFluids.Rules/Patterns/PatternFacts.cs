@@ -32,7 +32,11 @@ public sealed record PatternFacts(
 
     /// <summary>Only what a person has seen is known.</summary>
     /// <param name="seen">Symptoms by code.</param>
-    public static PatternFacts OnlySeen(IReadOnlyCollection<string> seen) => Of(new Dictionary<string, PatternNumber>(), seen);
+    public static PatternFacts OnlySeen(IReadOnlyCollection<string> seen)
+    {
+        ArgumentNullException.ThrowIfNull(seen);
+        return Of(new Dictionary<string, PatternNumber>(), seen);
+    }
 
     /// <summary>What is known at the last reading of a charge.</summary>
     /// <param name="sought">What may be looked at.</param>

@@ -36,6 +36,7 @@ public static class ShutdownAdvice
         ArgumentNullException.ThrowIfNull(standing);
         ArgumentNullException.ThrowIfNull(history);
         ArgumentNullException.ThrowIfNull(limits);
+        ArgumentNullException.ThrowIfNull(thresholds);
         var percent = standing.Latest.TryGetValue(ParameterCodes.Concentration, out var latest) ? (double)latest.Value : (double?)null;
         var row = limits.FirstOrDefault(l => l.Parameter == ParameterCodes.Concentration && l.Basis == LimitBasis.Value);
         var (lowest, highest) = ((double)(row?.WarningLow ?? row?.ActionLow ?? 0), (double)(row?.WarningHigh ?? row?.ActionHigh ?? 100));

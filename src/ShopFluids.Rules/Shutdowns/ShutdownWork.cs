@@ -82,6 +82,7 @@ public static class ShutdownWork
     {
         ArgumentNullException.ThrowIfNull(shutdown);
         ArgumentNullException.ThrowIfNull(plan);
+        ArgumentNullException.ThrowIfNull(limits);
         ArgumentNullException.ThrowIfNull(calendar);
         var tasks = new List<ProposedTask>();
         var before = CareSchedule.DueAt(Later(OpenDays.OnOrBefore(shutdown.FirstDay.AddDays(-1), calendar), calendar.ShopDayOf(now)), calendar);
@@ -114,8 +115,11 @@ public static class ShutdownWork
     /// <param name="shutdownId">The shutdown.</param>
     /// <param name="lastDay">Its last day.</param>
     /// <param name="calendar">The sump's days.</param>
-    public static ProposedTask TestAfter(Guid shutdownId, DateOnly lastDay, ShopCalendar calendar) =>
-        new(TaskKind.Test, AfterOf(shutdownId), null, CareSchedule.DueAt(OpenDays.OnOrAfter(lastDay.AddDays(1), calendar), calendar), FromRecipe: false);
+    public static ProposedTask TestAfter(Guid shutdownId, DateOnly lastDay, ShopCalendar calendar)
+    {
+        ArgumentNullException.ThrowIfNull(calendar);
+        return new(TaskKind.Test, AfterOf(shutdownId), null, CareSchedule.DueAt(OpenDays.OnOrAfter(lastDay.AddDays(1), calendar), calendar), FromRecipe: false);
+    }
 
     /// <summary>
     /// When to circulate next, closed day or not: as many days after the last time as the fluid may stand, never in the past; null when the

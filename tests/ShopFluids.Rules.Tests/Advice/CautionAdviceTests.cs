@@ -29,6 +29,27 @@ public sealed class CautionAdviceTests
         Assert.Equal([Caution.GlovesAndGoggles, Caution.ConcentrateIntoWater], RulesService.Evaluate(Some.Input(reading)).Cautions);
     }
 
+    // 250 L at 7.2 % hold all the product of 300 L at 6 %: 50 L of water, and nobody handles concentrate.
+    [Fact]
+    public void Evaluate_RecipeOfWaterAlone_SaysNothing()
+    {
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Level, 250m), Some.Measured(ParameterCodes.Concentration, 7.2m));
+
+        var evaluation = RulesService.Evaluate(Some.Input(reading));
+
+        Assert.Equal((0.0, 50.0), (evaluation.Recipe?.ConcentrateLitres, evaluation.Recipe?.WaterLitres));
+        Assert.Empty(evaluation.Cautions);
+    }
+
+    // What else was measured takes nothing from the smell.
+    [Fact]
+    public void Evaluate_SmellAmongOtherValues_WarnsOfHydrogenSulphide()
+    {
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Ph, 9m), Some.Measured(ParameterCodes.Odour, 3m));
+
+        Assert.Equal(Caution.HydrogenSulphide, RulesService.Evaluate(Some.Input(reading, limits: Limits)).Cautions[0]);
+    }
+
     [Fact]
     public void Evaluate_RecipeThatRemoves_SaysRegulatedWaste()
     {

@@ -92,6 +92,30 @@ public sealed class RecipeAdviceTests
     public void Evaluate_LevelOutsideTheSump_HasNoRecipe(int level) =>
         Assert.Null(Plan(Some.Standing(), Some.Measured(ParameterCodes.Level, level), Some.Measured(ParameterCodes.Concentration, 5m)));
 
+    [Theory]
+    [InlineData(0, 5.0)]
+    [InlineData(400, 5.0)]
+    [InlineData(200, 0.0)]
+    [InlineData(200, 100.0)]
+    public void Evaluate_AtTheEdgeOfWhatThereCanBe_HasARecipe(int level, double percent) =>
+        Assert.NotNull(Plan(Some.Standing(), Some.Measured(ParameterCodes.Level, level), Some.Measured(ParameterCodes.Concentration, (decimal)percent)));
+
+    [Theory]
+    [InlineData(-0.1)]
+    [InlineData(100.1)]
+    public void Evaluate_NoShareOfTheMix_HasNoRecipe(double percent) =>
+        Assert.Null(Plan(Some.Standing(), Some.Measured(ParameterCodes.Level, 200m), Some.Measured(ParameterCodes.Concentration, (decimal)percent)));
+
+    // The band of the concentration decides, not that of the pH, whose row stands before it.
+    [Fact]
+    public void Evaluate_LimitsOfOtherParametersFirst_TakesThoseOfTheConcentration()
+    {
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Level, 300m), Some.Measured(ParameterCodes.Concentration, 8.1m));
+        var input = Some.Input(reading, limits: [Some.Limits(ParameterCodes.Ph, 8.2m, 8.5m, 9.5m, 10m), Some.Limits()]);
+
+        Assert.Equal(TopUpCase.SwapAtLevel, RulesService.Evaluate(input).Recipe?.Case);
+    }
+
     [Fact]
     public void Evaluate_TitrationAndRefractometer_PlansFromTitration()
     {
@@ -105,7 +129,10 @@ public sealed class RecipeAdviceTests
     }
 
     [Theory]
+    [InlineData("5.1", TopUpCase.SwapAtLevel)]
+    [InlineData("5.2", TopUpCase.NothingToAdd)]
     [InlineData("7.8", TopUpCase.NothingToAdd)]
+    [InlineData("7.9", TopUpCase.SwapAtLevel)]
     [InlineData("8.1", TopUpCase.SwapAtLevel)]
     public void Evaluate_FullSump_ThrowsNoFluidAwayForAValueThatIsInRange(string percent, TopUpCase expected)
     {

@@ -1,4 +1,5 @@
 using ShopFluids.Rules.Advice;
+using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Limit;
@@ -22,6 +23,17 @@ public sealed class RetestAdviceTests
 
         Assert.Equal([(TaskKind.Test, "limit:concentration"), (TaskKind.Test, "limit:level")], tests.Select(t => (t.Kind, t.Cause)));
         Assert.All(tests, t => Assert.Equal((new DateTime(2026, 3, 5, 5, 0, 0, DateTimeKind.Utc), null, false), (t.DueAt, t.StepId, t.FromRecipe)));
+    }
+
+    // By the rule, then by the parameter, whatever order they were raised in.
+    [Fact]
+    public void After_SeveralFlags_AsksInTheSameOrderAlways()
+    {
+        var trend = Some.Flag(DriftRule.RuleCode, ParameterCodes.Concentration, Verdict.Warning, Direction.Low, 106);
+
+        var tests = RetestAdvice.After(TaskKind.Adjust, [Shallow, Weak, trend], [], Some.Calendar(), Some.Now);
+
+        Assert.Equal(["drift:concentration", "limit:concentration", "limit:level"], tests.Select(t => t.Cause));
     }
 
     [Fact]
@@ -76,9 +88,26 @@ public sealed class RetestAdviceTests
         Assert.True(CorrectiveWork.OnlyASupervisorSkips(TaskKind.DrainClean, [Weak, Some.Flag(FirstFillDropRule.Code, ParameterCodes.Ph, Verdict.Action, Direction.Low, 105)]));
     }
 
+    // One recipe does not do for the next reading; one skimming does for all that ask for it.
+    [Theory]
+    [InlineData(TaskKind.Skim, true, true)]
+    [InlineData(TaskKind.DrainClean, true, true)]
+    [InlineData(TaskKind.ChangeFilter, true, true)]
+    [InlineData(TaskKind.Circulate, true, true)]
+    [InlineData(TaskKind.Adjust, true, false)]
+    [InlineData(TaskKind.Test, false, false)]
+    [InlineData(TaskKind.Inspect, false, false)]
+    public void OneIsEnough_Kind_IsWorkOnTheWholeSumpButAdjusting(TaskKind kind, bool isOnWholeSump, bool isEnough) =>
+        Assert.Equal((isOnWholeSump, isEnough), (CorrectiveWork.IsOnWholeSump(kind), CorrectiveWork.OneIsEnough(kind)));
+
     [Theory]
     [InlineData("limit:ph", true)]
     [InlineData("limit:concentration", false)]
     [InlineData("step:ph", false)]
-    public void AsksForASecondLook_Cause_IsThatOfPhLow(string cause, bool expected) => Assert.Equal(expected, CorrectiveWork.AsksForASecondLook(cause));
+    [InlineData("sudden-change:ph", true)]
+    [InlineData("sudden-change:conductivity", true)]
+    [InlineData("drift:ph", false)]
+    [InlineData("run-dry:level", false)]
+    [InlineData("sudden", false)]
+    public void AsksForASecondLook_Cause_IsThatOfPhLowOrASuddenChange(string cause, bool expected) => Assert.Equal(expected, CorrectiveWork.AsksForASecondLook(cause));
 }

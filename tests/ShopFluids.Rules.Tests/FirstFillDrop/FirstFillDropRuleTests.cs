@@ -2,6 +2,7 @@ using System.Globalization;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.FirstFillDrop;
+using ShopFluids.Rules.Limit;
 using ShopFluids.Rules.Shipped;
 
 namespace ShopFluids.Rules.Tests.FirstFillDrop;
@@ -35,6 +36,33 @@ public sealed class FirstFillDropRuleTests
                 [NumberNames.Value] = 8.6m,
             },
             flag.Numbers);
+    }
+
+    // A shop that wants a fall of exactly the limit to count: the flag says so, as the sentence on the sheet has to.
+    [Fact]
+    public void Raise_EdgeIsBeyond_FlagSaysSo()
+    {
+        var row = DguvAnnex3.PhDrop.Limits with { EdgeIsBeyond = true };
+        var judged = Assert.IsType<Judgement>(LimitRow.Judge(0.5m, row));
+
+        var flag = FirstFillDropRule.Raise(9.2m, 8.7m, judged, row);
+
+        Assert.Equal((Verdict.Warning, 0.5m, 1m), (flag.Severity, flag.Numbers[NumberNames.Drop], flag.Numbers[NumberNames.EdgeIsBeyond]));
+    }
+
+    [Fact]
+    public void Raise_FallInRange_IsAWrongCall() =>
+        Assert.Throws<ArgumentException>(() => FirstFillDropRule.Raise(9.2m, 9.0m, Judgement.InRange, DguvAnnex3.PhDrop.Limits));
+
+    // Nobody knows the first fill's pH any more: the flag stays until somebody does, or the limit is taken away.
+    [Theory]
+    [InlineData(true, 0)]
+    [InlineData(false, 1)]
+    public void Evaluate_FirstFillUnknown_LeavesAnOpenFlagAsLongAsThereIsALimit(bool hasLimit, int cleared)
+    {
+        var standing = Some.Standing(flags: [Some.Flag(FirstFillDropRule.Code, ParameterCodes.Ph, Verdict.Warning, Direction.Low)]);
+
+        Assert.Equal(cleared, Some.Evaluate(Some.Measured(ParameterCodes.Ph, 9m), standing, hasLimit ? DguvAnnex3.PhDrop.Limits : Some.Limits()).Cleared.Count);
     }
 
     [Fact]

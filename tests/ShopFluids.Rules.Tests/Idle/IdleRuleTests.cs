@@ -96,6 +96,33 @@ public sealed class IdleRuleTests
         Assert.NotNull(CheckClock(ReadAt(Wednesday), Calendar, Calendar.StartOf(new DateOnly(2026, 3, 23))));
     }
 
+    // A reading ends it. One that is written down late, or that was known when it was raised, was taken before the machine stood.
+    [Theory]
+    [InlineData(1, true)]
+    [InlineData(0, false)]
+    [InlineData(-1, false)]
+    public void Evaluate_Reading_EndsTheFlagWhenItIsANewSignOfLife(int ticks, bool isCleared)
+    {
+        var flag = Some.Flag(IdleRule.RuleCode, "", Verdict.Warning, Direction.None);
+        var standing = Some.Standing(flags: [flag]) with { LastMovedAt = Wednesday };
+        var reading = new ReadingFacts(Some.Id(3), Wednesday.AddTicks(ticks), [Some.Measured(ParameterCodes.Ph, 9)]);
+
+        Assert.Equal(isCleared ? [flag.Id] : [], RulesService.Evaluate(Some.Input(reading, standing)).Cleared);
+    }
+
+    // The last of reading, movement and fill.
+    [Theory]
+    [InlineData(-3, -5, -3)]
+    [InlineData(-5, -3, -3)]
+    [InlineData(-5, null, -5)]
+    [InlineData(-40, -50, -30)]
+    public void LastSignOfLife_OfAll_IsTheLatest(int readDay, int? movedDay, int expected)
+    {
+        var standing = ReadAt(Wednesday.AddDays(readDay)) with { LastMovedAt = movedDay is { } day ? Wednesday.AddDays(day) : null };
+
+        Assert.Equal(Wednesday.AddDays(expected), IdleRule.LastSignOfLife(standing));
+    }
+
     private static RaisedFlag? CheckClock(StandingFacts standing, ShopCalendar calendar, DateTime now, IReadOnlyDictionary<string, RuleTuning>? tunings = null) =>
         RuleRegistry.Idle.CheckClock(standing, calendar, tunings ?? Some.NoTunings, now);
 }

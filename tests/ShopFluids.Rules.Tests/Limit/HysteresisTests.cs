@@ -59,6 +59,28 @@ public sealed class HysteresisTests
         Assert.Equal(replaced, evaluation.Raised.Count(f => f.Severity == Verdict.Warning));
     }
 
+    // The upper side alike: 9.0 less the margin.
+    [Theory]
+    [InlineData("8.81", 0)]
+    [InlineData("8.8", 1)]
+    public void Evaluate_ActionBecomesWarningOnTheUpperSide_OnlyAfterTheMargin(string value, int replaced)
+    {
+        var evaluation = After(Verdict.Action, Direction.High, value);
+
+        Assert.Equal(replaced, evaluation.Cleared.Count);
+        Assert.Equal(replaced, evaluation.Raised.Count(f => f.Severity == Verdict.Warning));
+    }
+
+    // Inside both limits at once: nothing is left of it.
+    [Fact]
+    public void Evaluate_ActionInsideAllLimits_Clears()
+    {
+        var evaluation = After(Verdict.Action, Direction.Low, "5.0");
+
+        Assert.Equal([Flag], evaluation.Cleared);
+        Assert.Empty(evaluation.Raised);
+    }
+
     [Fact]
     public void Evaluate_BeyondOnTheOtherSide_OldFlagEndsAndAnotherBegins()
     {

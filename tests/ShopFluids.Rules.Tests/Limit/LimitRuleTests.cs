@@ -1,3 +1,4 @@
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Limit;
 
@@ -43,6 +44,36 @@ public sealed class LimitRuleTests
     [Fact]
     public void Judge_OnlyActionLow_Judges() =>
         Assert.Equal(Verdict.InRange, LimitRow.Judge(5m, Some.Limits(warningLow: null, warningHigh: null, actionHigh: null))?.Verdict);
+
+    [Fact]
+    public void Judge_OnlyWarningLow_Judges()
+    {
+        var row = Some.Limits(actionLow: null, warningHigh: null, actionHigh: null);
+
+        Assert.Equal((Verdict.InRange, Verdict.Warning), (LimitRow.Judge(5m, row)?.Verdict, LimitRow.Judge(4.9m, row)?.Verdict));
+    }
+
+    // A rise is not a fall: of a row of falls the lower limits are not read.
+    [Fact]
+    public void Judge_FallWithLowerLimits_ReadsOnlyTheUpperOnes()
+    {
+        Assert.Null(LimitRow.Judge(-9m, Some.Limits(ParameterCodes.Ph, warningHigh: null, actionHigh: null, basis: LimitBasis.DropFromFirstFill)));
+        Assert.Equal(Verdict.InRange, LimitRow.Judge(-9m, Some.Limits(ParameterCodes.Ph, basis: LimitBasis.DropFromFirstFill))?.Verdict);
+    }
+
+    [Fact]
+    public void Raise_ValueInRange_IsAWrongCall() => Assert.Throws<ArgumentException>(() => LimitRule.Raise(6m, Judgement.InRange, Some.Limits()));
+
+    [Theory]
+    [InlineData("4.5", Direction.Low)]
+    [InlineData("6.0", Direction.None)]
+    [InlineData("8.5", Direction.High)]
+    public void Evaluate_Measurement_TellsTheSideOnWhichItLies(string value, Direction side)
+    {
+        var judged = Assert.Single(Some.Evaluate(Some.Measured(ParameterCodes.Concentration, Number(value))).Measurements);
+
+        Assert.Equal((side, LimitBasis.Value), (judged.Direction, judged.Basis));
+    }
 
     [Fact]
     public void Evaluate_ParameterWithoutLimits_IsNotMeasured()

@@ -1,3 +1,4 @@
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.Tests.Course;
@@ -53,6 +54,55 @@ public sealed class RunDryRuleTests
         charge.Reads(Some.Measured(ParameterCodes.Level, level));
 
         Assert.Equal(isFlagged, charge.Open is not null);
+    }
+
+    // Only the level's own action limit on its lower side says the same: no warning, no limit of the fall or of anything else, and not that it is too full.
+    [Theory]
+    [InlineData(ParameterCodes.Level, LimitBasis.Value, 135, 190, null, false)]
+    [InlineData(ParameterCodes.Level, LimitBasis.Value, null, 190, null, true)]
+    [InlineData(ParameterCodes.Ph, LimitBasis.Value, 135, 190, null, true)]
+    [InlineData(ParameterCodes.Level, LimitBasis.DropFromFirstFill, null, null, 5, true)]
+    [InlineData(ParameterCodes.Level, LimitBasis.Value, null, null, 100, true)]
+    public void Check_OtherLimits_DoNotSayTheSame(string parameter, LimitBasis basis, int? actionLow, int? warningLow, int? actionHigh, bool isFlagged)
+    {
+        var charge = new Charge(new RunDryRule(), Some.Limits(parameter, actionLow, warningLow, null, actionHigh, basis: basis));
+
+        charge.Reads(Some.Measured(ParameterCodes.Level, 110));
+
+        Assert.Equal(isFlagged, charge.Open is not null);
+    }
+
+    [Theory]
+    [InlineData(-1, 0)]
+    [InlineData(0, 1)]
+    [InlineData(400, 1)]
+    [InlineData(401, 0)]
+    public void Check_LevelOutsideTheSump_HasNoOpinion(int level, int opinions) =>
+        Assert.Equal(opinions, new Charge(new RunDryRule()).Reads(Some.Measured(ParameterCodes.Level, level)).Count);
+
+    // Half of the 220 L between intake and full mark.
+    [Theory]
+    [InlineData(190, false)]
+    [InlineData(189, true)]
+    public void Check_ShareTuned_IsTaken(int level, bool isFlagged)
+    {
+        var charge = new Charge(new RunDryRule());
+        charge.Numbers[RunDryRule.NeededPercent] = 50;
+
+        charge.Reads(Some.Measured(ParameterCodes.Level, level));
+
+        Assert.Equal(isFlagged, charge.Open is not null);
+    }
+
+    // Under the intake nothing can be pumped: it is told as none, not as less than none.
+    [Fact]
+    public void Check_LevelUnderTheIntake_TellsNoLitres()
+    {
+        var charge = new Charge(new RunDryRule());
+
+        charge.Reads(Some.Measured(ParameterCodes.Level, 60));
+
+        Assert.Equal(0m, charge.Open?.Numbers[NumberNames.UsableLitres]);
     }
 
     [Fact]

@@ -169,10 +169,56 @@ public sealed class ShutdownWorkTests
         Assert.Empty(RulesService.Evaluate(Some.Input(reading, standing)).DoneTasks);
     }
 
+    // A second look at a pH is not done because concentration and pH were read: that is for its flag to say.
+    [Fact]
+    public void Evaluate_TestThatIsNotOfAShutdown_IsNotDoneByBoth()
+    {
+        var task = Some.Task(TaskKind.Test, "limit:nitrite");
+
+        Assert.Empty(Evaluate(task, "2026-03-10T10:00Z", 6m, 9m).DoneTasks);
+    }
+
+    [Fact]
+    public void IsBefore_EachCause_IsItsOwn()
+    {
+        var causes = ShutdownWork.CausesOf(TwoWeeks.Id);
+
+        Assert.Equal([ShutdownWork.BeforeOf(TwoWeeks.Id), ShutdownWork.DuringOf(TwoWeeks.Id), ShutdownWork.AfterOf(TwoWeeks.Id)], causes);
+        Assert.Equal([(true, false, false), (false, true, false), (false, false, true)], causes.Select(c => (ShutdownWork.IsBefore(c), ShutdownWork.IsDuring(c), ShutdownWork.IsAfter(c))));
+    }
+
+    [Theory]
+    [InlineData("2026-03-16", "2026-03-29", true)]
+    [InlineData("2026-03-17", "2026-03-28", true)]
+    [InlineData("2026-03-15", "2026-03-29", false)]
+    [InlineData("2026-03-16", "2026-03-30", false)]
+    public void Covers_OtherShutdown_WithEveryDayOfIt(string first, string last, bool covers)
+    {
+        static DateOnly Day(string text) => DateOnly.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+
+        Assert.Equal(covers, TwoWeeks.Covers(new ShutdownFacts(Some.Id(702), Day(first), Day(last))));
+        Assert.Equal(14, TwoWeeks.Days);
+    }
+
+    // The last day of the shutdown itself still counts. Fluid that may not stand at all is moved every day.
+    [Theory]
+    [InlineData("2026-03-26", 3, "2026-03-29")]
+    [InlineData("2026-03-27", 3, null)]
+    [InlineData("2026-03-20", 0, "2026-03-21")]
+    [InlineData("2026-02-20", 3, "2026-03-04")]
+    public void NextCirculation_AfterTheLastTime_IsWithinTheShutdownAndNotInThePast(string last, int fromDays, string? next)
+    {
+        static DateOnly Day(string text) => DateOnly.Parse(text, System.Globalization.CultureInfo.InvariantCulture);
+        var task = ShutdownWork.NextCirculation(TwoWeeks, Day(last), new ShutdownLimits(CirculateFromDays: fromDays), Closed(TwoWeeks), Some.Now);
+
+        Assert.Equal(next is null ? (DateOnly?)null : Day(next), task is null ? null : DayOf(task));
+    }
+
     [Theory]
     [InlineData("limit:ph")]
+    [InlineData("shutdown-before:soon", true)]
     [InlineData("step:00000000-0000-0000-0000-000000000001")]
-    public void ShutdownOf_OtherCause_IsNone(string cause) => Assert.Equal((false, (Guid?)null), (ShutdownWork.IsCause(cause), ShutdownWork.ShutdownOf(cause)));
+    public void ShutdownOf_OtherCause_IsNone(string cause, bool isCause = false) => Assert.Equal((isCause, (Guid?)null), (ShutdownWork.IsCause(cause), ShutdownWork.ShutdownOf(cause)));
 
     [Fact]
     public void ShutdownOf_ItsCauses_IsTheShutdown() =>

@@ -20,23 +20,12 @@ public sealed class MeasuredShopTests
     [Fact]
     public void Page_OfTheMeasurement_SaysWhatTheRulesGive()
     {
-        var page = Path.Combine(Repository(), "docs", "rules", "measured.md");
+        var page = Repository.PathOf("docs", "rules", "measured.md");
         if (Environment.GetEnvironmentVariable("SHOPFLUIDS_WRITE_MEASURED") is not null)
         {
             File.WriteAllText(page, Shop.Value.ToMarkdown());
         }
 
         Assert.Equal(Shop.Value.ToMarkdown(), File.ReadAllText(page).ReplaceLineEndings("\n"));
-    }
-
-    private static string Repository()
-    {
-        var folder = new DirectoryInfo(AppContext.BaseDirectory);
-        while (!File.Exists(Path.Combine(folder.FullName, "ShopFluids.sln")))
-        {
-            folder = folder.Parent ?? throw new InvalidOperationException("The tests do not lie in the repository.");
-        }
-
-        return folder.FullName;
     }
 }

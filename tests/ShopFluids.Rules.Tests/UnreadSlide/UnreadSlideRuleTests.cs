@@ -39,6 +39,9 @@ public sealed class UnreadSlideRuleTests
     }
 
     [Fact]
+    public void CauseOf_Slide_TellsWhichOne() => Assert.Equal("slide:00000001000000000000000000000000", UnreadSlideRule.CauseOf(Some.Id(1)));
+
+    [Fact]
     public void EvaluateClock_FlaggedAlready_RaisesNothing() =>
         Assert.Empty(Judged(Standing(TaskKind.ReadSlide) with { OpenFlags = [Some.Flag(UnreadSlideRule.RuleCode, ParameterCodes.Bacteria, Verdict.Warning, Direction.None)] }, Until.AddDays(3)));
 
