@@ -28,7 +28,11 @@ public sealed class GatheringRule : IRule
     public bool AsksForASecondLook => false;
 
     /// <inheritdoc/>
-    public IEnumerable<RuleOpinion> Check(RuleCase reading) => [];
+    public IEnumerable<RuleOpinion> Check(RuleCase reading)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        return [];
+    }
 
     /// <inheritdoc/>
     public IReadOnlyList<TaskKind> WorkFor(FlagKey flag, bool isConfirmed) => [];
@@ -37,6 +41,7 @@ public sealed class GatheringRule : IRule
     /// <param name="tunings">How the rules are set for the sump.</param>
     public int WindowOf(IReadOnlyDictionary<string, RuleTuning> tunings)
     {
+        ArgumentNullException.ThrowIfNull(tunings);
         var set = TunedRule.Of(this, tunings);
         return set.IsOn ? (int)set.Number(WindowShopDays) : 0;
     }

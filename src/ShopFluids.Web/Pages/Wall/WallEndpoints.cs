@@ -21,10 +21,9 @@ internal static class WallEndpoints
     // Open to all, because a screen has nobody who could sign in; each asks for itself who looks.
     public static void MapWall(this IEndpointRouteBuilder endpoints)
     {
-        var wall = endpoints.MapGroup(Path).AllowAnonymous();
-        wall.MapGet("", ShowAsync);
-        wall.MapGet("/open", OpenAsync);
-        wall.MapGet("/turn/{turn:int:min(0)}", TurnAsync);
+        endpoints.MapGet(Path, ShowAsync).AllowAnonymous();
+        endpoints.MapGet(OpenPath, OpenAsync).AllowAnonymous();
+        endpoints.MapGet(Path + "/turn/{turn:int:min(0)}", TurnAsync).AllowAnonymous();
     }
 
     private static async Task<IResult> OpenAsync(HttpContext http, DisplaysQuery displays)
