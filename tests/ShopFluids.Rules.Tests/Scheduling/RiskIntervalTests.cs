@@ -102,7 +102,7 @@ public sealed class RiskIntervalTests
         Assert.Equal((TestDaySetBy.Floor, 2), Next(limits, ParameterCodes.Ph, 9.9m, 9.8m, 9.8m, 9.7m, 9.7m) is var (_, why) ? (why.SetBy, why.Days) : default);
     }
 
-    [Property(Replay = "20260304,20261128", MaxTest = 300)]
+    [Property(Replay = "20260304,20261129", MaxTest = 300)]
     public void Evaluate_AnyReadings_IsWithinFloorAndCeiling(byte[] tenths)
     {
         var values = tenths.Take(30).Select(t => 8m + (t / 100m)).ToArray();

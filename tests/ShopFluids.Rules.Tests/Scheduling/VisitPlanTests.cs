@@ -7,7 +7,7 @@ using ShopFluids.Rules.Scheduling;
 namespace ShopFluids.Rules.Tests.Scheduling;
 
 /// <summary>Gathering: what holds for any work of a sump, and the table of docs/rules/gathering.md.</summary>
-[Properties(Arbitrary = [typeof(SumpWorks)], MaxTest = 500, Replay = "20260304,20261126")]
+[Properties(Arbitrary = [typeof(SumpWorks)], MaxTest = 500, Replay = "20260304,20261127")]
 public sealed class VisitPlanTests
 {
     private static readonly DateOnly Today = new(2026, 3, 4);

@@ -28,7 +28,7 @@ public sealed class WorkPriorityTests
     [Fact]
     public void MostUrgentFirst_Alike_LeavesThemInTheirOrder() => Assert.Equal(0, WorkPriority.MostUrgentFirst.Compare(Usual, Usual with { }));
 
-    [Property(Replay = "20260304,20261126")]
+    [Property(Replay = "20260304,20261127")]
     public void MostUrgentFirst_AnyTwo_IsTheOtherWayRoundWhenSwapped(bool flagA, bool flagB, byte lateA, byte lateB, byte costA, byte costB, byte hoursA, byte hoursB)
     {
         var (a, b) = (Made(flagA, lateA, costA, hoursA), Made(flagB, lateB, costB, hoursB));
