@@ -161,7 +161,7 @@ public sealed class RoundPageQueryTests
         await using var shop = await OpenAsync(database);
         await shop.StepAsync(Some.Step(TaskKind.Test));
         await shop.StepAsync(Some.Step(TaskKind.Skim, days: 14, anchor: new DateOnly(2026, 3, 3)));
-        (await shop.Get<SetRuleHandler>().HandleAsync(new SetRule(Some.Id(), GatheringRule.RuleCode, null, null, IsOn: false, new Dictionary<string, decimal>(), "Skimmed by the night shift", 0), Some.Supervisor, default)).Done();
+        (await shop.Get<SetRuleHandler>().HandleAsync(new SetRule(Some.Id(), GatheringRule.RuleCode, null, null, IsOn: false, new Dictionary<string, decimal>(), "Skimmed by the night shift", 0), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
 
         Assert.Empty(Assert.Single((await RunAsync(shop)).Due).Along);
     }

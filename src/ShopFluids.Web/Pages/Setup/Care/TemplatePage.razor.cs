@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.Database;
-using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Components.Shared.Loading;
 using ShopFluids.Web.Pages.Setup.Forms;
