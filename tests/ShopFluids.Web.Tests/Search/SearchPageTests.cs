@@ -2,7 +2,6 @@ using System.Net;
 using Bunit;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Wording;
-using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Tests.Layout;
 using ShopFluids.Web.Tests.Shop;
