@@ -59,7 +59,7 @@ public sealed record FormPost(IFormCollection Form, bool IsOurs)
     public bool LeftBehindFile(string field) => Form.ContainsKey(field + LeftBehind);
 
     /// <summary>What another page carries along to bring it back: all fields but these, and a word for each file, which no page can carry.</summary>
-    public List<KeyValuePair<string, string>> Carried(params IReadOnlyList<string> without) =>
+    public IReadOnlyList<KeyValuePair<string, string>> Carried(params IReadOnlyList<string> without) =>
     [
         .. Form.Where(f => !without.Contains(f.Key, StringComparer.Ordinal)).SelectMany(f => f.Value.OfType<string>().Select(v => KeyValuePair.Create(f.Key, v))),
         .. Form.Files.Where(f => f.Length > 0).Select(f => KeyValuePair.Create(f.Name + LeftBehind, "1")),

@@ -2,7 +2,6 @@ using System.Net;
 using Bunit;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Wording;
-using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Tests.Layout;
 using ShopFluids.Web.Tests.Shop;
@@ -23,7 +22,7 @@ public sealed class SearchPageTests
         Assert.Contains("2 found.", page.Text, StringComparison.Ordinal);
         Assert.Contains("<h2 id=\"group-Sumps\">Sumps</h2>", page.Html, StringComparison.Ordinal);
         Assert.Contains("<a href=\"sumps/S-07\"><b>S-07</b></a>", page.Html, StringComparison.Ordinal);
-        Assert.Contains("<a href=\"sumps/S-07\"><b>M-07</b></a>", page.Html, StringComparison.Ordinal);
+        Assert.Contains("<a href=\"machines/M-07\"><b>M-07</b></a>", page.Html, StringComparison.Ordinal);
         Assert.Contains("value=\"07\"", page.Html, StringComparison.Ordinal);
         Assert.DoesNotContain("style=", page.Html, StringComparison.Ordinal);
         Assert.Contains("style-src 'self';", page.ContentPolicy, StringComparison.Ordinal);
@@ -62,16 +61,25 @@ public sealed class SearchPageTests
         Assert.Equal(isFound, list.Html.Contains("board?person=", StringComparison.Ordinal));
     }
 
-    // Who may not open the set-up still reads what a lot is and where it went.
+    // Who may not open the set-up still reads what a fluid is and where it stands.
     [Theory]
-    [InlineData(Roles.Supervisor, "href=\"setup/lots\"")]
-    [InlineData(Roles.Auditor, "href=\"search?q=L-1\" target=\"_top\"")]
-    public async Task List_ALot_LeadsWhereThePersonMayGo(string role, string link)
+    [InlineData(Roles.Supervisor, "href=\"setup/fluids\"")]
+    [InlineData(Roles.Auditor, "href=\"search?q=Emulsion%20A\" target=\"_top\"")]
+    public async Task List_AFluid_LeadsWhereThePersonMayGo(string role, string link)
     {
         await using var host = await ShopHost.OpenAsync(role: role);
 
-        Assert.Contains(link, (await host.GetAsync("/search/list?q=L-1")).Html, StringComparison.Ordinal);
+        Assert.Contains(link, (await host.GetAsync("/search/list?q=Emulsion+A")).Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_ALot_LeadsToItsPageAndSaysWhereItIs()
+    {
+        await using var host = await ShopHost.OpenAsync(role: Roles.Auditor);
+
         var page = await host.GetAsync("/search?q=L-1");
+
+        Assert.Contains($"<a href=\"stores/lots/{host.Shop.LotId}\"><b>L-1</b></a>", page.Html, StringComparison.Ordinal);
         Assert.Contains("In S-07", page.Text, StringComparison.Ordinal);
         Assert.Contains("Emulsion A, 188.0 L left", page.Text, StringComparison.Ordinal);
     }

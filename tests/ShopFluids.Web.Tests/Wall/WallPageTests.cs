@@ -1,6 +1,5 @@
 using System.Net;
 using ShopFluids.Core.Displays;
-using ShopFluids.Core.People;
 using ShopFluids.Core.Wording;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Tests.Shop;

@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Components;
-using ShopFluids.Core.Search;
 
 namespace ShopFluids.Web.Components.Layout;
 

@@ -1,6 +1,8 @@
 using System.Globalization;
 using ShopFluids.Core.Search;
 using ShopFluids.Core.Wording;
+using ShopFluids.Web.Pages.Machines;
+using ShopFluids.Web.Pages.Stores;
 
 namespace ShopFluids.Web.Pages.Search;
 
@@ -36,9 +38,9 @@ public sealed record SearchView(SearchResults Results, bool IsSupervisor, ShopFo
         return hit.Group switch
         {
             SearchGroup.Sumps or SearchGroup.Tasks => SumpAddress(hit.SumpTags[0]),
-            SearchGroup.Machines => hit.SumpTags.Count > 0 ? SumpAddress(hit.SumpTags[0]) : null,
+            SearchGroup.Machines => MachineAddress.Of(hit.Name),
             SearchGroup.Fluids => IsSupervisor ? "setup/fluids" : null,
-            SearchGroup.Lots => IsSupervisor ? "setup/lots" : null,
+            SearchGroup.Lots => StoresAddress.Lot(hit.Id),
             // What a person has to do.
             _ => $"board?person={hit.Id:D}",
         };
