@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using Microsoft.Playwright;
 using ShopFluids.EndToEnd.Tests.Server;
 using Xunit;
 
