@@ -56,6 +56,7 @@ public static class CoreServices
         .AddSingleton<EndSlideHandler>()
         .AddSingleton<SlidesQuery>()
         .AddSingleton<CleanOutPageQuery>()
+        .AddSingleton<CleanOutsQuery>()
         .AddSingleton<RecordAdditionHandler>()
         .AddSingleton<LotByNumberQuery>()
         .AddSingleton<AdjustmentQuery>();
