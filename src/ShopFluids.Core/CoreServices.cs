@@ -6,6 +6,7 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Escalations;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
@@ -67,6 +68,8 @@ public static class CoreServices
         .AddSingleton<PlanMissingHandler>()
         .AddSingleton<CloseFlagHandler>()
         .AddSingleton<NoticeOverdueHandler>()
+        .AddSingleton(EscalationChannels.None)
+        .AddSingleton<EscalationOutbox>()
         .AddSingleton<EscalateFlagsHandler>()
         .AddSingleton<NoticeShopFlagsHandler>()
         .AddSingleton<AnswerShopFlagHandler>()

@@ -588,6 +588,45 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("CleanOutSteps");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Escalations.EscalationNotice", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<short>("Channel")
+                        .HasColumnType("smallint");
+
+                    b.Property<string>("Content")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("EndedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<bool>("IsSent")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("LastFault")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("NextTryAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex(new[] { "NextTryAtUtc" }, "IX_EscalationNotices_Waiting")
+                        .HasFilter("\"EndedAtUtc\" IS NULL");
+
+                    b.ToTable("EscalationNotices");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.Property<Guid>("Id")
