@@ -7,6 +7,7 @@ using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Escalations;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
@@ -61,6 +62,7 @@ public static class CoreServices
         .AddSingleton<EndSlideHandler>()
         .AddSingleton<SlidesQuery>()
         .AddSingleton<CleanOutPageQuery>()
+        .AddSingleton<CleanOutsQuery>()
         .AddSingleton<RecordAdditionHandler>()
         .AddSingleton<LotByNumberQuery>()
         .AddSingleton<AdjustmentQuery>();
@@ -71,6 +73,8 @@ public static class CoreServices
         .AddSingleton<PlanMissingHandler>()
         .AddSingleton<CloseFlagHandler>()
         .AddSingleton<NoticeOverdueHandler>()
+        .AddSingleton(EscalationChannels.None)
+        .AddSingleton<EscalationOutbox>()
         .AddSingleton<EscalateFlagsHandler>()
         .AddSingleton<NoticeShopFlagsHandler>()
         .AddSingleton<AnswerShopFlagHandler>()

@@ -8,6 +8,7 @@ namespace ShopFluids.Core.CleanOuts;
 public static class CleanOutChecks
 {
     public const int MaximumTextLength = 500;
+    public const decimal MaximumLitres = AmountChecks.MaximumLitres;
     public const decimal MaximumPercent = 20;
     public const decimal MaximumHours = 1000;
     public const int MaximumRinses = 20;

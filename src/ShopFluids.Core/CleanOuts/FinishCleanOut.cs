@@ -45,10 +45,11 @@ public sealed class FinishCleanOutHandler(ShopDatabase database, SetupCache setu
         }
 
         // What happens where and when is decided by now: the writers' lock is held.
+        var reading = command.Reading with { TakenAtUtc = ShopClock.ToMillisecond(command.Reading.TakenAtUtc), SupersedesId = null, CorrectionReason = null };
         var known = await db.Readings.AsNoTracking().FirstOrDefaultAsync(r => r.Id == command.Reading.Id, cancellationToken);
         if (!cleanOut.IsOpen)
         {
-            return cleanOut.ReadingId == command.Reading.Id && known?.Outcome is { } outcome
+            return cleanOut.ReadingId == command.Reading.Id && known?.Outcome is { } outcome && known.Fingerprint == ReadingFingerprint.Of(reading)
                 ? new FinishedCleanOut(cleanOut.Id, outcome, IsNew: false)
                 : new CleanOutIsOver(cleanOut.Id, cleanOut.ReadingId);
         }
@@ -84,7 +85,6 @@ public sealed class FinishCleanOutHandler(ShopDatabase database, SetupCache setu
         await new ChargeBegin(write, setup, clock).BeginAsync(sump, fresh, water, pours, actor, cancellationToken);
         await write.RecordAsync(new Act(ActCodes.ChargeFilled, actor, clock.UtcNow, sump.Tag), cancellationToken);
 
-        var reading = command.Reading with { TakenAtUtc = ShopClock.ToMillisecond(command.Reading.TakenAtUtc), SupersedesId = null, CorrectionReason = null };
         var stored = await readings.StoreAsync(write, new(setup, sump, fresh), reading, actor, cancellationToken);
         if (stored.Value is null)
         {

@@ -7,6 +7,7 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Displays;
+using ShopFluids.Core.Escalations;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
@@ -78,6 +79,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<Flag> Flags => Set<Flag>();
 
     public DbSet<ShopFlag> ShopFlags => Set<ShopFlag>();
+
+    public DbSet<EscalationNotice> EscalationNotices => Set<EscalationNotice>();
 
     public DbSet<CarePlan> CarePlans => Set<CarePlan>();
 

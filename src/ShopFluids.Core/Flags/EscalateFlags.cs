@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Escalations;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
@@ -12,9 +13,9 @@ namespace ShopFluids.Core.Flags;
 
 /// <summary>
 /// Marks flags that nobody has answered in time as the supervisor's. Each is marked once for ever: after any downtime, on any number of
-/// instances, and when the clock steps back.
+/// instances, and when the clock steps back. Word of it for each way out that is open is stored in the same transaction, to be sent afterwards.
 /// </summary>
-public sealed class EscalateFlagsHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
+public sealed class EscalateFlagsHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news, EscalationChannels channels)
 {
     /// <returns>How many flags were marked.</returns>
     public async Task<int> HandleAsync(CancellationToken cancellationToken)
@@ -30,7 +31,14 @@ public sealed class EscalateFlagsHandler(ShopDatabase database, SetupCache setup
         }
 
         await using var write = await database.WriteAsync(cancellationToken);
-        var due = await DueAsync(write.Database, await setups.ForAsync(write, cancellationToken), now, cancellationToken);
+        var current = await setups.ForAsync(write, cancellationToken);
+        var due = await DueAsync(write.Database, current, now, cancellationToken);
+        if (!due.IsEmpty && channels.Open.Count > 0)
+        {
+            var content = await EscalationContent.OfAsync(write.Database, current, due.OfSumps, due.OfShop, cancellationToken);
+            write.Database.AddRange(channels.Open.Select(c => new EscalationNotice(clock.NewId(), c, now, content)));
+        }
+
         foreach (var flag in due.OfSumps)
         {
             write.Database.Attach(flag);

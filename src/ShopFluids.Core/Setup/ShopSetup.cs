@@ -185,7 +185,7 @@ public sealed class ShopSetup
     private static LimitSet? Latest(IEnumerable<LimitSet> sets, DateTime atUtc) =>
         sets.Where(l => l.ValidFromUtc <= atUtc).OrderByDescending(l => l.ValidFromUtc).ThenByDescending(l => l.Number).FirstOrDefault();
 
-    private static ShopCalendar CalendarOf(Site? site, IEnumerable<Shutdown> shutdowns)
+    internal static ShopCalendar CalendarOf(Site? site, IEnumerable<Shutdown> shutdowns)
     {
         var closed = shutdowns.Where(s => !s.IsWithdrawn).SelectMany(s => Enumerable.Range(0, s.ToFacts().Days).Select(s.FirstDay.AddDays)).ToHashSet();
         return site is null

@@ -3,9 +3,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Rules;
-using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
-using ShopFluids.Rules.InstrumentCheck;
 using ShopFluids.Rules.Lot;
 
 namespace ShopFluids.Core.ShopFlags;
@@ -16,27 +14,17 @@ internal static class ShopFindings
     public static async Task<FindingChanges> ChangesAsync(ShopFluidsDbContext db, ShopSetup setup, DateTime nowUtc, CancellationToken cancellationToken)
     {
         var known = (await db.ShopFlags.AsNoTracking().Where(f => f.GoneAtUtc == null).ToListAsync(cancellationToken)).ConvertAll(f => f.ToKnown());
-        var lots = await LotsAsync(db, setup, cancellationToken);
-        var found = lots.SelectMany(l => LotRule.Check(l.Facts, setup.Calendar, nowUtc)).ToList();
-        var spoilt = found.Select(f => f.SubjectId).ToHashSet();
-        var usable = lots.Where(l => !spoilt.Contains(l.Facts.Id)).ToLookup(l => l.FluidId, l => l.Facts.RemainingLitres);
-        foreach (var stock in await StocksAsync(db, setup, usable, nowUtc, cancellationToken))
-        {
-            var isKnown = known.Exists(k => k.Rule == LotRule.Code && k.Aspect == LotRule.LowStock && k.SubjectId == stock.FluidId);
-            if (LotRule.Check(stock, isKnown, setup.Calendar, nowUtc) is { } low)
-            {
-                found.Add(low);
-            }
-        }
-
-        found.AddRange((await db.Instruments.AsNoTracking().OrderBy(i => i.TagKey).ToListAsync(cancellationToken))
-            .Where(i => i.NeedsChecks)
-            .Select(i => InstrumentCheckRule.Check(new(i.Id, i.CheckedOn, i.CheckEveryDays ?? InstrumentCheckRule.UsualDays), setup.Calendar, nowUtc))
-            .OfType<ShopFinding>());
-        return FindingChanges.Of(found, known, nowUtc);
+        var instruments = await db.Instruments.AsNoTracking().OrderBy(i => i.TagKey).ToListAsync(cancellationToken);
+        var facts = new StoresFacts(
+            setup.Calendar,
+            known,
+            await LotsAsync(db, setup, cancellationToken),
+            await WantedAsync(db, setup, nowUtc, cancellationToken),
+            [.. instruments.Where(i => i.NeedsChecks).Select(StoresFacts.Of)]);
+        return facts.Changes(nowUtc);
     }
 
-    private static async Task<List<(Guid FluidId, LotFacts Facts)>> LotsAsync(ShopFluidsDbContext db, ShopSetup setup, CancellationToken cancellationToken)
+    private static async Task<List<StoredLot>> LotsAsync(ShopFluidsDbContext db, ShopSetup setup, CancellationToken cancellationToken)
     {
         var keeps = setup.Fluids.Where(f => f.OpenedLifeDays is not null).ToDictionary(f => f.Id, f => f.OpenedLifeDays);
         var lots = await db.FluidLots.AsNoTracking().Where(l => l.RemainingLitres > 0).OrderBy(l => l.ExpiresOn).ThenBy(l => l.Id).ToListAsync(cancellationToken);
@@ -46,17 +34,11 @@ internal static class ShopFindings
             : await db.Additions.AsNoTracking().Where(a => asked.Contains(a.LotId)).GroupBy(a => a.LotId)
                 .Select(g => new { LotId = g.Key, At = g.Min(a => a.AddedAtUtc) })
                 .ToDictionaryAsync(g => g.LotId ?? Guid.Empty, g => g.At, cancellationToken);
-        return lots.ConvertAll(l => (l.FluidId, new LotFacts(
-            l.Id,
-            l.ExpiresOn,
-            l.RemainingLitres,
-            l.IsQuarantined,
-            opened.TryGetValue(l.Id, out var at) ? setup.Calendar.ShopDayOf(at) : null,
-            keeps.GetValueOrDefault(l.FluidId))));
+        return lots.ConvertAll(l => StoresFacts.Of(l, opened.TryGetValue(l.Id, out var at) ? at : null, keeps.GetValueOrDefault(l.FluidId), setup.Calendar));
     }
 
     // Only fluids that some sump holds now: of the others nothing will be wanted.
-    internal static async Task<List<StockFacts>> StocksAsync(ShopFluidsDbContext db, ShopSetup setup, ILookup<Guid, decimal> usable, DateTime nowUtc, CancellationToken cancellationToken)
+    internal static async Task<List<WantedFluid>> WantedAsync(ShopFluidsDbContext db, ShopSetup setup, DateTime nowUtc, CancellationToken cancellationToken)
     {
         var (since, until) = (nowUtc.AddDays(-LotRule.UseDays), nowUtc.AddDays(LotRule.HorizonDays));
         var poured = await db.Charges.AsNoTracking()
@@ -71,10 +53,8 @@ internal static class ShopFindings
             .Select(t => t.SumpId).Distinct().ToListAsync(cancellationToken);
         var planned = drained.Select(id => setup.OpenCharge(id)).OfType<Charges.Charge>().ToLookup(c => c.FluidId, c => RefillLitres(setup, c));
         return [.. setup.Sumps.Select(s => setup.OpenCharge(s.Id)?.FluidId).OfType<Guid>().Distinct()
-            .Select(id => new StockFacts(id, usable[id].Sum(), planned[id].Sum(), used.GetValueOrDefault(id) / LotRule.UseDays))];
+            .Select(id => new WantedFluid(id, planned[id].Sum(), used.GetValueOrDefault(id)))];
     }
 
-    private static decimal RefillLitres(ShopSetup setup, Charges.Charge charge) => setup.FindSump(charge.SumpId) is { } sump
-        ? (decimal)sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm) * setup.Fluid(charge.FluidId).TargetPercent / 100
-        : 0;
+    private static decimal RefillLitres(ShopSetup setup, Charges.Charge charge) => setup.FindSump(charge.SumpId) is { } sump ? StoresFacts.RefillLitres(sump, setup.Fluid(charge.FluidId)) : 0;
 }

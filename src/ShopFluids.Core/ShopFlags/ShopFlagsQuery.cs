@@ -58,11 +58,11 @@ public sealed class ShopFlagsQuery(ShopDatabase database, SetupCache setups)
         return await NamedAsync(db, setup, open, cancellationToken);
     }
 
-    private static async Task<List<ListedShopFlag>> NamedAsync(ShopFluidsDbContext db, ShopSetup setup, List<ShopFlag> flags, CancellationToken cancellationToken)
+    internal static async Task<List<ListedShopFlag>> NamedAsync(ShopFluidsDbContext db, ShopSetup setup, IReadOnlyList<ShopFlag> flags, CancellationToken cancellationToken)
     {
         var ids = flags.Select(f => f.SubjectId).Distinct().ToList();
         var lots = ids.Count == 0 ? [] : await db.FluidLots.AsNoTracking().Where(l => ids.Contains(l.Id)).ToDictionaryAsync(l => l.Id, cancellationToken);
-        return flags.ConvertAll(f =>
+        return [.. flags.Select(f =>
         {
             var lot = lots.GetValueOrDefault(f.SubjectId);
             var instrument = setup.Instruments.FirstOrDefault(i => i.Id == f.SubjectId);
@@ -82,6 +82,6 @@ public sealed class ShopFlagsQuery(ShopDatabase database, SetupCache setups)
                 f.AnsweredAtUtc,
                 f.Answer,
                 f.GoneAtUtc);
-        });
+        })];
     }
 }

@@ -57,18 +57,19 @@ public sealed class StoresQuery(ShopDatabase database, SetupCache setups, ShopCl
             .ToDictionary(g => g.LotId ?? Guid.Empty, g => setup.Calendar.ShopDayOf(g.At));
         var stored = lots.Select(l => Stored(setup, l, opened.TryGetValue(l.Id, out var day) ? day : null, today)).ToLookup(l => l.Lot.FluidId);
         var usable = stored.SelectMany(g => g).Where(l => l.IsUsable).ToLookup(l => l.Lot.FluidId, l => l.Lot.RemainingLitres);
-        var wanted = (await ShopFindings.StocksAsync(db, setup, usable, now, cancellationToken)).ToDictionary(s => s.FluidId);
+        var wanted = (await ShopFindings.WantedAsync(db, setup, now, cancellationToken)).ToDictionary(s => s.FluidId);
         var fluids = setup.Fluids.Where(f => stored.Contains(f.Id) || wanted.ContainsKey(f.Id)).Select(f =>
         {
             var need = wanted.GetValueOrDefault(f.Id);
+            var perDay = (need?.UsedLitres ?? 0) / LotRule.UseDays;
             return new FluidStock(
                 f.Id,
                 f.Name,
                 [.. stored[f.Id].OrderBy(l => l.IsUsable ? 0 : l.Lot.RemainingLitres > 0 ? 1 : 2).ThenBy(l => l.UseUntil).ThenBy(l => l.Lot.ReceivedOn)],
                 usable[f.Id].Sum(),
-                need?.UsedPerDayLitres ?? 0,
+                perDay,
                 need?.PlannedLitres ?? 0,
-                need is null ? 0 : need.PlannedLitres + (need.UsedPerDayLitres * LotRule.HorizonDays));
+                (need?.PlannedLitres ?? 0) + (perDay * LotRule.HorizonDays));
         });
         var use = await FluidUse.OfAsync(db, setup, null, setup.Calendar.StartOf(new DateOnly(today.Year, today.Month, 1).AddMonths(1 - Months)), now, cancellationToken);
         return new(now, today, setup, [.. fluids], use);

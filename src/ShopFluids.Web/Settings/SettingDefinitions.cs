@@ -29,5 +29,20 @@ internal static class SettingDefinitions
     public static readonly SettingDefinition TrustedProxies = new("SHOPFLUIDS_TRUSTED_PROXIES", "trustedProxies", "trusted-proxies", "");
     public static readonly SettingDefinition Demo = new("SHOPFLUIDS_DEMO", null, "demo", "false", IsFlag: true);
 
-    public static ReadOnlyCollection<SettingDefinition> All { get; } = new([Data, Engine, Connection, Urls, BasePath, TimeZone, TrustedProxies, Demo]);
+    /// <summary>The address may hold a token, so it is masked like a secret.</summary>
+    public static readonly SettingDefinition WebhookUrl = new("SHOPFLUIDS_ESCALATION_WEBHOOK_URL", "escalationWebhookUrl", null, "", IsSecret: true);
+    public static readonly SettingDefinition WebhookSecret = new("SHOPFLUIDS_ESCALATION_WEBHOOK_SECRET", "escalationWebhookSecret", null, "", IsSecret: true);
+    public static readonly SettingDefinition MailHost = new("SHOPFLUIDS_MAIL_HOST", "mailHost", null, "");
+    public static readonly SettingDefinition MailPort = new("SHOPFLUIDS_MAIL_PORT", "mailPort", null, "25");
+    public static readonly SettingDefinition MailTls = new("SHOPFLUIDS_MAIL_TLS", "mailTls", null, "true");
+    public static readonly SettingDefinition MailFrom = new("SHOPFLUIDS_MAIL_FROM", "mailFrom", null, "");
+    public static readonly SettingDefinition MailTo = new("SHOPFLUIDS_MAIL_TO", "mailTo", null, "");
+    public static readonly SettingDefinition MailUser = new("SHOPFLUIDS_MAIL_USER", "mailUser", null, "");
+    public static readonly SettingDefinition MailPassword = new("SHOPFLUIDS_MAIL_PASSWORD", "mailPassword", null, "", IsSecret: true);
+
+    public static ReadOnlyCollection<SettingDefinition> All { get; } = new(
+    [
+        Data, Engine, Connection, Urls, BasePath, TimeZone, TrustedProxies, Demo,
+        WebhookUrl, WebhookSecret, MailHost, MailPort, MailTls, MailFrom, MailTo, MailUser, MailPassword,
+    ]);
 }

@@ -41,6 +41,8 @@ public static class SettingsReader
             TimeZoneId = ReadTimeZone(sources, effective[SettingDefinitions.TimeZone.Name]),
             TrustedProxies = ReadProxies(sources, effective[SettingDefinitions.TrustedProxies.Name]),
             IsDemo = isDemo,
+            Webhook = EscalationSettingsReader.ReadWebhook(sources, effective),
+            Mail = EscalationSettingsReader.ReadMail(sources, effective, flag => ReadFlag(sources, flag)),
         };
         return new SettingsReading(sources.Faults.Count == 0 ? settings : null, sources.Faults, [.. SettingDefinitions.All.Select(d => effective[d.Name])]);
     }

@@ -25,6 +25,12 @@ public sealed record ShopSettings
     /// <summary>Addresses or networks of reverse proxies whose forwarded headers count, besides this machine's own.</summary>
     public IReadOnlyList<string> TrustedProxies { get; init; } = [];
 
+    /// <summary>Null where flags that nobody answered are told to no other program.</summary>
+    public WebhookSettings? Webhook { get; init; }
+
+    /// <summary>Null where flags that nobody answered are told to nobody by mail.</summary>
+    public MailSettings? Mail { get; init; }
+
     public string BackupFolder => Path.Combine(DataFolder, "backups");
 }
 

@@ -4,6 +4,7 @@ using ShopFluids.Web.Account;
 using ShopFluids.Web.Account.Stations;
 using ShopFluids.Web.Api;
 using ShopFluids.Web.Components;
+using ShopFluids.Web.Escalations;
 using ShopFluids.Web.Settings;
 using ShopFluids.Web.Shop;
 using ShopFluids.Web.Startup.Health;
@@ -35,6 +36,7 @@ public static class ShopApp
         builder.Services.AddSingleton<DemoStart>();
         builder.Services.AddHostedService<OverdueTimer>();
         builder.Services.AddHostedService<CareTimer>();
+        builder.Services.AddEscalations(settings);
         // Styles and scripts alone: in a page that repeats what was typed, compression could give a secret away.
         builder.Services.AddResponseCompression(o => (o.EnableForHttps, o.MimeTypes) = (true, ["text/css", "text/javascript"]));
         builder.Services.AddHttpContextAccessor();

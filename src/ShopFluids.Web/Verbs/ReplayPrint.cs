@@ -13,8 +13,8 @@ internal static class ReplayPrint
         {
             var at = difference.AtUtc.ToString("yyyy-MM-dd'T'HH:mm:ss'Z'", CultureInfo.InvariantCulture);
             await output.WriteLineAsync(difference.ReadingId is { } reading
-                ? Say(Texts.Replay_Line, difference.SumpTag, at, reading, NameOf(difference.Aspect))
-                : Say(Texts.Replay_LineClock, difference.SumpTag, at, NameOf(difference.Aspect)));
+                ? Say(Texts.Replay_Line, difference.Subject, at, reading, NameOf(difference.Aspect))
+                : Say(Texts.Replay_LineClock, difference.Subject, at, NameOf(difference.Aspect)));
             if (difference.Aspect == ReplayAspect.NotInRecord)
             {
                 continue;
@@ -28,7 +28,7 @@ internal static class ReplayPrint
             }
         }
 
-        await output.WriteLineAsync(Say(Texts.Replay_Counts, report.Readings, report.OfTheClock));
+        await output.WriteLineAsync(Say(Texts.Replay_Counts, report.Readings, report.OfTheClock, report.OfTheShop, report.Escalated));
         var unexplained = report.Differences.Count(d => !d.IsSetupChanged);
         await output.WriteLineAsync(report.Differences.Count == 0 ? Texts.Replay_Same
             : unexplained == 0 ? Say(Texts.Replay_OnlySetup, report.Differences.Count)
@@ -47,6 +47,9 @@ internal static class ReplayPrint
         ReplayAspect.Cautions => Texts.Replay_Cautions,
         ReplayAspect.NextTest => Texts.Replay_NextTest,
         ReplayAspect.LateTest => Texts.Replay_LateTest,
+        ReplayAspect.ShopFlagRaised => Texts.Replay_ShopFlagRaised,
+        ReplayAspect.ShopFlagGone => Texts.Replay_ShopFlagGone,
+        ReplayAspect.Escalation => Texts.Replay_Escalation,
         ReplayAspect.NotInRecord => Texts.Replay_NotInRecord,
         _ => throw new InvalidOperationException($"{aspect} has no name."),
     };

@@ -30,7 +30,7 @@ public sealed class StoresQueryTests
     public async Task RunAsync_Additions_GiveRateReorderPointAndLastDay(TestDatabase database)
     {
         await using var shop = await ShopFixture.OpenAsync(database);
-        (await shop.AddAsync(Some.Addition(shop.LotId, water: 50, concentrate: 6))).Done();
+        (await shop.AddAsync(Some.Addition(shop.LotId, water: 40, concentrate: 6))).Done();
 
         var now = await RunAsync(shop);
 
@@ -47,7 +47,7 @@ public sealed class StoresQueryTests
     public async Task RunAsync_LessThanTwoWeeksUse_IsLow(TestDatabase database)
     {
         await using var shop = await ShopFixture.OpenAsync(database);
-        (await shop.AddAsync(Some.Addition(shop.LotId, water: 50, concentrate: 6))).Done();
+        (await shop.AddAsync(Some.Addition(shop.LotId, water: 40, concentrate: 6))).Done();
         (await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), shop.LotId, AdjustmentKind.Counted, 2.8m, "Dipstick"), Some.Supervisor, default)).Done();
         Assert.False((await RunAsync(shop)).Fluids[0].IsLow);
 

@@ -12,9 +12,9 @@ public sealed class InstantTests
     [InlineData("2026-03-02t07:12:30z", "2026-03-02T07:12:30.000")]
     [InlineData("2026-03-02T07:12-05:30", "2026-03-02T12:42:00.000")]
     [InlineData("2026-03-02T07:12:30.123456789Z", "2026-03-02T07:12:30.123")]
-    public void TryReadInstant_Iso8601_IsThatMoment(string text, string utc)
+    public void TryRead_Iso8601_IsThatMoment(string text, string utc)
     {
-        Assert.True(JsonFields.TryReadInstant(text, out var instant));
+        Assert.True(InstantText.TryRead(text, out var instant));
 
         Assert.Equal(utc, instant.ToString("yyyy-MM-dd'T'HH:mm:ss.fff", System.Globalization.CultureInfo.InvariantCulture));
         Assert.Equal(DateTimeKind.Utc, instant.Kind);
@@ -29,5 +29,5 @@ public sealed class InstantTests
     [InlineData("2026-13-02T07:12:00Z")]
     [InlineData("07:12+01:00")]
     [InlineData("2026-03-02T07:12:00Z\n")]
-    public void TryReadInstant_AnythingElse_IsRefused(string text) => Assert.False(JsonFields.TryReadInstant(text, out _));
+    public void TryRead_AnythingElse_IsRefused(string text) => Assert.False(InstantText.TryRead(text, out _));
 }

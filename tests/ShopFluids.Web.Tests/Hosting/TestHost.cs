@@ -34,7 +34,7 @@ internal sealed class TestHost : IAsyncDisposable
 
     public IServiceProvider Services => _app.Services;
 
-    public static async Task<TestHost> StartAsync(TestDatabase database, string basePath = "")
+    public static async Task<TestHost> StartAsync(TestDatabase database, string basePath = "", Func<ShopSettings, ShopSettings>? set = null)
     {
         var folder = Directory.CreateTempSubdirectory("shopfluids-host-").FullName;
         var clock = new FakeTimeProvider(new DateTimeOffset(Some.Start));
@@ -47,7 +47,7 @@ internal sealed class TestHost : IAsyncDisposable
             BasePath = basePath,
             TimeZoneId = "Europe/Berlin",
         };
-        var app = ShopApp.Build(settings, builder =>
+        var app = ShopApp.Build(set?.Invoke(settings) ?? settings, builder =>
         {
             builder.WebHost.UseTestServer();
             builder.Logging.ClearProviders();

@@ -43,7 +43,7 @@ public sealed class StoresPagesTests
     public async Task Render_LowStock_IsMarked()
     {
         await using var desk = await OpenAsync();
-        (await desk.Shop.AddAsync(Some.Addition(desk.Shop.LotId, water: 50, concentrate: 6))).Done();
+        (await desk.Shop.AddAsync(Some.Addition(desk.Shop.LotId, water: 40, concentrate: 6))).Done();
         (await desk.Shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), desk.Shop.LotId, AdjustmentKind.Counted, 1, "Dipstick"), Some.Supervisor, default)).Done();
 
         Assert.Contains(Texts.Stores_Low, Page<StoresPage>(desk).Find(".stock .v").TextContent, StringComparison.Ordinal);

@@ -32,8 +32,8 @@ public sealed class SumpPageTests
         Assert.Contains("concentrate", page.Find(".row.task").TextContent, StringComparison.Ordinal);
         Assert.Contains("note: smells", page.Find(".tl li").TextContent, StringComparison.Ordinal);
         Assert.Equal(3, page.FindAll("figure.trend svg[role=img]").Count);
-        Assert.Equal("sheets/sumps/S-07/history.pdf", page.FindAll(".sh a")[0].GetAttribute("href"));
-        Assert.Equal("enter/S-07", page.FindAll(".sh a")[1].GetAttribute("href"));
+        Assert.Equal("sheets/sumps/S-07/history.pdf", page.FindAll(".sh .acts a")[0].GetAttribute("href"));
+        Assert.Equal("enter/S-07", page.FindAll(".sh .acts a")[1].GetAttribute("href"));
     }
 
     [Fact]

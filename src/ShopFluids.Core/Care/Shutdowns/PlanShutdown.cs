@@ -13,7 +13,8 @@ namespace ShopFluids.Core.Care.Shutdowns;
 public sealed record PlanShutdown(Guid Id, string? SumpTag, DateOnly FirstDay, DateOnly LastDay, string Reason);
 
 /// <param name="Tasks">How many tasks were made.</param>
-public sealed record PlannedShutdown(Guid Id, int Tasks);
+/// <param name="IsNew">False when it had been planned just so before.</param>
+public sealed record PlannedShutdown(Guid Id, int Tasks, bool IsNew = true);
 
 /// <summary>Another shutdown of the same sump, or of the shop, has one of these days.</summary>
 public sealed record ShutdownsOverlap(DateOnly FirstDay, DateOnly LastDay) : Error;
@@ -32,7 +33,7 @@ public sealed class PlanShutdownHandler(ShopDatabase database, SetupCache setups
         var setup = await setups.ForAsync(write, cancellationToken);
         if (setup.Shutdowns.FirstOrDefault(s => s.Id == command.Id) is { } known)
         {
-            return IsSame(known, command, setup) ? new PlannedShutdown(known.Id, 0) : new OtherContentForId(command.Id);
+            return IsSame(known, command, setup) ? new PlannedShutdown(known.Id, 0, IsNew: false) : new OtherContentForId(command.Id);
         }
 
         Sump? only = null;

@@ -42,12 +42,26 @@ public sealed class Shutdown : Entity, ISetup
 
     public bool Concerns(Guid sumpId) => !IsWithdrawn && (SumpId is null || SumpId == sumpId);
 
+    /// <summary>How it stands on a shop day; on its first day it may still be taken back whole.</summary>
+    public ShutdownState StateOn(DateOnly today) => IsWithdrawn ? ShutdownState.Withdrawn
+        : LastDay < today ? ShutdownState.Over
+        : FirstDay < today ? ShutdownState.Standing
+        : ShutdownState.Planned;
+
     /// <summary>It ends earlier than was planned.</summary>
     /// <exception cref="ArgumentOutOfRangeException">Not within it.</exception>
     public void EndOn(DateOnly lastDay) =>
         LastDay = lastDay >= FirstDay && lastDay <= LastDay ? lastDay : throw new ArgumentOutOfRangeException(nameof(lastDay), lastDay, "Not a day of the shutdown.");
 
     public void Withdraw() => IsWithdrawn = true;
+}
+
+public enum ShutdownState
+{
+    Planned,
+    Standing,
+    Over,
+    Withdrawn,
 }
 
 internal sealed class ShutdownConfiguration : IEntityTypeConfiguration<Shutdown>

@@ -18,7 +18,8 @@ namespace ShopFluids.Core.Record.Replay;
 
 /// <summary>
 /// Judges every stored reading again from what was known before it, in the order of the record, and compares with what was answered
-/// then. A difference says that the rules, the limits of the past or the set-up are no longer what they were; nothing is changed.
+/// then; so too the flags of the clock, of lots, stocks and instruments, and those that went to the supervisor. A difference says that the
+/// rules, the limits of the past or the set-up are no longer what they were; nothing is changed.
 /// </summary>
 public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatabaseProvider provider)
 {
@@ -38,7 +39,8 @@ public sealed class ReplayQuery(ShopDatabase database, SetupCache setups, IDatab
             lateTests += replay.NoticeLateTests(differences);
         }
 
-        return new(readings, lateTests, differences);
+        var (ofTheShop, escalated) = await new ShopReplay(db, differences).RunAsync(cancellationToken);
+        return new(readings, lateTests, ofTheShop, escalated, differences);
     }
 
     private sealed class SumpReplay(ShopSetup setup, RecordOrder order, SumpPast past, IReadOnlyList<CareStep> steps)

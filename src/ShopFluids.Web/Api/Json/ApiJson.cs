@@ -4,9 +4,11 @@ using System.Text.Json.Serialization;
 using ShopFluids.Core.Exchange;
 using ShopFluids.Web.Api.Additions;
 using ShopFluids.Web.Api.Bench;
+using ShopFluids.Web.Api.CleanOuts;
 using ShopFluids.Web.Api.Readings;
 using ShopFluids.Web.Api.Round;
 using ShopFluids.Web.Api.Rules;
+using ShopFluids.Web.Api.Shutdowns;
 using ShopFluids.Web.Api.Slides;
 using ShopFluids.Web.Api.Sumps;
 using ShopFluids.Web.Api.Work;
@@ -28,6 +30,13 @@ namespace ShopFluids.Web.Api.Json;
 [JsonSerializable(typeof(ListPage<SlideRow>))]
 [JsonSerializable(typeof(StartedSlideAnswer))]
 [JsonSerializable(typeof(EndedSlideAnswer))]
+[JsonSerializable(typeof(ListPage<CleanOutAnswer>))]
+[JsonSerializable(typeof(CleanOutAnswer))]
+[JsonSerializable(typeof(CleanOutReadyAnswer))]
+[JsonSerializable(typeof(FinishedCleanOutAnswer))]
+[JsonSerializable(typeof(ListPage<ShutdownAnswer>))]
+[JsonSerializable(typeof(ShutdownAnswer))]
+[JsonSerializable(typeof(PlannedShutdownAnswer))]
 [JsonSerializable(typeof(ListPage<RuleAnswer>))]
 [JsonSerializable(typeof(RuleAnswer))]
 [JsonSerializable(typeof(BenchRunAnswer))]

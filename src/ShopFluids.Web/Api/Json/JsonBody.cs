@@ -54,5 +54,16 @@ internal static class JsonBody
         }
     }
 
+    /// <summary>Reads the body and answers by its fields.</summary>
+    public static async Task<IResult> AnswerAsync(HttpContext http, ApiSentences sentences, Func<JsonElement, JsonFields, Sentences, Task<IResult>> answer)
+    {
+        var say = await sentences.CurrentAsync(http.RequestAborted);
+        var (document, refusal) = await ReadAsync(http.Request, http.RequestAborted);
+        using (document)
+        {
+            return document is null ? refusal ?? Results.BadRequest() : await answer(document.RootElement, new JsonFields(say), say);
+        }
+    }
+
     private static JsonHttpResult<ApiProblem> TooLarge() => Problems.Make(StatusCodes.Status413PayloadTooLarge, "tooLarge", Texts.Api_TooLarge);
 }

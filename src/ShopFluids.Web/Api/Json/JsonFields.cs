@@ -1,6 +1,5 @@
 using System.Globalization;
 using System.Text.Json;
-using System.Text.RegularExpressions;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
@@ -11,7 +10,7 @@ namespace ShopFluids.Web.Api.Json;
 /// Reads fields out of an object and collects what is wrong with them, so that all of it is answered at once. Fields that it
 /// is not asked for are let pass.
 /// </summary>
-internal sealed partial class JsonFields(Sentences say)
+internal sealed class JsonFields(Sentences say)
 {
     private readonly List<ApiField> _faults = [];
 
@@ -20,7 +19,8 @@ internal sealed partial class JsonFields(Sentences say)
     public void Refuse(string field, FieldProblem problem, string? detail = null) =>
         _faults.Add(new ApiField(field, Codes.Of(problem), say.Field(new FieldError(field, problem, Detail: detail))));
 
-    private void Refuse(FieldError error) =>
+    /// <summary>Refuses with the range that is accepted.</summary>
+    public void Refuse(FieldError error) =>
         _faults.Add(new ApiField(error.Field, Codes.Of(error.Problem), say.Field(error), error.Value, error.Low, error.High, error.Unit is { Length: > 0 } unit ? unit : null));
 
     /// <summary>A text; null when it is missing or null. A text with signs that no keyboard makes is refused.</summary>
@@ -158,7 +158,7 @@ internal sealed partial class JsonFields(Sentences say)
             return null;
         }
 
-        if (TryReadInstant(text, out var instant))
+        if (InstantText.TryRead(text, out var instant))
         {
             return instant;
         }
@@ -167,24 +167,67 @@ internal sealed partial class JsonFields(Sentences say)
         return null;
     }
 
-    public void Refuse(string field, string problem, string message) =>
-        _faults.Add(new ApiField(field, problem, string.Format(CultureInfo.InvariantCulture, "{0}: {1}", say.FieldName(field), message)));
-
-    /// <summary>ISO 8601 and nothing else: what a program sends is never guessed at.</summary>
-    public static bool TryReadInstant(string text, out DateTime instantUtc)
+    /// <summary>A day of the calendar, such as 2026-03-02.</summary>
+    public DateOnly? RequiredDay(JsonElement parent, string name, string field)
     {
-        instantUtc = default;
-        if (!InstantShape().IsMatch(text) || !DateTimeOffset.TryParse(text, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var instant))
+        RequireGiven(parent, name, field);
+        if (Text(parent, name, field) is not { } text)
         {
-            return false;
+            return null;
         }
 
-        instantUtc = instant.UtcDateTime;
-        return true;
+        if (DateOnly.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day))
+        {
+            return day;
+        }
+
+        Refuse(field, "notADay", Texts.Api_NotADay);
+        return null;
     }
 
-    [GeneratedRegex(@"^[0-9]{4}-[0-9]{2}-[0-9]{2}[Tt][0-9]{2}:[0-9]{2}(:[0-9]{2}(\.[0-9]{1,12})?)?([Zz]|[+-][0-9]{2}:[0-9]{2})\z", RegexOptions.CultureInvariant | RegexOptions.ExplicitCapture, matchTimeoutMilliseconds: 1000)]
-    private static partial Regex InstantShape();
+    /// <summary>A whole number within a range; null when it is missing or refused.</summary>
+    public int? Whole(JsonElement parent, string name, string field, AcceptedRange range)
+    {
+        ArgumentNullException.ThrowIfNull(range);
+        if (Number(parent, name, field, range) is not { } number)
+        {
+            return null;
+        }
+
+        if (number != decimal.Truncate(number))
+        {
+            Refuse(new FieldError(field, FieldProblem.NotWhole, number, range.Low, range.High));
+            return null;
+        }
+
+        if (number < range.Low || number > range.High)
+        {
+            Refuse(new FieldError(field, FieldProblem.OutOfRange, number, range.Low, range.High));
+            return null;
+        }
+
+        return (int)number;
+    }
+
+    /// <summary>The objects of a list; none when it is missing, and refused where it is anything else.</summary>
+    public IReadOnlyList<JsonElement> ObjectList(JsonElement parent, string name, string field)
+    {
+        if (!parent.TryGetProperty(name, out var list) || list.ValueKind == JsonValueKind.Null)
+        {
+            return [];
+        }
+
+        if (list.ValueKind == JsonValueKind.Array && list.EnumerateArray().All(i => i.ValueKind == JsonValueKind.Object))
+        {
+            return [.. list.EnumerateArray()];
+        }
+
+        Refuse(field, "notAList", Texts.Api_NotAList);
+        return [];
+    }
+
+    public void Refuse(string field, string problem, string message) =>
+        _faults.Add(new ApiField(field, problem, string.Format(CultureInfo.InvariantCulture, "{0}: {1}", say.FieldName(field), message)));
 
     // What the columns hold: 18 digits, 6 of them decimals.
     private const decimal Largest = 1_000_000_000_000m;

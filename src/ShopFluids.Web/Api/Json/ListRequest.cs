@@ -25,7 +25,7 @@ internal sealed class ListRequest(HttpRequest request, Sentences say)
         }
 
         // In an address a plus sign stands for a blank.
-        if (JsonFields.TryReadInstant(text.Replace(' ', '+'), out var instant))
+        if (InstantText.TryRead(text.Replace(' ', '+'), out var instant))
         {
             return instant;
         }

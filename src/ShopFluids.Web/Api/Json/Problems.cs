@@ -1,5 +1,7 @@
 using Microsoft.AspNetCore.Http.HttpResults;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
+using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Rounds;
@@ -27,6 +29,14 @@ internal static class Problems
         SlideEndedAlready => Make(StatusCodes.Status409Conflict, "slideEnded", say.Error(error)),
         SlideTooEarly => Make(StatusCodes.Status409Conflict, "slideTooEarly", say.Error(error)),
         SlideTooLate => Make(StatusCodes.Status409Conflict, "slideTooLate", say.Error(error)),
+        ShutdownNotFound => Make(StatusCodes.Status404NotFound, "shutdownNotFound", say.Error(error)),
+        ShutdownIsOver => Make(StatusCodes.Status409Conflict, "shutdownOver", say.Error(error)),
+        ShutdownsOverlap => Make(StatusCodes.Status409Conflict, "shutdownsOverlap", say.Error(error)),
+        CleanOutNotFound => Make(StatusCodes.Status404NotFound, "cleanOutNotFound", say.Error(error)),
+        CleanOutIsOver => Make(StatusCodes.Status409Conflict, "cleanOutOver", say.Error(error)),
+        CleanOutStepMissing => Make(StatusCodes.Status409Conflict, "stepMissing", say.Error(error)),
+        CleanOutStepChanged => Make(StatusCodes.Status409Conflict, "stepChanged", say.Error(error)),
+        CleanOutStepNeeded => Make(StatusCodes.Status409Conflict, "stepNeeded", say.Error(error)),
         SumpRetired => Make(StatusCodes.Status409Conflict, "sumpRetired", say.Error(error)),
         NoOpenCharge => Make(StatusCodes.Status409Conflict, "noOpenCharge", say.Error(error)),
         AlreadySuperseded => Make(StatusCodes.Status409Conflict, "alreadySuperseded", say.Error(error)),
@@ -39,12 +49,12 @@ internal static class Problems
         _ => Make(StatusCodes.Status409Conflict, "notPossible", say.Error(error)),
     };
 
-    public static ApiField Field(FieldError error, Sentences say) => new(error.Field, Codes.Of(error.Problem), say.Field(error), error.Value, error.Low, error.High, error.Unit);
+    public static ApiField Field(FieldError error, Sentences say) => new(error.Field, Codes.Of(error.Problem), say.Field(error), error.Value, error.Low, error.High, error.Unit, error.FirstDay, error.LastDay);
 
     public static JsonHttpResult<ApiProblem> Fields(IReadOnlyList<ApiField> fields) =>
         Write(new ApiProblem(Blank, Texts.Api_FieldsRefused, StatusCodes.Status400BadRequest, "fieldsRefused", fields));
 
-    public static JsonHttpResult<ApiProblem> Make(int status, string code, string title) => Write(new ApiProblem(Blank, title, status, code));
+    public static JsonHttpResult<ApiProblem> Make(int status, string code, string title, IReadOnlyList<ApiField>? fields = null) => Write(new ApiProblem(Blank, title, status, code, fields));
 
     private static JsonHttpResult<ApiProblem> Write(ApiProblem problem) =>
         TypedResults.Json(problem, ApiJson.Default.ApiProblem, "application/problem+json", problem.Status);

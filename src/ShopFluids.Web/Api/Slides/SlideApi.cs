@@ -1,5 +1,4 @@
 using System.Security.Claims;
-using System.Text.Json;
 using Microsoft.AspNetCore.Mvc;
 using ShopFluids.Core.Exchange;
 using ShopFluids.Core.Slides;
@@ -55,7 +54,7 @@ internal static class SlideApi
         return TypedResults.Json(new ListPage<SlideRow>([.. page.Items.Select(SlideRow.Of)], page.Next), ApiJson.Default.ListPageSlideRow);
     }
 
-    private static async Task<IResult> StartAsync(HttpContext http, ClaimsPrincipal user, StartSlideHandler handler, ApiSentences sentences) => await WithBodyAsync(http, sentences, async (body, fields, say) =>
+    private static async Task<IResult> StartAsync(HttpContext http, ClaimsPrincipal user, StartSlideHandler handler, ApiSentences sentences) => await JsonBody.AnswerAsync(http, sentences, async (body, fields, say) =>
     {
         var id = fields.RequiredId(body, "id", "id");
         var sump = fields.RequiredText(body, "sump", "sump");
@@ -77,7 +76,7 @@ internal static class SlideApi
             error => (IResult)Problems.Of(error, say));
     });
 
-    private static async Task<IResult> ReadAsync(HttpContext http, Guid id, ClaimsPrincipal user, EndSlideHandler handler, ApiSentences sentences) => await WithBodyAsync(http, sentences, async (body, fields, say) =>
+    private static async Task<IResult> ReadAsync(HttpContext http, Guid id, ClaimsPrincipal user, EndSlideHandler handler, ApiSentences sentences) => await JsonBody.AnswerAsync(http, sentences, async (body, fields, say) =>
     {
         var reading = fields.RequiredId(body, Reading, Reading);
         var readAt = fields.RequiredInstant(body, SlideFields.ReadAt, SlideFields.ReadAt);
@@ -89,7 +88,7 @@ internal static class SlideApi
             : await EndAsync(handler, new(id, new(reading.GetValueOrDefault(), readAt.GetValueOrDefault(), value.GetValueOrDefault(), unit)), user, say);
     });
 
-    private static async Task<IResult> DiscardAsync(HttpContext http, Guid id, ClaimsPrincipal user, EndSlideHandler handler, ApiSentences sentences) => await WithBodyAsync(http, sentences, async (body, fields, say) =>
+    private static async Task<IResult> DiscardAsync(HttpContext http, Guid id, ClaimsPrincipal user, EndSlideHandler handler, ApiSentences sentences) => await JsonBody.AnswerAsync(http, sentences, async (body, fields, say) =>
     {
         var reason = fields.RequiredText(body, SlideFields.Reason, SlideFields.Reason);
         return fields.Faults.Count > 0 ? Problems.Fields(fields.Faults) : await EndAsync(handler, new(id, null, reason), user, say);
@@ -109,15 +108,5 @@ internal static class SlideApi
                 ApiJson.Default.EndedSlideAnswer,
                 statusCode: ended.IsNew && command.Read is not null ? StatusCodes.Status201Created : StatusCodes.Status200OK),
             error => (IResult)Problems.Of(error, say));
-    }
-
-    private static async Task<IResult> WithBodyAsync(HttpContext http, ApiSentences sentences, Func<JsonElement, JsonFields, Sentences, Task<IResult>> answer)
-    {
-        var say = await sentences.CurrentAsync(http.RequestAborted);
-        var (document, refusal) = await JsonBody.ReadAsync(http.Request, http.RequestAborted);
-        using (document)
-        {
-            return document is null ? refusal ?? Results.BadRequest() : await answer(document.RootElement, new JsonFields(say), say);
-        }
     }
 }

@@ -5,6 +5,7 @@ using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Machines;
+using ShopFluids.Core.Photos.Pictures;
 using ShopFluids.Core.Record.Trail;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Slides;
@@ -62,6 +63,7 @@ internal sealed class RecordValues(TrailPage page, ShopFormat format)
         AdjustmentKind kind => kind == AdjustmentKind.Counted ? Texts.Record_Counted : Texts.Record_ThrownAway,
         SlideEnd end => end == SlideEnd.Read ? Texts.Record_Read : Texts.Record_ThrownAway,
         SlideIncubation incubation => Incubation(incubation),
+        PictureKind picture when Enum.IsDefined(picture) => picture.ToString(),
         Delivery delivery => DeliveryWords.Of(delivery),
         UnitSystem units => units == UnitSystem.Metric ? Texts.Account_UnitsMetric : Texts.Account_UnitsUs,
         ParameterScale scale => scale switch { ParameterScale.Number => Texts.Record_ScaleNumber, ParameterScale.Words => Texts.Record_ScaleWords, _ => Texts.Record_ScaleMagnitude },

@@ -18,7 +18,7 @@ public sealed class ReplayQueryTests
 
         var report = await RunAsync(shop);
 
-        Assert.Equal((0, 0, 0), (report.Readings, report.OfTheClock, report.Differences.Count));
+        Assert.Equal((0, 0, 0, 0, 0), (report.Readings, report.OfTheClock, report.OfTheShop, report.Escalated, report.Differences.Count));
     }
 
     [Theory, EachDatabase]
@@ -90,7 +90,7 @@ public sealed class ReplayQueryTests
 
         var report = await RunAsync(shop.Another());
 
-        Assert.All(report.Differences, d => Assert.Equal((Some.SumpTag, reading.Id, false), (d.SumpTag, d.ReadingId, d.IsSetupChanged)));
+        Assert.All(report.Differences, d => Assert.Equal((Some.SumpTag, reading.Id, false), (d.Subject, d.ReadingId, d.IsSetupChanged)));
         Assert.Equal(
             [ReplayAspect.Verdicts, ReplayAspect.FlagsRaised, ReplayAspect.Recipe, ReplayAspect.TasksMade],
             report.Differences.Select(d => d.Aspect).Where(a => a is not ReplayAspect.Cautions));

@@ -22,14 +22,6 @@ public sealed record ShutdownsView(DeskWords Words, IReadOnlyList<ShutdownRow> R
     }
 }
 
-public enum ShutdownState
-{
-    Planned,
-    Standing,
-    Over,
-    Withdrawn,
-}
-
 /// <param name="Name">The tag of the sump, or the whole shop.</param>
 public sealed record ShutdownRow(Guid Id, string Name, DateOnly FirstDay, DateOnly LastDay, int Days, string Reason, ShutdownState State)
 {
@@ -37,10 +29,6 @@ public sealed record ShutdownRow(Guid Id, string Name, DateOnly FirstDay, DateOn
     {
         ArgumentNullException.ThrowIfNull(shutdown);
         ArgumentNullException.ThrowIfNull(words);
-        var state = shutdown.IsWithdrawn ? ShutdownState.Withdrawn
-            : shutdown.LastDay < today ? ShutdownState.Over
-            : shutdown.FirstDay < today ? ShutdownState.Standing
-            : ShutdownState.Planned;
         return new(
             shutdown.Id,
             shutdown.SumpId is { } id ? words.Setup.FindSump(id)?.Tag ?? "" : Texts.Setup_ShutdownShop,
@@ -48,7 +36,7 @@ public sealed record ShutdownRow(Guid Id, string Name, DateOnly FirstDay, DateOn
             shutdown.LastDay,
             shutdown.ToFacts().Days,
             shutdown.Reason,
-            state);
+            shutdown.StateOn(today));
     }
 
     public string About(ShopFormat format)
