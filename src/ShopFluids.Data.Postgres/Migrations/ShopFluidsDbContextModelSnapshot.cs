@@ -196,6 +196,11 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
+                    b.Property<decimal?>("AcceptedRiskPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<DateOnly>("Anchor")
                         .HasColumnType("date");
 
@@ -241,9 +246,22 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<short>("Kind")
                         .HasColumnType("smallint");
 
+                    b.Property<string>("Needs")
+                        .HasColumnType("text")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<string>("Parameters")
                         .IsRequired()
                         .HasColumnType("text");
+
+                    b.Property<int?>("Shift")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<string>("Template")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
@@ -323,6 +341,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("bigint");
+
+                    b.Property<string>("Why")
+                        .HasColumnType("text")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.HasKey("Id");
 
@@ -586,6 +608,98 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .IsUnique();
 
                     b.ToTable("CleanOutSteps");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("AreaId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("Theme")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("character varying(10)");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AreaId");
+
+                    b.ToTable("Displays");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.Property<Guid>("DisplayId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.HasKey("DisplayId");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.ToTable("DisplayKeys");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Escalations.EscalationNotice", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<short>("Channel")
+                        .HasColumnType("smallint");
+
+                    b.Property<string>("Content")
+                        .IsRequired()
+                        .HasColumnType("text");
+
+                    b.Property<DateTime?>("EndedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<bool>("IsSent")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("LastFault")
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<DateTime>("NextTryAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex(new[] { "NextTryAtUtc" }, "IX_EscalationNotices_Waiting")
+                        .HasFilter("\"EndedAtUtc\" IS NULL");
+
+                    b.ToTable("EscalationNotices");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
@@ -1065,6 +1179,11 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("character varying(200)");
 
+                    b.Property<string>("ShiftEnds")
+                        .HasMaxLength(60)
+                        .HasColumnType("character varying(60)")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<string>("TimeZoneId")
                         .IsRequired()
                         .HasMaxLength(64)
@@ -1318,6 +1437,62 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .IsUnique();
 
                     b.ToTable("StationKeys");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<int>("ByteCount")
+                        .HasColumnType("integer");
+
+                    b.Property<int>("HeightPixels")
+                        .HasColumnType("integer");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("smallint");
+
+                    b.Property<int>("Orientation")
+                        .HasColumnType("integer");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("TakenAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.Property<int>("WidthPixels")
+                        .HasColumnType("integer");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SumpId", "TakenAtUtc");
+
+                    b.ToTable("Photos");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.Property<Guid>("PhotoId")
+                        .HasColumnType("uuid");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("bytea");
+
+                    b.HasKey("PhotoId");
+
+                    b.ToTable("PhotoContents");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Readings.Measurement", b =>
@@ -1725,6 +1900,52 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("Slides");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Stores.LotAdjustment", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<DateTime>("AdjustedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<decimal>("AfterLitres")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<decimal>("BeforeLitres")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("smallint");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LotId", "AdjustedAtUtc");
+
+                    b.ToTable("LotAdjustments", t =>
+                        {
+                            t.HasCheckConstraint("CK_LotAdjustments_After", "CAST(\"AfterLitres\" AS numeric) >= 0");
+
+                            t.HasCheckConstraint("CK_LotAdjustments_Before", "CAST(\"BeforeLitres\" AS numeric) >= 0");
+                        });
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Sumps.Standing", b =>
                 {
                     b.Property<Guid>("SumpId")
@@ -2104,6 +2325,23 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Machines.Area", null)
+                        .WithMany()
+                        .HasForeignKey("AreaId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Displays.Display", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Displays.DisplayKey", "DisplayId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.HasOne("ShopFluids.Core.Charges.Charge", null)
@@ -2196,6 +2434,30 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.Photo", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Photos.Photo", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.PhotoContent", "PhotoId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Readings.Measurement", b =>
                 {
                     b.HasOne("ShopFluids.Core.Readings.Reading", null)
@@ -2258,6 +2520,15 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.HasOne("ShopFluids.Core.Sumps.Sump", null)
                         .WithMany()
                         .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Stores.LotAdjustment", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Fluids.FluidLot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

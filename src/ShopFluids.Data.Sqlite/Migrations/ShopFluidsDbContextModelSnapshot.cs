@@ -185,6 +185,11 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
+                    b.Property<decimal?>("AcceptedRiskPercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<DateOnly>("Anchor")
                         .HasColumnType("TEXT");
 
@@ -230,9 +235,22 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<short>("Kind")
                         .HasColumnType("INTEGER");
 
+                    b.Property<string>("Needs")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<string>("Parameters")
                         .IsRequired()
                         .HasColumnType("TEXT");
+
+                    b.Property<int?>("Shift")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<string>("Template")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
@@ -312,6 +330,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");
+
+                    b.Property<string>("Why")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.HasKey("Id");
 
@@ -575,6 +597,98 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .IsUnique();
 
                     b.ToTable("CleanOutSteps");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("AreaId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Name")
+                        .IsRequired()
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("RevokedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Theme")
+                        .IsRequired()
+                        .HasMaxLength(10)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("AreaId");
+
+                    b.ToTable("Displays");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.Property<Guid>("DisplayId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Hash")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("DisplayId");
+
+                    b.HasIndex("Hash")
+                        .IsUnique();
+
+                    b.ToTable("DisplayKeys");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Escalations.EscalationNotice", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<short>("Channel")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Content")
+                        .IsRequired()
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime?>("EndedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsSent")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("LastFault")
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("MadeAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("NextTryAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Tries")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex(new[] { "NextTryAtUtc" }, "IX_EscalationNotices_Waiting")
+                        .HasFilter("\"EndedAtUtc\" IS NULL");
+
+                    b.ToTable("EscalationNotices");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
@@ -1054,6 +1168,11 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasMaxLength(200)
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("ShiftEnds")
+                        .HasMaxLength(60)
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<string>("TimeZoneId")
                         .IsRequired()
                         .HasMaxLength(64)
@@ -1307,6 +1426,62 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .IsUnique();
 
                     b.ToTable("StationKeys");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("ByteCount")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("HeightPixels")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("Orientation")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Sha256")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("TakenAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<int>("WidthPixels")
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("SumpId", "TakenAtUtc");
+
+                    b.ToTable("Photos");
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.Property<Guid>("PhotoId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<byte[]>("Bytes")
+                        .IsRequired()
+                        .HasColumnType("BLOB");
+
+                    b.HasKey("PhotoId");
+
+                    b.ToTable("PhotoContents");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Readings.Measurement", b =>
@@ -1714,6 +1889,52 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("Slides");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Stores.LotAdjustment", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("AdjustedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("AfterLitres")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("BeforeLitres")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid>("LotId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("LotId", "AdjustedAtUtc");
+
+                    b.ToTable("LotAdjustments", t =>
+                        {
+                            t.HasCheckConstraint("CK_LotAdjustments_After", "CAST(\"AfterLitres\" AS numeric) >= 0");
+
+                            t.HasCheckConstraint("CK_LotAdjustments_Before", "CAST(\"BeforeLitres\" AS numeric) >= 0");
+                        });
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Sumps.Standing", b =>
                 {
                     b.Property<Guid>("SumpId")
@@ -2093,6 +2314,23 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Displays.Display", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Machines.Area", null)
+                        .WithMany()
+                        .HasForeignKey("AreaId")
+                        .OnDelete(DeleteBehavior.Restrict);
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Displays.DisplayKey", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Displays.Display", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Displays.DisplayKey", "DisplayId")
+                        .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Flags.Flag", b =>
                 {
                     b.HasOne("ShopFluids.Core.Charges.Charge", null)
@@ -2185,6 +2423,30 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .IsRequired();
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Photos.Photo", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Readings.Reading", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.Photo", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Photos.PhotoContent", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Photos.Photo", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.Photos.PhotoContent", "PhotoId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Readings.Measurement", b =>
                 {
                     b.HasOne("ShopFluids.Core.Readings.Reading", null)
@@ -2247,6 +2509,15 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.HasOne("ShopFluids.Core.Sumps.Sump", null)
                         .WithMany()
                         .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Stores.LotAdjustment", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Fluids.FluidLot", null)
+                        .WithMany()
+                        .HasForeignKey("LotId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
