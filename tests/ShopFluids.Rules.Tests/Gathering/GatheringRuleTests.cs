@@ -1,4 +1,3 @@
-using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Gathering;
 using ShopFluids.Rules.Registry;
 

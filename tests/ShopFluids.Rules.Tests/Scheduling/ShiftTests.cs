@@ -1,5 +1,4 @@
 using System.Globalization;
-using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Rules.Tests.Scheduling;

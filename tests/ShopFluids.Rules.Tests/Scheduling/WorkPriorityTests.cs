@@ -1,5 +1,4 @@
 using FsCheck.Xunit;
-using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Rules.Tests.Scheduling;
