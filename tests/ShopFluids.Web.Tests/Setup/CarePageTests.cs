@@ -33,7 +33,7 @@ public sealed class CarePageTests
         page.Type("ceilingDays", "28");
         page.Type("acceptedRiskPercent", "60");
         await page.SaveAsync();
-        Assert.Equal($"{Texts.Setup_UsualInterval} 40 d is outside the accepted range of 2 d to 28 d.", page.FaultOf("intervalDays"));
+        Assert.Equal("Usual interval 40 d is outside the accepted range of 2 d to 28 d.", page.FaultOf("intervalDays"));
         Assert.Equal("Accepted risk 60 % is outside the accepted range of 0.1 % to 50 %.", page.FaultOf("acceptedRiskPercent"));
         page.Type("intervalDays", "7");
         page.Type("acceptedRiskPercent", "2,5");
