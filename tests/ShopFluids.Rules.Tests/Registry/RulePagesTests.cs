@@ -35,6 +35,7 @@ public sealed partial class RulePagesTests
     [InlineData("idle", "allowedShopDays,testLateShopDays")]
     [InlineData("unread-slide", "incubatorHours,roomHours,windowHours")]
     [InlineData("escalation", "warningShopDays,actionHours")]
+    [InlineData("gathering", "windowShopDays")]
     public void Numbers_OfARule_AreWholeWhereTheyCount(string code, string whole) =>
         Assert.Equal(whole, string.Join(',', Find(code).Numbers.Where(n => n.IsWhole).Select(n => n.Name)));
 
