@@ -64,16 +64,32 @@ public sealed class EscalationRuleTests
     [InlineData(Verdict.Action, "2026-03-04T09:00:00Z")]
     public void IsDue_NumbersAreTuned_GoesEarlier(Verdict severity, string at)
     {
-        var due = DateTime.Parse(at, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal);
+        var due = Moment(at);
         var tunings = Some.Tuned(EscalationRule.RuleCode, (EscalationRule.WarningShopDays, 1), (EscalationRule.ActionHours, 2));
 
         Assert.False(IsDue(severity, Some.Now, null, Calendar, due.AddTicks(-1), tunings));
         Assert.True(IsDue(severity, Some.Now, null, Calendar, due, tunings));
     }
 
+    // Berlin changes its clocks on 29 March and 25 October 2026: days begin at 06:00 by the clock on the wall, hours are hours.
+    [Theory]
+    [InlineData(Verdict.Warning, "2026-03-27T09:00:00Z", "2026-03-31T04:00:00Z")]
+    [InlineData(Verdict.Warning, "2026-10-23T08:00:00Z", "2026-10-27T05:00:00Z")]
+    [InlineData(Verdict.Action, "2026-03-28T04:00:00Z", "2026-03-30T12:00:00Z")]
+    [InlineData(Verdict.Action, "2026-10-24T03:00:00Z", "2026-10-26T13:00:00Z")]
+    public void IsDue_OverAClockChange_GoesByTheClockOnTheWall(Verdict severity, string raisedAt, string at)
+    {
+        var (raised, due) = (Moment(raisedAt), Moment(at));
+
+        Assert.False(IsDue(severity, raised, null, Calendar, due.AddTicks(-1)));
+        Assert.True(IsDue(severity, raised, null, Calendar, due));
+    }
+
     [Fact]
     public void IsDue_SwitchedOff_IsNever() =>
         Assert.False(IsDue(Verdict.Action, Some.Now, null, Calendar, Some.Now.AddDays(90), Some.SwitchedOff(EscalationRule.RuleCode)));
+
+    private static DateTime Moment(string text) => DateTime.Parse(text, CultureInfo.InvariantCulture, DateTimeStyles.AdjustToUniversal);
 
     private static bool IsDue(Verdict severity, DateTime raisedAt, DateTime? answeredAt, ShopCalendar calendar, DateTime now, IReadOnlyDictionary<string, RuleTuning>? tunings = null) =>
         RuleRegistry.Escalation.IsDue(severity, raisedAt, answeredAt, calendar, tunings ?? Some.NoTunings, now);

@@ -10,7 +10,6 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Escalations;
-using ShopFluids.Web.Settings;
 using ShopFluids.Web.Tests.Hosting;
 using Xunit;
 

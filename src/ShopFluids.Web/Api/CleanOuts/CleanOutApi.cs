@@ -1,5 +1,4 @@
 using System.Security.Claims;
-using System.Text.Json;
 using Microsoft.AspNetCore.Mvc;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;

@@ -4,7 +4,6 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Exchange;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
-using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Api.Json;
 
