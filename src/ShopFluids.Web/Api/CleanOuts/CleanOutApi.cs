@@ -1,4 +1,5 @@
 using System.Security.Claims;
+using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Mvc;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
@@ -190,7 +191,7 @@ internal static class CleanOutApi
             ? Problems.Of(new OtherContentForId(id), say)
             : Problems.Make(StatusCodes.Status409Conflict, "cleanOutOpen", Texts.Api_CleanOutOpen);
 
-    private static IResult Refused(Error? error, Sentences say) => error switch
+    private static JsonHttpResult<ApiProblem> Refused(Error? error, Sentences say) => error switch
     {
         FieldErrors fields => Problems.Fields(CleanOutStepJson.OfBody(fields.Fields, say)),
         RefillNotPossible refill => Problems.Make(StatusCodes.Status409Conflict, "refillNotPossible", say.Error(refill), CleanOutStepJson.OfBody(refill.Fields, say)),
