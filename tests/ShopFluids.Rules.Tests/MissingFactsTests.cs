@@ -1,6 +1,7 @@
 using System.Collections;
 using System.Reflection;
 using System.Runtime.CompilerServices;
+using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Escalation;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.InstrumentCheck;
@@ -20,6 +21,8 @@ public sealed class MissingFactsTests
     [
         .. RuleRegistry.All.Select(r => r.GetType()),
         typeof(RulesService),
+        typeof(RetestAdvice),
+        typeof(CorrectiveWork),
         typeof(TunedRule),
         typeof(LotRule),
         typeof(InstrumentCheckRule),

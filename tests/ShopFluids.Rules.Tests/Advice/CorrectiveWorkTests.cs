@@ -2,6 +2,7 @@ using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.Scheduling;
 using ShopFluids.Rules.Shipped;
 
 namespace ShopFluids.Rules.Tests.Advice;
@@ -65,15 +66,18 @@ public sealed class CorrectiveWorkTests
     }
 
     // The level is full again, so its adjustment goes. A trend of the concentration, not read this time, asks for one only once it is confirmed.
+    // Another rule's look at the same parameter is that look; a test of the plan is none.
     [Theory]
-    [InlineData(true, false)]
-    [InlineData(false, true)]
-    public void Evaluate_AdjustmentGoesWithOneFlag_AFlagThatWaitsForItsTestTakesNothingOver(bool isTestOpen, bool isTakenOver)
+    [InlineData("drift:concentration", false)]
+    [InlineData("sudden-change:concentration", false)]
+    [InlineData("step:concentration", true)]
+    [InlineData(null, true)]
+    public void Evaluate_AdjustmentGoesWithOneFlag_AFlagThatWaitsForItsTestTakesNothingOver(string? test, bool isTakenOver)
     {
         var adjust = Some.Task(TaskKind.Adjust, "limit:level");
         var standing = Some.Standing(
             flags: [Some.Flag(LimitRule.Code, ParameterCodes.Level, Verdict.Warning, Direction.Low), Some.Flag(DriftRule.RuleCode, ParameterCodes.Concentration, Verdict.Warning, Direction.High, 101)],
-            tasks: isTestOpen ? [adjust, Some.Task(TaskKind.Test, "drift:concentration", id: 201)] : [adjust]);
+            tasks: test is not null ? [adjust, Some.Task(TaskKind.Test, test, id: 201)] : [adjust]);
 
         var evaluation = Some.Evaluate(Some.Measured(ParameterCodes.Level, 300m), standing, Limits);
 
@@ -147,6 +151,22 @@ public sealed class CorrectiveWorkTests
 
         Assert.Equal([Some.Id(200)], evaluation.DoneTasks);
         Assert.Empty(evaluation.WithdrawnTasks);
+    }
+
+    // One visit does the second look and the weekly test: the next of the series follows its own item, not the look.
+    [Fact]
+    public void Evaluate_SecondLookAndPlannedTestAtOnce_EachIsDoneByItself()
+    {
+        var (step, calendar) = (Some.Step(parameters: [ParameterCodes.Ph]), Some.Calendar());
+        var planned = Some.Task(TaskKind.Test, CareSchedule.CauseOf(step.Id), CareSchedule.DueAt(new(2026, 3, 11), calendar), 201);
+        var standing = Some.Standing(flags: [Some.Flag(LimitRule.Code, ParameterCodes.Ph, Verdict.Warning, Direction.Low)], tasks: [Some.Task(TaskKind.Test, "limit:ph"), planned]);
+        var reading = new ReadingFacts(Some.Id(1), Some.Now.AddDays(6), [Some.Measured(ParameterCodes.Ph, 9m)]);
+
+        var evaluation = RulesService.Evaluate(Some.Input(reading, standing, Limits, [step], calendar, Some.Now.AddDays(6)));
+
+        Assert.Equal([Some.Id(200), Some.Id(201)], evaluation.DoneTasks);
+        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 18), calendar), Assert.Single(evaluation.NewTasks).DueAt);
+        Assert.Equal(CareSchedule.DueAt(new(2026, 3, 18), calendar), evaluation.NextTestDueAt);
     }
 
     [Theory]

@@ -123,6 +123,15 @@ public sealed class ParameterCourseTests
         Assert.All(course.Points.Skip(1), p => Assert.Equal((true, 6.0, 6.0), (p.Since.IsKnown, p.Since.Least(6), p.Since.Most(6))));
     }
 
+    // A removal alone is a movement as well: of how much fluid, nobody knows.
+    [Fact]
+    public void Of_TakenOutWithoutALevel_IsNotKnown()
+    {
+        var link = Last([Read(0, 6), Read(1, 6)], new MovementFacts(At(0.5), 0, 0, 30));
+
+        Assert.Equal((false, 0.1), (link.IsKnown, link.Exchanged));
+    }
+
     // Without a level what was put in is taken of the full mark.
     [Fact]
     public void Of_NoLevelAtAll_ExchangeIsReckonedWithTheFullMark() =>

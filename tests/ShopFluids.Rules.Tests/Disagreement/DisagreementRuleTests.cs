@@ -74,6 +74,29 @@ public sealed class DisagreementRuleTests
         Assert.Equal(isFlagged, _charge.Open is not null);
     }
 
+    // Somebody read only the pH in between.
+    [Fact]
+    public void Check_AnotherReadingBetweenTheTwo_IsPassedOver()
+    {
+        _charge.Reads(Refractometer(10.0m));
+        _charge.After(0.05).Reads(Some.Measured(ParameterCodes.Ph, 9));
+        _charge.After(0.05).Reads(Titration(8.0m));
+
+        Assert.Equal(Direction.High, _charge.Open?.Direction);
+    }
+
+    // At the very moment of the first reading something was put in: after it.
+    [Fact]
+    public void Check_AdditionAtTheMomentOfTheFirst_IsNotOneSample()
+    {
+        _charge.Reads(Some.Measured(ParameterCodes.Ph, 9));
+        _charge.After(0.05).Reads(Refractometer(10.0m));
+        _charge.Moves(water: 20);
+        _charge.After(0.05).Reads(Titration(8.0m));
+
+        Assert.Null(_charge.Open);
+    }
+
     [Fact]
     public void Check_AdditionBetweenTheTwo_IsNotOneSample()
     {

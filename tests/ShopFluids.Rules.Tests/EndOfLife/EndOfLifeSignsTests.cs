@@ -72,6 +72,17 @@ public sealed class EndOfLifeSignsTests
         Assert.Equal(isKept, Judge([Some.Measured(ParameterCodes.Ph, 9)], Daily(ParameterCodes.Ph, 9), days: 400, open: open).Flag is not null);
     }
 
+    // What a flag was raised with is told as long as it stands.
+    [Fact]
+    public void Check_StillWorn_TellsWhatItWasRaisedWith()
+    {
+        var open = Open() with { Numbers = new Dictionary<string, decimal> { [NumberNames.Days] = 300, [NumberNames.Comebacks] = 4, [NumberNames.Drop] = 0.7m } };
+
+        var flag = Judge([Some.Measured(ParameterCodes.Ph, 8.4m)], Daily(ParameterCodes.Ph, 8.4m), days: 400, open: open).Flag;
+
+        Assert.Equal((300m, 4m, 0.7m), (flag?.Numbers[NumberNames.Days], flag?.Numbers[NumberNames.Comebacks], flag?.Numbers[NumberNames.Drop]));
+    }
+
     // From under the line to it or over it is a comeback; a slide that only stays over it is none. The slide read now counts too.
     [Theory]
     [InlineData("3,5,3,5,3", 5.0, 3)]

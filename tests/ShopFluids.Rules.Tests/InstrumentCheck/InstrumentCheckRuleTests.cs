@@ -52,6 +52,17 @@ public sealed class InstrumentCheckRuleTests
     }
 
     [Fact]
+    public void IsEmpty_OnlyNewOrOnlyGone_IsAChange()
+    {
+        var found = Find(5, Today.AddDays(-8));
+        var known = new KnownFinding(Some.Id(50), found.Rule, found.Aspect, found.SubjectId, Some.Now.AddDays(-1));
+
+        Assert.False(FindingChanges.Of([found], [], Some.Now).IsEmpty);
+        Assert.False(FindingChanges.Of([], [known], Some.Now).IsEmpty);
+        Assert.True(FindingChanges.Of([found], [known], Some.Now).IsEmpty);
+    }
+
+    [Fact]
     public void Of_ClockSteppedBackBeforeTheRaising_NothingGoesAway()
     {
         var known = new KnownFinding(Some.Id(51), InstrumentCheckRule.Code, InstrumentCheckRule.Lapsed, Some.Id(6), Some.Now);

@@ -58,7 +58,9 @@ public sealed class LotRuleTests
     {
         var lot = Lot() with { OpenedOn = Today.AddDays(-openedDaysAgo), OpenedLifeDays = 30 };
 
-        Assert.Equal(isFound ? [LotRule.OpenedTooLong] : [], LotRule.Check(lot, Calendar, Some.Now).Select(f => f.Aspect));
+        var found = LotRule.Check(lot, Calendar, Some.Now).ToList();
+        Assert.Equal(isFound ? [LotRule.OpenedTooLong] : [], found.Select(f => f.Aspect));
+        Assert.All(found, f => Assert.Equal(31m, f.Numbers[NumberNames.Days]));
     }
 
     [Fact]

@@ -93,6 +93,31 @@ public sealed class BalancePairTests
         Assert.Equal(side is null, _charge.Open is null);
     }
 
+    // 100 L of mix were taken out and written down, yet the level stands where it stood: 100 L of water got in.
+    [Fact]
+    public void Check_TakenOutButStillThere_IsAGain()
+    {
+        _charge.Numbers[BalanceRule.PouredWithinPercent] = 0;
+        Read(250, 8.0m);
+        _charge.After(1).Moves(removed: 100);
+        _charge.After(6);
+        Read(250, 4.8m);
+
+        Assert.Equal((Direction.High, 100.0m), (_charge.Open?.Direction, _charge.Open?.Numbers[NumberNames.GainedLitres]));
+    }
+
+    // 5 L of concentrate got in unrecorded; at 9 % in the middle they are 55.6 L of mix.
+    [Fact]
+    public void Check_ConcentrateGained_TellsTheMixItStandsFor()
+    {
+        Read(250, 8.0m);
+        _charge.After(7);
+        Read(250, 10.0m);
+
+        Assert.Equal((Direction.Low, 5.0m), (_charge.Open?.Direction, _charge.Open?.Numbers[NumberNames.GainedConcentrate]));
+        Assert.InRange(_charge.Open?.Numbers[NumberNames.GainedLitres] ?? 0, 55, 56);
+    }
+
     // 100 L poured are good to 10 L: 30 L more than that may be the pouring. Poured to the litre they are not.
     [Theory]
     [InlineData(10, true)]

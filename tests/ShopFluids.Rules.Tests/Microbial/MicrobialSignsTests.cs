@@ -125,6 +125,9 @@ public sealed class MicrobialSignsTests
     }
 
     [Fact]
+    public void Check_FirstSlide_HasGrownByNothing() => Assert.Null(Judge([Some.Measured(ParameterCodes.Bacteria, 4)], []).Single().Flag);
+
+    [Fact]
     public void Check_SlideGrown_TellsBothSlides()
     {
         ReadingFacts[] past = [.. new[] { 3.0m, 2.5m }.Select((v, i) => new ReadingFacts(Some.Id(i), Some.Now.AddDays((28 * i) - 56), [Some.Measured(ParameterCodes.Bacteria, v)]))];

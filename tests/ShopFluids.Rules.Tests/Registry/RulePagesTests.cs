@@ -39,6 +39,16 @@ public sealed partial class RulePagesTests
     public void Numbers_OfARule_AreWholeWhereTheyCount(string code, string whole) =>
         Assert.Equal(whole, string.Join(',', Find(code).Numbers.Where(n => n.IsWhole).Select(n => n.Name)));
 
+    // What is due after a standing machine, a trend or a worn charge is a test of the fluid, and no second look by somebody else.
+    [Theory]
+    [InlineData("sudden-change", true)]
+    [InlineData("drift", false)]
+    [InlineData("end-of-life", false)]
+    [InlineData("idle", false)]
+    [InlineData("unread-slide", false)]
+    [InlineData("escalation", false)]
+    public void AsksForASecondLook_Rule_OnlyWhereItsTestIsOne(string code, bool expected) => Assert.Equal(expected, Find(code).AsksForASecondLook);
+
     [Fact]
     public void Find_CodeThatIsNoRuleOfTheRegistry_IsNone() => Assert.All(["limit", "overdue-test", "", "Drift"], code => Assert.Null(RuleRegistry.Find(code)));
 

@@ -75,6 +75,16 @@ public sealed class EventStepTests
         }
     }
 
+    // A step that names no parameter follows any flag; other work of its kind that is open is not its own.
+    [Fact]
+    public void Evaluate_StepOfNoParameter_FollowsAnyFlagBesideOtherWork()
+    {
+        var step = Step(IntervalBasis.AfterFlag, 7) with { Kind = TaskKind.Inspect };
+        var input = Some.Input(Some.Reading(Some.Measured(ParameterCodes.Concentration, 5m)), Some.Standing(tasks: [Some.Task(TaskKind.Inspect, "limit:foam")]), [Some.Limits(warningLow: 5.5m)], [step]);
+
+        Assert.Single(RulesService.Evaluate(input).NewTasks, t => t.StepId == step.Id);
+    }
+
     [Fact]
     public void Evaluate_StepAfterFill_IsNotPlannedByAReading()
     {

@@ -42,6 +42,57 @@ public sealed class ShippedLimitsTests
         Assert.Equal((3m, 5m, 10m, 12m), (limits.ActionLow, limits.WarningLow, limits.WarningHigh, limits.ActionHigh));
     }
 
+    // A flag clears 0.2 % inside its limit; in a band that is narrower than 0.8 % a quarter of it.
+    [Theory]
+    [InlineData(5.0, 8.0, 0.2)]
+    [InlineData(5.0, 5.8, 0.2)]
+    [InlineData(5.0, 5.4, 0.1)]
+    [InlineData(5.0, 5.0, 0.0)]
+    public void Concentration_NarrowBand_HasANarrowMargin(double low, double high, double margin) =>
+        Assert.Equal((decimal)margin, CommonPractice.Concentration((decimal)low, (decimal)high).Limits.ClearMargin);
+
+    // Weak fluid acts at half of its lower end, strong fluid at 100 %.
+    [Fact]
+    public void Concentration_AtTheEnds_ActsWithinWhatThereCanBe() =>
+        Assert.Equal((1m, 100m), (CommonPractice.Concentration(2m, 3m).Limits.ActionLow, CommonPractice.Concentration(90m, 99m).Limits.ActionHigh));
+
+    // A level clears 5 mm inside its limit, in a shallow sump a twentieth of its range.
+    [Theory]
+    [InlineData(300, 80, 5)]
+    [InlineData(180, 80, 5)]
+    [InlineData(100, 60, 2)]
+    public void Level_ShallowSump_HasASmallMargin(int fullMark, int intake, int margin) => Assert.Equal(margin, CommonPractice.Level(fullMark, intake).Limits.ClearMargin);
+
+    [Theory]
+    [InlineData(300, -1)]
+    [InlineData(80, 80)]
+    [InlineData(79, 80)]
+    public void Level_MarksTheWrongWayRound_IsRefused(int fullMark, int intake) => Assert.Throws<ArgumentOutOfRangeException>(() => CommonPractice.Level(fullMark, intake));
+
+    // Where a number comes from stands beside it, with the place in the document.
+    [Fact]
+    public void Source_OfAPublishedLimit_NamesDocumentAndPlace()
+    {
+        Assert.Contains("UKLA/HSE", CommonPractice.TrampOilVolume.Source, StringComparison.Ordinal);
+        Assert.Contains("UKLA/HSE", CommonPractice.Temperature.Source, StringComparison.Ordinal);
+        Assert.EndsWith("Annex 3, no. 2", DguvAnnex3.PhDrop.Source, StringComparison.Ordinal);
+        Assert.EndsWith("Annex 3, no. 5; TRGS 611 (May 2007)", DguvAnnex3.Nitrite.Source, StringComparison.Ordinal);
+        Assert.EndsWith("Annex 3, no. 6", DguvAnnex3.MakeUpNitrate.Source, StringComparison.Ordinal);
+        Assert.Contains("current page", HseBacteria.For(BacteriaBands.Current).Source, StringComparison.Ordinal);
+        Assert.Contains("2006 to 2012", HseBacteria.For(BacteriaBands.Of2006).Source, StringComparison.Ordinal);
+    }
+
+    // Of these a high value says nothing that a bad one does not.
+    [Theory]
+    [InlineData(ParameterCodes.Odour, true)]
+    [InlineData(ParameterCodes.Foam, true)]
+    [InlineData(ParameterCodes.Fines, true)]
+    [InlineData(ParameterCodes.TrampOil, true)]
+    [InlineData(ParameterCodes.Bacteria, true)]
+    [InlineData(ParameterCodes.Ph, false)]
+    [InlineData(ParameterCodes.Level, false)]
+    public void IsBadOnlyHigh_Parameter_IsOneOfWhichLessIsBetter(string code, bool expected) => Assert.Equal(expected, ParameterCodes.IsBadOnlyHigh(code));
+
     [Theory]
     [InlineData(0, 5)]
     [InlineData(6, 5)]

@@ -111,6 +111,9 @@ public sealed class ShutdownAdviceTests
         Assert.Equal(isAdjusted, Plan([], percent: (decimal)percent, limits: rows).AdjustBefore);
     }
 
+    [Fact]
+    public void For_NoLimitsAtAll_AdjustsNothing() => Assert.False(Plan([], percent: 0.1m, limits: []).AdjustBefore);
+
     private static ShutdownPlan Plan(ReadingFacts[] readings, MovementFacts movement) => Plan(readings, [movement], 250, 6m, null);
 
     private static ShutdownPlan Plan(ReadingFacts[] readings, double? volume = 250, decimal? percent = 6, ParameterLimits[]? limits = null) => Plan(readings, [], volume, percent, limits);

@@ -40,6 +40,7 @@ public sealed class ShutdownWorkTests
                 (TaskKind.Test, ShutdownWork.AfterOf(TwoWeeks.Id), new DateOnly(2026, 3, 30)),
             ],
             tasks.Select(t => (t.Kind, t.Cause, DayOf(t))));
+        Assert.All(tasks, t => Assert.Equal((null, false), (t.StepId, t.FromRecipe)));
     }
 
     [Theory]

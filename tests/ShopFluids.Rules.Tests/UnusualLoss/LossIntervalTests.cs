@@ -59,10 +59,21 @@ public sealed class LossIntervalTests
     public void Check_MovementsOfTheInterval_AreReckonedWith(int water, int removed, int lost)
     {
         Usual(8);
-        _charge.After(-5).Moves(water: water, removed: removed).After(5);
+        _charge.After(-5).Moves(water: water * 0.75, concentrate: water * 0.25, removed: removed).After(5);
         _charge.Moves(water: 500);
 
         Assert.Equal(lost, Assert.Single(_charge.Reads(Level(80))).Flag?.Numbers[NumberNames.LostLitres]);
+    }
+
+    // What was put in at the very moment of the last reading came after it, and was lost since.
+    [Fact]
+    public void Check_MovementAtTheMomentOfTheLastReading_BelongsToTheInterval()
+    {
+        Usual(8);
+        _charge.Reads(Level(280));
+        _charge.Moves(water: 20).After(10);
+
+        Assert.Equal(200m, Assert.Single(_charge.Reads(Level(100))).Flag?.Numbers[NumberNames.LostLitres]);
     }
 
     [Theory]
