@@ -1,3 +1,5 @@
+using System.IO.Compression;
+using Microsoft.AspNetCore.ResponseCompression;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using ShopFluids.Core.DemoData;
 using ShopFluids.Web.Account;
@@ -39,6 +41,9 @@ public static class ShopApp
         builder.Services.AddEscalations(settings);
         // Styles and scripts alone: in a page that repeats what was typed, compression could give a secret away.
         builder.Services.AddResponseCompression(o => (o.EnableForHttps, o.MimeTypes) = (true, ["text/css", "text/javascript"]));
+        // A tablet loads each once and keeps it for a year: small counts, the moment it takes does not.
+        builder.Services.Configure<BrotliCompressionProviderOptions>(o => o.Level = CompressionLevel.Optimal);
+        builder.Services.Configure<GzipCompressionProviderOptions>(o => o.Level = CompressionLevel.Optimal);
         builder.Services.AddHttpContextAccessor();
         builder.Services.AddSingleton<SiteCulture>();
         builder.Services.AddAccounts();

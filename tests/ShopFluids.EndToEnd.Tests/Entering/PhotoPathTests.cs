@@ -91,7 +91,7 @@ public sealed class PhotoPathTests(Chromium chromium)
         await ChooseAsync(tablet, SamplePicture.Jpeg);
         await Assertions.Expect(tablet.Page.Locator("#photo-say")).ToContainTextAsync("kB");
         var entry = new EntryPage(tablet);
-        await entry.TypeAsync("16", "9.0", "300");
+        await entry.TypeAsync("24", "9.0", "300");
 
         await entry.SaveAsync();
         await Assertions.Expect(entry.Keep.First).ToBeVisibleAsync();
