@@ -20,6 +20,7 @@ public sealed partial class StationLimitsTests
         "GET /enter/{tag}/saved/{id:guid}/added",
         "GET /enter/{tag}/saved/{id:guid}/tasks/{taskId:guid}",
         "GET /photos/{id:guid}",
+        "GET /photos/{id:guid}/file",
         "GET /round",
         "GET /round/finish",
         "GET /round/skip",

@@ -14,7 +14,7 @@ namespace ShopFluids.Core.Record.Replay;
 internal sealed class ShopReplay(ShopFluidsDbContext db, List<ReplayDifference> differences)
 {
     /// <summary>Acts within which the stores and instruments are looked at; each sees its own changes.</summary>
-    private static readonly HashSet<string> Looks = [ActCodes.ShopNoticed, ActCodes.LotReceived, ActCodes.LotQuarantined, ActCodes.LotReleased, ActCodes.InstrumentChecked];
+    private static readonly HashSet<string> Looks = [ActCodes.ShopNoticed, ActCodes.LotReceived, ActCodes.LotQuarantined, ActCodes.LotReleased, ActCodes.LotCounted, ActCodes.LotDiscarded, ActCodes.InstrumentChecked];
 
     private readonly PastShop _past = new(db);
     private readonly HashSet<Guid> _raised = [];
