@@ -2,7 +2,6 @@ using ShopFluids.Core.Board;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Stores;
-using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Machines;

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Readings;

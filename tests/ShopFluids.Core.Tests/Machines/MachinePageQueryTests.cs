@@ -15,7 +15,7 @@ public sealed class MachinePageQueryTests
         await using var shop = await ShopFixture.OpenAsync(database, also: s => s.AddSingleton<MachinePageQuery>().AddSingleton<BoardQuery>());
         await shop.StoreAsync(Some.Reading());
 
-        var page = await shop.Get<MachinePageQuery>().RunAsync("m-07", default);
+        var page = await shop.Get<MachinePageQuery>().RunAsync("m-07", TestContext.Current.CancellationToken);
 
         Assert.NotNull(page);
         Assert.Equal("M-07", page.Machine.Tag);
@@ -30,6 +30,6 @@ public sealed class MachinePageQueryTests
     {
         await using var shop = await ShopFixture.OpenAsync(database, also: s => s.AddSingleton<MachinePageQuery>().AddSingleton<BoardQuery>());
 
-        Assert.Null(await shop.Get<MachinePageQuery>().RunAsync("M-99", default));
+        Assert.Null(await shop.Get<MachinePageQuery>().RunAsync("M-99", TestContext.Current.CancellationToken));
     }
 }

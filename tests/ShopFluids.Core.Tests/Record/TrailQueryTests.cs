@@ -1,4 +1,3 @@
-using ShopFluids.Core.Database;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Trail;
 using ShopFluids.Core.Wording.Trail;
@@ -100,7 +99,7 @@ public sealed class TrailQueryTests
         var filter = new TrailFilter(What: ActCodes.SetupChanged);
 
         var all = new List<long>();
-        await foreach (var entry in shop.Get<TrailQuery>().AllAsync(filter, default))
+        await foreach (var entry in shop.Get<TrailQuery>().AllAsync(filter, TestContext.Current.CancellationToken))
         {
             all.Add(entry.Sequence);
         }
@@ -124,5 +123,5 @@ public sealed class TrailQueryTests
         Assert.All(columns.All.Where(c => TrailColumns.IsShown(c.Column)), c => Assert.True(RecordColumnWords.Has(c.Column), $"{c.Entity}.{c.Column}"));
     }
 
-    private static Task<TrailPage> FindAsync(ShopFixture shop, TrailFilter filter) => shop.Get<TrailQuery>().RunAsync(filter, default);
+    private static Task<TrailPage> FindAsync(ShopFixture shop, TrailFilter filter) => shop.Get<TrailQuery>().RunAsync(filter, TestContext.Current.CancellationToken);
 }

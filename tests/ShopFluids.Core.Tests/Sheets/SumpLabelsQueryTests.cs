@@ -50,12 +50,12 @@ public sealed class SumpLabelsQueryTests
         await using var shop = await OpenAsync(database);
 
         Assert.Single((await RunAsync(shop, "s-07")).Labels);
-        var unknown = await shop.Get<SumpLabelsQuery>().RunAsync(["S-07", "S-99"], tag => tag, default);
+        var unknown = await shop.Get<SumpLabelsQuery>().RunAsync(["S-07", "S-99"], tag => tag, TestContext.Current.CancellationToken);
         Assert.Equal(new SumpNotFound("S-99"), unknown.Error);
     }
 
     private static Task<ShopFixture> OpenAsync(TestDatabase database) => ShopFixture.OpenAsync(database, also: s => s.AddSingleton<SumpLabelsQuery>());
 
     private static async Task<SumpLabels> RunAsync(ShopFixture shop, params string[] tags) =>
-        (await shop.Get<SumpLabelsQuery>().RunAsync(tags, tag => $"https://shop.example/{tag}", default)).Done();
+        (await shop.Get<SumpLabelsQuery>().RunAsync(tags, tag => $"https://shop.example/{tag}", TestContext.Current.CancellationToken)).Done();
 }

@@ -95,11 +95,11 @@ public sealed class AdjustLotTests
         await using var shop = await ShopFixture.OpenAsync(database);
 
         Assert.IsType<NothingChanged>((await AdjustAsync(shop, AdjustmentKind.Counted, Received - Filled)).Error);
-        Assert.IsType<LotNotFound>((await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), Some.Id(), AdjustmentKind.Counted, 1, "x"), Some.Supervisor, default)).Error);
+        Assert.IsType<LotNotFound>((await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), Some.Id(), AdjustmentKind.Counted, 1, "x"), Some.Supervisor, TestContext.Current.CancellationToken)).Error);
     }
 
     private static Task<Result<Saved>> AdjustAsync(ShopFixture shop, AdjustmentKind kind, decimal litres, string reason = "Dipstick", Guid? id = null) =>
-        shop.Get<AdjustLotHandler>().HandleAsync(new(id ?? Some.Id(), shop.LotId, kind, litres, reason), Some.Supervisor, default);
+        shop.Get<AdjustLotHandler>().HandleAsync(new(id ?? Some.Id(), shop.LotId, kind, litres, reason), Some.Supervisor, TestContext.Current.CancellationToken);
 
     private static Task<decimal> RemainingAsync(ShopFixture shop) => shop.ReadAsync(db => db.FluidLots.Where(l => l.Id == shop.LotId).Select(l => l.RemainingLitres).SingleAsync());
 }

@@ -68,7 +68,7 @@ public sealed class LotTraceTests
     public async Task OfLotAsync_ChangedPastTheProgram_ShowsWhatNothingExplains(TestDatabase database)
     {
         await using var shop = await ShopFixture.OpenAsync(database);
-        (await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), shop.LotId, AdjustmentKind.Counted, 150, "Dipstick"), Some.Supervisor, default)).Done();
+        (await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), shop.LotId, AdjustmentKind.Counted, 150, "Dipstick"), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
         Assert.Equal(0, (await TraceAsync(shop, shop.LotId)).UnexplainedLitres);
 
         await RawSql.ExecuteAsync(database, """UPDATE "FluidLots" SET "RemainingLitres" = 140""");
@@ -81,7 +81,7 @@ public sealed class LotTraceTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
 
-        Assert.Null(await shop.Get<LotTraceQuery>().OfLotAsync(Some.Id(), null, null, default));
+        Assert.Null(await shop.Get<LotTraceQuery>().OfLotAsync(Some.Id(), null, null, TestContext.Current.CancellationToken));
     }
 
     [Theory, EachDatabase]
@@ -93,8 +93,8 @@ public sealed class LotTraceTests
         (await shop.DrainAsync(shop.Now)).Done();
         (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, second, at: shop.Now))).Done();
 
-        var found = await shop.Get<LotTraceQuery>().OfSumpsAsync([shop.SumpId], null, null, default);
-        var before = await shop.Get<LotTraceQuery>().OfSumpsAsync([shop.SumpId], null, Today.AddDays(-1), default);
+        var found = await shop.Get<LotTraceQuery>().OfSumpsAsync([shop.SumpId], null, null, TestContext.Current.CancellationToken);
+        var before = await shop.Get<LotTraceQuery>().OfSumpsAsync([shop.SumpId], null, Today.AddDays(-1), TestContext.Current.CancellationToken);
 
         Assert.Equal([2, 1], found.Select(c => c.ChargeNumber));
         Assert.Equal([("L-1", 12m), ("L-2", 2m)], found[1].Lots.Select(l => (l.Number, l.Litres)));
@@ -105,13 +105,13 @@ public sealed class LotTraceTests
     private static async Task<Guid> SecondLotAsync(ShopFixture shop)
     {
         var id = Some.Id();
-        (await shop.Get<ReceiveLotHandler>().HandleAsync(Some.Lot(id, shop.FluidId, "L-2"), Some.Supervisor, default)).Done();
+        (await shop.Get<ReceiveLotHandler>().HandleAsync(Some.Lot(id, shop.FluidId, "L-2"), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
         return id;
     }
 
     private static async Task<LotTrace> TraceAsync(ShopFixture shop, Guid lotId, DateOnly? from = null, DateOnly? to = null)
     {
-        var trace = await shop.Get<LotTraceQuery>().OfLotAsync(lotId, from, to, default);
+        var trace = await shop.Get<LotTraceQuery>().OfLotAsync(lotId, from, to, TestContext.Current.CancellationToken);
         Assert.NotNull(trace);
         return trace;
     }

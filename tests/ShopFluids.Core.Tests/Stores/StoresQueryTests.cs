@@ -15,7 +15,7 @@ public sealed class StoresQueryTests
         await LotAsync(shop, "L-late", new(2028, 1, 1));
         await LotAsync(shop, "L-soon", new(2026, 4, 1));
         var apart = await LotAsync(shop, "L-apart", new(2026, 3, 20));
-        (await shop.Get<QuarantineLotHandler>().HandleAsync(new(apart, "Leaking drum"), Some.Supervisor, default)).Done();
+        (await shop.Get<QuarantineLotHandler>().HandleAsync(new(apart, "Leaking drum"), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
 
         var stock = Assert.Single((await RunAsync(shop)).Fluids);
 
@@ -48,10 +48,10 @@ public sealed class StoresQueryTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         (await shop.AddAsync(Some.Addition(shop.LotId, water: 40, concentrate: 6))).Done();
-        (await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), shop.LotId, AdjustmentKind.Counted, 2.8m, "Dipstick"), Some.Supervisor, default)).Done();
+        (await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), shop.LotId, AdjustmentKind.Counted, 2.8m, "Dipstick"), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
         Assert.False((await RunAsync(shop)).Fluids[0].IsLow);
 
-        (await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), shop.LotId, AdjustmentKind.Counted, 2.7m, "Dipstick"), Some.Supervisor, default)).Done();
+        (await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), shop.LotId, AdjustmentKind.Counted, 2.7m, "Dipstick"), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
 
         Assert.True((await RunAsync(shop)).Fluids[0].IsLow);
     }
@@ -61,7 +61,7 @@ public sealed class StoresQueryTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         var priced = Some.Id();
-        (await shop.Get<ReceiveLotHandler>().HandleAsync(Some.Lot(priced, shop.FluidId, "L-2") with { PricePerLitre = 4.5m }, Some.Supervisor, default)).Done();
+        (await shop.Get<ReceiveLotHandler>().HandleAsync(Some.Lot(priced, shop.FluidId, "L-2") with { PricePerLitre = 4.5m }, Some.Supervisor, TestContext.Current.CancellationToken)).Done();
         (await shop.AddAsync(Some.Addition(priced, water: 20, concentrate: 2, removed: 5))).Done();
 
         var months = (await RunAsync(shop)).Months;
@@ -69,7 +69,7 @@ public sealed class StoresQueryTests
         Assert.Equal([new(2026, 3, 1), new DateOnly(2026, 2, 1)], months.Select(m => m.Month));
         Assert.Equal((0m, 2m, 20m, 5m, 9m, 0m), (months[0].FillLitres, months[0].AddedLitres, months[0].WaterLitres, months[0].RemovedLitres, months[0].Cost, months[0].UnpricedLitres));
         Assert.Equal((12m, 0m, 138m, 0m), (months[1].FillLitres, months[1].AddedLitres, months[1].WaterLitres, months[1].RemovedLitres));
-        var price = (await shop.Get<LotsQuery>().RunAsync(default)).Single(l => l.Id == shop.LotId).PricePerLitre;
+        var price = (await shop.Get<LotsQuery>().RunAsync(TestContext.Current.CancellationToken)).Single(l => l.Id == shop.LotId).PricePerLitre;
         Assert.Equal((12 * (price ?? 0), price is null ? 12m : 0m), (months[1].Cost, months[1].UnpricedLitres));
     }
 
@@ -84,12 +84,12 @@ public sealed class StoresQueryTests
         Assert.Empty(now.Months);
     }
 
-    private static Task<StoresNow> RunAsync(ShopFixture shop) => shop.Get<StoresQuery>().RunAsync(default);
+    private static Task<StoresNow> RunAsync(ShopFixture shop) => shop.Get<StoresQuery>().RunAsync(TestContext.Current.CancellationToken);
 
     private static async Task<Guid> LotAsync(ShopFixture shop, string number, DateOnly expires)
     {
         var id = Some.Id();
-        (await shop.Get<ReceiveLotHandler>().HandleAsync(Some.Lot(id, shop.FluidId, number, expires: expires), Some.Supervisor, default)).Done();
+        (await shop.Get<ReceiveLotHandler>().HandleAsync(Some.Lot(id, shop.FluidId, number, expires: expires), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
         return id;
     }
 }

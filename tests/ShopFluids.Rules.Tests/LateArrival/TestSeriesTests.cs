@@ -1,4 +1,3 @@
-using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.LateArrival;
 
 namespace ShopFluids.Rules.Tests.LateArrival;

@@ -2,7 +2,6 @@ using Bunit;
 using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Record.Trail;
 using ShopFluids.Core.Wording;
-using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Pages.Record;
 using ShopFluids.Web.Tests.Layout;

@@ -17,7 +17,7 @@ public sealed class StoresPagesTests
     public async Task Render_Stores_SayWhichLotToDrawFromAndWhatWasUsed()
     {
         await using var desk = await OpenAsync();
-        (await desk.Shop.Get<ReceiveLotHandler>().HandleAsync(Some.Lot(Some.Id(), desk.Shop.FluidId, "L-0", expires: new(2026, 4, 1)), Some.Supervisor, default)).Done();
+        (await desk.Shop.Get<ReceiveLotHandler>().HandleAsync(Some.Lot(Some.Id(), desk.Shop.FluidId, "L-0", expires: new(2026, 4, 1)), Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
 
         var page = Page<StoresPage>(desk);
 
@@ -44,7 +44,7 @@ public sealed class StoresPagesTests
     {
         await using var desk = await OpenAsync();
         (await desk.Shop.AddAsync(Some.Addition(desk.Shop.LotId, water: 40, concentrate: 6))).Done();
-        (await desk.Shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), desk.Shop.LotId, AdjustmentKind.Counted, 1, "Dipstick"), Some.Supervisor, default)).Done();
+        (await desk.Shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), desk.Shop.LotId, AdjustmentKind.Counted, 1, "Dipstick"), Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
 
         Assert.Contains(Texts.Stores_Low, Page<StoresPage>(desk).Find(".stock .v").TextContent, StringComparison.Ordinal);
     }

@@ -1,5 +1,4 @@
 using System.Collections.Frozen;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata;
 using ShopFluids.Core.Database;
 

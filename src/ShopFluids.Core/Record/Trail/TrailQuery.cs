@@ -18,7 +18,7 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
         ArgumentNullException.ThrowIfNull(filter);
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
-        var matching = Matching(db, setup, filter);
+        var matching = await MatchingAsync(db, setup, filter, cancellationToken);
         var found = await matching.CountAsync(cancellationToken);
         var page = await matching.Where(e => filter.Before == null || e.Sequence < filter.Before).OrderByDescending(e => e.Sequence).Take(PageSize + 1).ToListAsync(cancellationToken);
         var head = await db.RecordHead.AsNoTracking().SingleAsync(cancellationToken);
@@ -41,13 +41,14 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
         ArgumentNullException.ThrowIfNull(filter);
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
-        await foreach (var entry in Matching(db, setup, filter).OrderBy(e => e.Sequence).AsAsyncEnumerable().WithCancellation(cancellationToken))
+        var matching = await MatchingAsync(db, setup, filter, cancellationToken);
+        await foreach (var entry in matching.OrderBy(e => e.Sequence).AsAsyncEnumerable().WithCancellation(cancellationToken))
         {
             yield return entry;
         }
     }
 
-    private static IQueryable<RecordEntry> Matching(ShopFluidsDbContext db, ShopSetup setup, TrailFilter filter)
+    private static async Task<IQueryable<RecordEntry>> MatchingAsync(ShopFluidsDbContext db, ShopSetup setup, TrailFilter filter, CancellationToken cancellationToken)
     {
         var entries = db.RecordEntries.AsNoTracking();
         if (filter.From is { } first)
@@ -74,8 +75,10 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
 
         if (!string.IsNullOrWhiteSpace(filter.About))
         {
-            var about = filter.About.Trim().ToUpperInvariant();
-            entries = entries.Where(e => e.Subject.ToUpper().Contains(about));
+            // Compared here: the engines disagree on capitals beyond the letters of English.
+            var about = filter.About.Trim();
+            var subjects = (await db.RecordEntries.Select(e => e.Subject).Distinct().ToListAsync(cancellationToken)).FindAll(s => s.Contains(about, StringComparison.OrdinalIgnoreCase));
+            entries = entries.Where(e => subjects.Contains(e.Subject));
         }
 
         return entries;

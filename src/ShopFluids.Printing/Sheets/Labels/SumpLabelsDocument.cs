@@ -32,12 +32,12 @@ internal static class SumpLabelsDocument
         return page;
     }
 
-    private static PrintPage OnASheet(IReadOnlyList<SumpLabel> labels, PageEdges edges)
+    private static PrintPage OnASheet(SumpLabel[] labels, PageEdges edges)
     {
         var page = new PrintPage(edges.PaperWidth, edges.PaperHeight);
         var left = (edges.PaperWidth - (Columns * RollLabel.Width)) / 2;
         var top = (edges.PaperHeight - (Rows * RollLabel.Height)) / 2;
-        for (var n = 0; n < labels.Count; n++)
+        for (var n = 0; n < labels.Length; n++)
         {
             RollLabel.Draw(page, labels[n], left + (n % Columns * RollLabel.Width), top + (n / Columns * RollLabel.Height));
         }

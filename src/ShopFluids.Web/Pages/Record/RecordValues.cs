@@ -13,7 +13,6 @@ using ShopFluids.Core.Stores;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
-using ShopFluids.Rules.Scheduling;
 using ShopFluids.Web.Pages.Machines;
 using ShopFluids.Web.Pages.Setup.Basics;
 using ShopFluids.Web.Pages.Setup.Care;
