@@ -19,20 +19,16 @@ public sealed class LateFindingsTests
     private static readonly ShopCalendar Calendar = Some.Calendar();
     private static readonly ParameterLimits[] Limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits)];
 
-    // 4.5 % was read before the 5.1 % that is known: the flag is open, with its work and, where the level was read as well, the recipe of the last reading.
-    [Theory]
-    [InlineData(true)]
-    [InlineData(false)]
-    public void Settle_FlagOfTheLateReadingStillHolds_AsksForItsWork(bool hasLevel)
+    // 4.5 % was read before the 5.1 % that is known, and 5.1 % does not clear it: the flag is open, with its work. Without a level nobody knows how much to add.
+    [Fact]
+    public void Settle_FlagOfTheLateReadingStillHolds_AsksForItsWork()
     {
-        var known = hasLevel ? Read(2, (Percent, 5.1m), (ParameterCodes.Level, 200)) : Read(2, (Percent, 5.1m));
-
-        var settled = Settle(Read(1, (Percent, 4.5m)), [known], Some.Standing(tasks: [Some.Task(TaskKind.Skim, "limit:tramp-oil")]));
+        var settled = Settle(Read(1, (Percent, 4.5m)), [Read(2, (Percent, 5.1m))], Some.Standing(tasks: [Some.Task(TaskKind.Skim, "limit:tramp-oil")]));
 
         Assert.Equal(("limit", Percent, Verdict.Warning), Assert.Single(settled.Raised.Select(f => (f.Rule, f.Parameter, f.Severity))));
-        Assert.Equal((TaskKind.Adjust, "limit:concentration", hasLevel), Assert.Single(settled.NewTasks.Select(t => (t.Kind, t.Cause, t.FromRecipe))));
-        Assert.Equal(hasLevel, settled.Recipe is not null);
-        Assert.Equal(hasLevel ? [Caution.GlovesAndGoggles, Caution.ConcentrateIntoWater] : [], settled.Cautions);
+        Assert.Equal((TaskKind.Adjust, "limit:concentration", false), Assert.Single(settled.NewTasks.Select(t => (t.Kind, t.Cause, t.FromRecipe))));
+        Assert.Null(settled.Recipe);
+        Assert.Empty(settled.Cautions);
         Assert.Empty(settled.Cleared);
         Assert.Null(settled.NextTestDueAt);
     }

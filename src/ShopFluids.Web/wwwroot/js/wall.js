@@ -20,7 +20,7 @@ let serverAt = Number(screen().dataset.at);
 
 function put(text) {
   const next = new DOMParser().parseFromString(text, 'text/html').getElementById('screen');
-  document.documentElement.dataset.theme = next.dataset.theme;
+  document.documentElement.dataset.theme = next.dataset.look;
   screen().replaceWith(next);
   turn = Number(next.dataset.turn);
 }
