@@ -72,6 +72,30 @@ public sealed class SumpLabelsPdfTests
         Assert.All(pdf.GetPages(), p => Assert.All(p.Letters, l => Assert.True(l.BoundingBox.Left >= 0 && l.BoundingBox.Right <= p.Width + 0.01 && l.BoundingBox.Bottom >= 0 && l.BoundingBox.Top <= p.Height, $"{l.Value} at {l.BoundingBox}")));
     }
 
+    // The names that take all the lines they may.
+    [Theory]
+    [InlineData(LabelSize.Roll62)]
+    [InlineData(LabelSize.A6)]
+    public void Write_LongAndShortNames_NothingStandsOnAnything(LabelSize size)
+    {
+        var label = Label(1);
+        using var pdf = Open(Labels(0) with { Labels = [label, label with { Machine = "M-117 Machining centre, five axes", Fluid = "Grinding synthetic of a long name" }] }, size);
+
+        Assert.All(pdf.GetPages(), page =>
+        {
+            var lines = page.Letters.Where(l => l.Value.Trim().Length > 0).GroupBy(l => (Math.Round(l.StartBaseLine.Y, 1), l.PointSize)).ToList();
+            var boxes = lines.ConvertAll(g => (Left: g.Min(l => l.BoundingBox.Left), Right: g.Max(l => l.BoundingBox.Right), Bottom: g.Min(l => l.BoundingBox.Bottom), Top: g.Max(l => l.BoundingBox.Top), Text: string.Concat(g.Select(l => l.Value))));
+            Assert.All(boxes, a => Assert.DoesNotContain(boxes, b => a != b && a.Left < b.Right && b.Left < a.Right && a.Bottom < b.Top && b.Bottom < a.Top));
+
+            // Between the foot and what stands above it runs a rule.
+            var foot = boxes.MinBy(b => b.Bottom);
+            if (size == LabelSize.Roll62)
+            {
+                Assert.All(boxes.Where(b => b != foot), b => Assert.True(b.Bottom > foot.Top + 4, $"{b.Text} stands on the rule"));
+            }
+        });
+    }
+
     [Theory]
     [InlineData(LabelSize.Roll62)]
     [InlineData(LabelSize.Sheet)]

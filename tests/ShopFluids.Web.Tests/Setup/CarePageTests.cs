@@ -183,6 +183,7 @@ public sealed class CarePageTests
     [InlineData(IntervalBasis.FromLastDone, "months", "intervalMonths", "6", "every 6 months, from when it was last done")]
     [InlineData(IntervalBasis.CalendarAnchored, "months", "intervalMonths", "1", "every month, by the calendar")]
     [InlineData(IntervalBasis.AfterFill, null, "intervalDays", "3", "3 days after the fill")]
+    [InlineData(IntervalBasis.AfterFill, null, "intervalDays", "1", "the day after the fill")]
     [InlineData(IntervalBasis.AfterFlag, null, "intervalDays", "14", "14 days after a flag: any parameter")]
     public async Task Save_OtherBasis_AddsTheStepAndSaysIt(IntervalBasis basis, string? countedIn, string field, string typed, string said)
     {

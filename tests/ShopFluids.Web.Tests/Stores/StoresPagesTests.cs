@@ -56,7 +56,7 @@ public sealed class StoresPagesTests
 
         var page = Lot(desk);
 
-        Assert.Contains("1 charges, in 1 sumps, of 1 machines", page.Find(".sum").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Charges that ran on it: 1. Sumps: 1. Machines: 1.", page.Find(".sum").TextContent, StringComparison.Ordinal);
         var row = page.Find("table.trace tbody tr");
         Assert.Contains("M-07", row.TextContent, StringComparison.Ordinal);
         Assert.Equal("sumps/S-07", row.QuerySelector("a")?.GetAttribute("href"));

@@ -12,12 +12,12 @@ internal static class A6Label
     public static readonly double Width = PageEdges.Millimetres(105);
     public static readonly double Height = PageEdges.Millimetres(148);
 
-    private const double TagSize = 60;
+    private const double TagSize = 52;
     private const double Body = 11;
     private const double Say = 17;
     private const double Small = 8.8;
     private static readonly double Edge = PageEdges.Millimetres(6);
-    private static readonly double CodeSize = PageEdges.Millimetres(66);
+    private static readonly double CodeSize = PageEdges.Millimetres(58);
 
     public static void Draw(PrintPage page, SumpLabel label, double x, double y)
     {

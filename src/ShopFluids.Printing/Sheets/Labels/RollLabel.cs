@@ -13,7 +13,7 @@ internal static class RollLabel
     public static readonly double Height = PageEdges.Millimetres(42);
 
     private const double TagSize = 27;
-    private const double Body = 7.6;
+    private const double Body = 7.2;
     private const double Foot = 8;
     private static readonly double Edge = PageEdges.Millimetres(3);
     private static readonly double CodeSize = PageEdges.Millimetres(34);
@@ -34,7 +34,7 @@ internal static class RollLabel
         if (label is { Target: { } target, Scale: { } scale })
         {
             top = LabelText.Lines(page, target, left, top, width, PrintFace.Bold, Body, 1);
-            LabelText.Lines(page, SheetText.Fill(Texts.Label_Scale, scale), left, top, width, PrintFace.Bold, Body, 2);
+            LabelText.Fitted(page, SheetText.Fill(Texts.Label_Scale, scale), left, top + Body, width, PrintFace.Bold, Body);
         }
 
         var rule = y + Height - Edge - Foot - 4;

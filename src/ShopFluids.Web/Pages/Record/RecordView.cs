@@ -47,10 +47,10 @@ public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords wor
     /// <summary>The page of what it was done to; null where it has none.</summary>
     public string? AddressOf(TrailEntry entry) => page.Setup.FindSump(entry.Subject) is { } sump ? SumpAddress.Of(sump.Tag) : null;
 
-    /// <summary>What an entry holds, such as 1 reading, 3 measurements, in the order of the record.</summary>
+    /// <summary>What an entry holds, such as reading, measurement (3), in the order of the record.</summary>
     public string Summary(TrailEntry entry) => entry.Rows is null
         ? Texts.Record_Unreadable
-        : string.Join(", ", entry.Rows.GroupBy(r => r.Entity, StringComparer.Ordinal).Select(g => words.Format.Say(Texts.Record_Rows, words.Format.Count(g.Count()), RecordRowWords.Of(g.Key))));
+        : string.Join(", ", entry.Rows.GroupBy(r => r.Entity, StringComparer.Ordinal).Select(g => g.Count() == 1 ? RecordRowWords.Of(g.Key) : words.Format.Say(Texts.Record_Rows, words.Format.Count(g.Count()), RecordRowWords.Of(g.Key))));
 
     public string Title(RowChange row)
     {

@@ -51,6 +51,13 @@ public sealed class LotView(LotTrace trace, DeskWords words, bool maySupervise)
         ? Format.Say(Texts.Time_FromTo, Format.LongDay(charge.FirstUtc), Format.LongDay(until))
         : Format.Say(Texts.Stores_SinceStillIn, Format.LongDay(charge.FirstUtc));
 
+    /// <summary>So many pours are told at once; of more, how many and when, and each when it is asked for.</summary>
+    public const int FewPours = 3;
+
+    public string Pours(TracedCharge charge) => charge.Pours.Count == 1
+        ? Format.LongDay(charge.FirstUtc)
+        : Format.Say(Texts.Stores_PouredTimes, Format.Count(charge.Pours.Count), Format.LongDay(charge.FirstUtc), Format.LongDay(charge.Pours[^1].AtUtc));
+
     public string Pour(TracedPour pour)
     {
         var text = Format.Say(pour.IsFill ? Texts.Stores_PourFill : Texts.Stores_PourAdded, Format.LongDay(pour.AtUtc), Volume(pour.ConcentrateLitres), Volume(pour.WaterLitres), pour.Who);

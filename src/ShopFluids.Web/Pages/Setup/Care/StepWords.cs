@@ -18,6 +18,7 @@ internal static class StepWords
         var (days, basis) = (format.Count(step.IntervalDays), CareDraft.BasisWord(step.Basis));
         return step switch
         {
+            { Basis: IntervalBasis.AfterFill, IntervalDays: 1 } => Texts.Setup_DayAfterFill,
             { Basis: IntervalBasis.AfterFill } => format.Say(Texts.Setup_DaysAfterFill, days),
             { Basis: IntervalBasis.AfterFlag } => format.Say(Texts.Setup_DaysAfterFlag, days, step.EventParameter is { } parameter ? words.Sentences.Parameter(parameter) : Texts.Setup_AnyFlag),
             { IntervalHours: { } hours } => format.Say(Texts.Setup_EveryHours, format.Count(hours), format.Count(step.ToFacts(weeklyHours).IntervalDays)),
