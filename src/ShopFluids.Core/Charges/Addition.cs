@@ -43,6 +43,9 @@ public sealed class Addition : Entity
 
     /// <summary>Why a supervisor allowed an expired or quarantined lot.</summary>
     public string? OverrideReason { get; private set; }
+
+    /// <summary>Whether what was put in is the fill of its charge: at its moment, and by no reading's recipe.</summary>
+    public static bool IsFill(DateTime addedAtUtc, Guid? readingId, DateTime filledAtUtc) => addedAtUtc == filledAtUtc && readingId is null;
 }
 
 /// <summary>Fluid taken out of a charge.</summary>

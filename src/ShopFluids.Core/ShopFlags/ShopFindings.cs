@@ -24,7 +24,7 @@ internal static class ShopFindings
         return facts.Changes(nowUtc);
     }
 
-    private static async Task<List<StoredLot>> LotsAsync(ShopFluidsDbContext db, ShopSetup setup, CancellationToken cancellationToken)
+    private static async Task<List<LotOnHand>> LotsAsync(ShopFluidsDbContext db, ShopSetup setup, CancellationToken cancellationToken)
     {
         var keeps = setup.Fluids.Where(f => f.OpenedLifeDays is not null).ToDictionary(f => f.Id, f => f.OpenedLifeDays);
         var lots = await db.FluidLots.AsNoTracking().Where(l => l.RemainingLitres > 0).OrderBy(l => l.ExpiresOn).ThenBy(l => l.Id).ToListAsync(cancellationToken);

@@ -10,7 +10,7 @@ using ShopFluids.Rules.Scheduling;
 namespace ShopFluids.Core.ShopFlags;
 
 /// <summary>A lot that holds anything.</summary>
-internal sealed record StoredLot(Guid FluidId, LotFacts Facts);
+internal sealed record LotOnHand(Guid FluidId, LotFacts Facts);
 
 /// <summary>A fluid that some sump holds: of the others nothing will be wanted.</summary>
 /// <param name="PlannedLitres">Concentrate for the refills planned within <see cref="LotRule.HorizonDays"/>.</param>
@@ -22,7 +22,7 @@ internal sealed record WantedFluid(Guid FluidId, decimal PlannedLitres, decimal 
 internal sealed record StoresFacts(
     ShopCalendar Calendar,
     IReadOnlyList<KnownFinding> Known,
-    IReadOnlyList<StoredLot> Lots,
+    IReadOnlyList<LotOnHand> Lots,
     IReadOnlyList<WantedFluid> Wanted,
     IReadOnlyList<InstrumentFacts> Instruments)
 {
@@ -47,7 +47,7 @@ internal sealed record StoresFacts(
     }
 
     /// <param name="openedAtUtc">When it was first drawn from; null while it is closed, and where its sheet does not say how long it keeps.</param>
-    public static StoredLot Of(FluidLot lot, DateTime? openedAtUtc, int? openedLifeDays, ShopCalendar calendar) => new(
+    public static LotOnHand Of(FluidLot lot, DateTime? openedAtUtc, int? openedLifeDays, ShopCalendar calendar) => new(
         lot.FluidId,
         new(lot.Id, lot.ExpiresOn, lot.RemainingLitres, lot.IsQuarantined, openedAtUtc is { } at ? calendar.ShopDayOf(at) : null, openedLifeDays));
 

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 
@@ -47,7 +48,7 @@ internal static class FluidUse
 
         var moves = added.Select(a =>
         {
-            var isFill = a.AddedAtUtc == a.FilledAtUtc && a.ReadingId is null;
+            var isFill = Addition.IsFill(a.AddedAtUtc, a.ReadingId, a.FilledAtUtc);
             return new MonthUse(
                 MonthOf(setup, a.AddedAtUtc),
                 a.FluidId,

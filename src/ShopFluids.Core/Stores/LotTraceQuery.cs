@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
@@ -94,7 +95,7 @@ public sealed class LotTraceQuery(ShopDatabase database, SetupCache setups, Shop
             pours[0].AtUtc,
             charge.DrainedAtUtc,
             pours.Sum(p => p.Concentrate),
-            pours.ConvertAll(p => new TracedPour(p.AtUtc, p.Concentrate, p.Water, p.AtUtc == charge.FilledAtUtc && p.ReadingId is null, names.GetValueOrDefault(p.PersonId, ""), p.OverrideReason)),
+            pours.ConvertAll(p => new TracedPour(p.AtUtc, p.Concentrate, p.Water, Addition.IsFill(p.AtUtc, p.ReadingId, charge.FilledAtUtc), names.GetValueOrDefault(p.PersonId, ""), p.OverrideReason)),
             LotsOf(setup, charge.Pours.Where(p => p.LotId != lotId)));
     }
 

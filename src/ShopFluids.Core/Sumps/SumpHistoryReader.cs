@@ -114,7 +114,7 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             .. additions.Select(a => new HistoryMovement(
                     a.Addition.Id,
                     a.Addition.ChargeId,
-                    IsFill(a.Addition, a.FilledAtUtc) ? MovementKind.Fill : MovementKind.Addition,
+                    Addition.IsFill(a.Addition.AddedAtUtc, a.Addition.ReadingId, a.FilledAtUtc) ? MovementKind.Fill : MovementKind.Addition,
                     a.Addition.AddedAtUtc,
                     a.Addition.WaterLitres,
                     a.Addition.ConcentrateLitres,
@@ -136,8 +136,6 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
                 .OrderByDescending(m => m.AtUtc).ThenBy(m => m.Kind).ThenByDescending(m => m.Id),
         ];
     }
-
-    private static bool IsFill(Addition addition, DateTime filledAtUtc) => addition.AddedAtUtc == filledAtUtc && addition.ReadingId is null;
 
     private async Task<Dictionary<Guid, HistoryLot>> LotsAsync(List<Guid> ids, CancellationToken cancellationToken)
     {

@@ -1,7 +1,7 @@
-using ShopFluids.Core.Machines;
 using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Machines;
 
 namespace ShopFluids.Web.Pages.Sumps;
 
@@ -25,7 +25,7 @@ public sealed record SumpView(Core.Sumps.SumpPage Page, DeskWords Words)
             }
 
             var machine = Page.Machines[0];
-            var delivery = string.Join(", ", Delivered(machine.Delivery));
+            var delivery = string.Join(", ", DeliveryWords.All(machine.Delivery));
             var hours = Format.Say(Texts.Sump_HoursAWeek, Format.Number(machine.WeeklyHours, 0));
             return delivery.Length == 0 ? hours : $"{delivery}; {hours}";
         }
@@ -57,13 +57,4 @@ public sealed record SumpView(Core.Sumps.SumpPage Page, DeskWords Words)
     /// <summary>14:26 of today, then 19 Nov.</summary>
     public string When(DateTime instantUtc) =>
         Format.Ago(instantUtc, Page.AtUtc) == Texts.Time_Today ? Format.Time(instantUtc) : Format.ShortDay(instantUtc);
-
-    private static IEnumerable<string> Delivered(Delivery delivery)
-    {
-        (Delivery Kind, string Word)[] words =
-        [
-            (Delivery.Flood, Texts.Sump_Flood), (Delivery.ThroughTool, Texts.Sump_ThroughTool), (Delivery.Mist, Texts.Sump_Mist), (Delivery.WashDown, Texts.Sump_WashDown),
-        ];
-        return words.Where(w => delivery.HasFlag(w.Kind)).Select(w => w.Word);
-    }
 }
