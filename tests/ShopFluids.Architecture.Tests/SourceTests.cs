@@ -25,6 +25,16 @@ public sealed partial class SourceTests
     public void Sources_Writes_AreNotBrokenOffWithTheConnection() =>
         Assert.Empty(Lines("*.cs", line => WriteTiedToTheConnection().IsMatch(line)));
 
+    // What an act raises in the stores, a replay looks for only at the acts that it knows.
+    [Fact]
+    public void Acts_ThatLookAtTheStores_AreReplayed()
+    {
+        var replayed = ActCode().Matches(File.ReadAllText(Repository.Sources("ShopReplay.cs").Single())).Select(m => m.Value).ToHashSet();
+        var looking = Repository.Sources("*.cs").Select(f => File.ReadAllText(f)).Where(s => LookAtTheStores().IsMatch(s)).SelectMany(s => ActCode().Matches(s)).Select(m => m.Value).ToList();
+        Assert.NotEmpty(looking);
+        Assert.Subset(replayed, looking.ToHashSet());
+    }
+
     [Fact]
     public void Files_Namespace_IsTheFolder() =>
         Assert.Empty(Repository.Sources("*.cs")
@@ -83,6 +93,12 @@ public sealed partial class SourceTests
 
     [GeneratedRegex(@"(Helpers?|Utils?|Utilities|Common|Misc|Managers?)(/|\.cs$)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex VagueName();
+
+    [GeneratedRegex(@"ActCodes\.\w+")]
+    private static partial Regex ActCode();
+
+    [GeneratedRegex(@"ShopFindings\.ChangesAsync\(|\bNoticeAsync\(write")]
+    private static partial Regex LookAtTheStores();
 
     [GeneratedRegex("\"[^\"]*\"", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex Texts();

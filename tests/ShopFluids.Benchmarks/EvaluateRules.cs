@@ -72,8 +72,8 @@ internal static class EvaluateRules
         decimal Noise(decimal width) => width * ((decimal)random.NextDouble() - 0.5m);
         return new(Id(1000 + week), Start.AddDays(7 * week),
         [
-            new(ParameterCodes.Concentration, MethodCodes.Refractometer, decimal.Round(8.2m + Noise(0.4m), 1), 0.2m),
-            new(ParameterCodes.Ph, "", decimal.Round(9.1m + Noise(0.1m), 2), 0.1m),
+            new(ParameterCodes.Concentration, MethodCodes.Refractometer, decimal.Round(8.2m + Noise(0.4m), 1), 0.2m) { Decimals = 1 },
+            new(ParameterCodes.Ph, "", decimal.Round(9.1m + Noise(0.1m), 2), 0.1m) { Decimals = 2 },
             new(ParameterCodes.Level, "", decimal.Round(315m + Noise(6m), 0), 2m),
             new(ParameterCodes.Odour, "", 0m, 0m),
             new(ParameterCodes.TrampOil, "", 2m, 0m),

@@ -11,7 +11,7 @@ internal sealed class KeySort(int count)
     private const int Few = 256;
     private const int Digits = 8;
     private const int Radix = 256;
-    private readonly int[] _counts = new int[Digits * Radix];
+    private readonly int[] _counts = new int[count > Few ? Digits * Radix : 0];
     private readonly ulong[] _bits = new ulong[count > Few ? count : 0];
     private readonly ulong[] _spareBits = new ulong[count > Few ? count : 0];
     private readonly int[] _sparePlaces = new int[count > Few ? count : 0];

@@ -99,15 +99,7 @@ internal sealed class MixWalk(SumpFacts sump, IReadOnlyList<MovementFacts> movem
 
     private double? VolumeAt(ReadingFacts reading)
     {
-        foreach (var measurement in reading.Measurements)
-        {
-            if (measurement.Parameter == ParameterCodes.Level)
-            {
-                var level = (double)measurement.Value;
-                return level >= 0 && level <= _geometry.BrimMm ? _geometry.VolumeLitresAt(level) : null;
-            }
-        }
-
-        return null;
+        var level = (double?)reading.Decisive(ParameterCodes.Level)?.Value;
+        return level >= 0 && level <= _geometry.BrimMm ? _geometry.VolumeLitresAt(level.Value) : null;
     }
 }

@@ -102,7 +102,7 @@ public sealed class ParameterCourse
     private static void Follow(MixWalk walk, ReadingFacts reading, string parameter, string? method, List<CoursePoint> points)
     {
         walk.GoTo(reading);
-        var found = method is null ? reading.Decisive(parameter) : reading.Measurements.FirstOrDefault(m => m.Parameter == parameter && m.Method == method);
+        var found = method is null ? reading.Decisive(parameter) : reading.By(parameter, method);
         if (found is not null)
         {
             points.Add(new(reading.TakenAt, found.Value, found.Uncertainty, walk.Count(reading)) { Decimals = found.Decimals });

@@ -112,9 +112,10 @@ public sealed class DriftRule : IRule
     {
         // Of the method whose trend it is: two methods differ by more than their noise.
         var (parameter, value) = (course.Parameter, course.Points[^1].Value);
-        var trend = Trend.Of(counted, row);
+        var openSide = reading.OpenFlag(parameter)?.Direction;
+        var trend = Trend.Of(counted, row, side => settings.LargestPValue(side == openSide));
         return trend is null
-            || !settings.Believes(trend, counted.SpanDays, reading.OpenFlag(parameter)?.Direction == trend.Direction)
+            || !settings.IsSoon(trend, counted.SpanDays, trend.Direction == openSide)
             || IsLimitCrossed(reading, value, row, trend.Direction)
             ? RuleOpinion.None(parameter)
             : RuleOpinion.Of(Raise(parameter, value, trend, counted.Series.Count));

@@ -47,11 +47,14 @@ internal sealed record DriftSettings(double HorizonDays, double Significance, in
         (double)reading.Number(LargeCorrectionPercentName) / 100,
         (double)reading.Number(LargeExchangePercentName) / 100);
 
-    /// <summary>Whether a trend is one, and meets its limit soon enough.</summary>
+    /// <summary>The largest p of a trend that is believed, two-sided.</summary>
+    /// <param name="isOpen">A flag on its side is open.</param>
+    public double LargestPValue(bool isOpen) => Significance * (isOpen ? SignificanceToClear : 1);
+
+    /// <summary>Whether a trend meets its limit soon enough.</summary>
     /// <param name="trend">The trend.</param>
     /// <param name="spanDays">How far its readings reach back: it is followed no farther ahead than that.</param>
     /// <param name="isOpen">A flag on that side is open.</param>
-    public bool Believes(Trend trend, double spanDays, bool isOpen) =>
-        trend.PValue <= Significance * (isOpen ? SignificanceToClear : 1)
-        && trend.Days <= Math.Min(spanDays, HorizonDays) * (isOpen ? HorizonToClear : 1);
+    public bool IsSoon(Trend trend, double spanDays, bool isOpen) =>
+        trend.Days <= Math.Min(spanDays, HorizonDays) * (isOpen ? HorizonToClear : 1);
 }

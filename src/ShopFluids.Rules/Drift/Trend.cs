@@ -3,14 +3,13 @@ using ShopFluids.Rules.Limit;
 
 namespace ShopFluids.Rules.Drift;
 
-/// <summary>A trend, how likely it is chance, and where it leads.</summary>
+/// <summary>A trend, and where it leads.</summary>
 /// <param name="SlopePerDay">Theil-Sen slope, in the parameter's unit a day.</param>
 /// <param name="Limit">The limit that it meets.</param>
 /// <param name="Days">When the line meets it, in days from the reading judged; 0 where it is there already.</param>
 /// <param name="Earliest">The same with the steeper end of the slope's 90 % interval.</param>
 /// <param name="Latest">With its flatter end; null where that does not lead there at all.</param>
-/// <param name="PValue">Two-sided probability of such a trend by chance.</param>
-internal sealed record Trend(double SlopePerDay, decimal Limit, double Days, double Earliest, double? Latest, double PValue)
+internal sealed record Trend(double SlopePerDay, decimal Limit, double Days, double Earliest, double? Latest)
 {
     private const double Confidence = 0.9;
 
@@ -19,15 +18,23 @@ internal sealed record Trend(double SlopePerDay, decimal Limit, double Days, dou
 
     /// <summary>
     /// The trend of a series by the Mann-Kendall test, and when the Theil-Sen line meets the first limit of the row on its side. Null where
-    /// there is none, or no limit on its side.
+    /// there is none, it may well be chance, or there is no limit on its side.
     /// </summary>
     /// <param name="counted">Four readings or more.</param>
     /// <param name="row">The limits.</param>
-    public static Trend? Of(CountedReadings counted, Facts.ParameterLimits row)
+    /// <param name="largestPValue">The largest p of a trend to a side that is no chance.</param>
+    public static Trend? Of(CountedReadings counted, Facts.ParameterLimits row, Func<Direction, double> largestPValue)
     {
         var test = MannKendall.Test(counted.Series);
-        var line = TheilSen.Fit(counted.Series, Confidence);
         var direction = test.S > 0 ? Direction.High : Direction.Low;
+
+        // Asked before the line, which costs more than the test: the readings of a healthy charge end here.
+        if (test.PValue > largestPValue(direction))
+        {
+            return null;
+        }
+
+        var line = TheilSen.Fit(counted.Series, Confidence);
         if (line.Slope == 0
             || Math.Sign(line.Slope) != Math.Sign(test.S)
             || (LimitRow.LimitFor(row, Verdict.Warning, direction) ?? LimitRow.LimitFor(row, Verdict.Action, direction)) is not { } limit)
@@ -43,7 +50,6 @@ internal sealed record Trend(double SlopePerDay, decimal Limit, double Days, dou
             limit,
             Math.Max(0, left / line.Slope),
             Math.Max(0, left / steep),
-            line.Low is not null && Math.Sign(flat) == Math.Sign(line.Slope) ? Math.Max(0, left / flat) : null,
-            test.PValue);
+            line.Low is not null && Math.Sign(flat) == Math.Sign(line.Slope) ? Math.Max(0, left / flat) : null);
     }
 }

@@ -14,8 +14,11 @@ public sealed record ReadingFacts(Guid Id, DateTime TakenAt, IReadOnlyList<Measu
     public MeasurementFacts? Decisive(string parameter)
     {
         MeasurementFacts? decisive = null;
-        foreach (var measurement in Measurements)
+
+        // Asked of every reading of a charge, for every parameter: by index, without an enumerator.
+        for (var i = 0; i < Measurements.Count; i++)
         {
+            var measurement = Measurements[i];
             if (measurement.Parameter == parameter && (decisive is null || measurement.Method == MethodCodes.Titration))
             {
                 decisive = measurement;
@@ -23,6 +26,22 @@ public sealed record ReadingFacts(Guid Id, DateTime TakenAt, IReadOnlyList<Measu
         }
 
         return decisive;
+    }
+
+    /// <summary>What was measured of a parameter by one method; null where nothing was.</summary>
+    /// <param name="parameter">The parameter's code.</param>
+    /// <param name="method">How it was measured.</param>
+    public MeasurementFacts? By(string parameter, string method)
+    {
+        for (var i = 0; i < Measurements.Count; i++)
+        {
+            if (Measurements[i] is var measurement && measurement.Parameter == parameter && measurement.Method == method)
+            {
+                return measurement;
+            }
+        }
+
+        return null;
     }
 }
 

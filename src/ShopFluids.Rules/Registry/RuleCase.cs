@@ -17,6 +17,8 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
     /// <summary>The courses that a rule before this one has followed already: several follow the same.</summary>
     internal Dictionary<(string Parameter, string? Method), ParameterCourse> Courses { get; init; } = [];
 
+    private static readonly List<PastValue> NoValues = [];
+
     private TunedRule Tuned => TunedRule.Of(Rule, Input.Tunings);
 
     /// <summary>A number of the rule: as set, otherwise its default.</summary>
@@ -39,16 +41,18 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
     /// <param name="parameter">The parameter's code.</param>
     public IReadOnlyList<PastValue> Before(string parameter)
     {
-        var past = new List<PastValue>(Input.History.Readings.Count);
+        // Of most parameters there is nothing: no list is made for them.
+        List<PastValue>? past = null;
         foreach (var earlier in Input.History.Readings)
         {
             if (earlier.Decisive(parameter) is { } measured)
             {
+                past ??= new(Input.History.Readings.Count);
                 past.Add(new(earlier.TakenAt, measured.Method, measured.Value, measured.Uncertainty));
             }
         }
 
-        return past;
+        return past ?? NoValues;
     }
 }
 

@@ -123,15 +123,10 @@ public sealed class UnusualLossRule : IRule
     private static Content? Volume(ReadingFacts facts, RuleCase reading)
     {
         var geometry = reading.Input.Sump.Geometry;
-        foreach (var measurement in facts.Measurements)
-        {
-            if (measurement.Parameter == ParameterCodes.Level && measurement.Value >= 0 && (double)measurement.Value <= geometry.BrimMm)
-            {
-                return new(facts.TakenAt, geometry.VolumeLitresAt((double)measurement.Value), geometry.SurfaceLitresPerMmAt((double)measurement.Value));
-            }
-        }
-
-        return null;
+        var level = (double?)facts.Decisive(ParameterCodes.Level)?.Value;
+        return level >= 0 && level <= geometry.BrimMm
+            ? new(facts.TakenAt, geometry.VolumeLitresAt(level.Value), geometry.SurfaceLitresPerMmAt(level.Value))
+            : null;
     }
 
     private sealed record Content(DateTime At, double Litres, double LitresPerMm);
