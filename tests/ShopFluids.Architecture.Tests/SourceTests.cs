@@ -94,10 +94,10 @@ public sealed partial class SourceTests
     [GeneratedRegex(@"(Helpers?|Utils?|Utilities|Common|Misc|Managers?)(/|\.cs$)", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex VagueName();
 
-    [GeneratedRegex(@"ActCodes\.\w+")]
+    [GeneratedRegex(@"ActCodes\.\w+", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex ActCode();
 
-    [GeneratedRegex(@"ShopFindings\.ChangesAsync\(|\bNoticeAsync\(write")]
+    [GeneratedRegex(@"ShopFindings\.ChangesAsync\(|\bNoticeAsync\(write", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex LookAtTheStores();
 
     [GeneratedRegex("\"[^\"]*\"", RegexOptions.ExplicitCapture, 1000)]
