@@ -3,11 +3,12 @@ using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Record;
 
-/// <summary>One act in the audit trail: who, when, what, before and after. Chained to the entry before it by SHA-256.</summary>
+/// <summary>One act in the audit trail: who, when, what, before and after. Chained to the entry before it by SHA-256, and sealed with the shop's key.</summary>
 public sealed class RecordEntry
 {
     private RecordEntry()
@@ -57,6 +58,9 @@ public sealed class RecordEntry
     /// <summary>SHA-256 in lower-case hex over all of the above.</summary>
     public string Hash { get; private set; } = "";
 
+    /// <summary>The hash under the shop's key (<see cref="RecordKey"/>). Null in entries from before there was one.</summary>
+    public string? Seal { get; private set; }
+
     public const string FirstPreviousHash = "0000000000000000000000000000000000000000000000000000000000000000";
 
     /// <summary>
@@ -79,6 +83,8 @@ public sealed class RecordEntry
         ];
         return Convert.ToHexStringLower(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(fields)));
     }
+
+    internal void SealWith(RecordKey key) => Seal = key.Seal(Hash);
 }
 
 /// <summary>The end of the chain and the version of the set-up: the one row that every write locks first.</summary>
@@ -95,9 +101,15 @@ public sealed class RecordHead
     /// <summary>Raised with every change of set-up, so that every instance knows when its snapshot is old.</summary>
     public long SetupVersion { get; private set; }
 
-    public RecordEntry Append(Act act, string changes, bool changesSetup)
+    /// <param name="key">Null in a program that seals nothing.</param>
+    public RecordEntry Append(Act act, string changes, bool changesSetup, RecordKey? key)
     {
         var entry = new RecordEntry(Sequence + 1, act, changes, Hash);
+        if (key is not null)
+        {
+            entry.SealWith(key);
+        }
+
         Sequence = entry.Sequence;
         Hash = entry.Hash;
         SetupVersion += changesSetup ? 1 : 0;
@@ -118,6 +130,7 @@ internal sealed class RecordConfiguration : IEntityTypeConfiguration<RecordEntry
         builder.Property(e => e.Subject).HasMaxLength(120);
         builder.Property(e => e.PreviousHash).HasMaxLength(64);
         builder.Property(e => e.Hash).HasMaxLength(64);
+        builder.Property(e => e.Seal).HasMaxLength(64);
     }
 
     public void Configure(EntityTypeBuilder<RecordHead> builder)

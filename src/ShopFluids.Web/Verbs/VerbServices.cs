@@ -1,5 +1,6 @@
 using ShopFluids.Web.Settings;
 using ShopFluids.Web.Startup;
+using ShopFluids.Web.Startup.Sealing;
 
 namespace ShopFluids.Web.Verbs;
 
@@ -16,10 +17,10 @@ internal static class VerbServices
     }
 
     /// <summary>The services over a database that has this program's schema; null, with the reason written, when it has not.</summary>
-    public static async Task<ServiceProvider?> OpenAsync(VerbCall call, CancellationToken cancellationToken)
+    public static async Task<ServiceProvider?> OpenAsync(VerbCall call, CancellationToken cancellationToken, RecordUse use = RecordUse.Write)
     {
         var services = Make(call.Settings);
-        if (await services.GetRequiredService<DatabaseOpening>().OpenAsync(cancellationToken) is not { } fault)
+        if (await services.GetRequiredService<DatabaseOpening>().OpenAsync(cancellationToken, use) is not { } fault)
         {
             return services;
         }
