@@ -63,11 +63,14 @@ public sealed class RecordEntry
 
     public const string FirstPreviousHash = "0000000000000000000000000000000000000000000000000000000000000000";
 
+    /// <summary>The hash that this entry must carry.</summary>
+    public string ComputeHash() => Convert.ToHexStringLower(SHA256.HashData(HashedBytes()));
+
     /// <summary>
-    /// The hash that this entry must carry. A JSON array keeps the fields apart, so that no text can move from one into another. Entries from
+    /// What the hash is taken of. A JSON array keeps the fields apart, so that no text can move from one into another. Entries from
     /// before there were stations, and acts elsewhere, have two fields less.
     /// </summary>
-    public string ComputeHash()
+    public byte[] HashedBytes()
     {
         object?[] fields =
         [
@@ -81,7 +84,7 @@ public sealed class RecordEntry
             PreviousHash,
             .. StationId is null && StationName is null ? [] : new object?[] { StationId, StationName },
         ];
-        return Convert.ToHexStringLower(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(fields)));
+        return JsonSerializer.SerializeToUtf8Bytes(fields);
     }
 
     internal void SealWith(RecordKey key) => Seal = key.Seal(Hash);
