@@ -176,12 +176,15 @@ public static class SettingsReader
 
     private static RecordKey? ReadRecordKey(SettingSources sources, EffectiveSetting setting)
     {
-        if (setting.Value.Length > 0 && !RecordKey.TryParse(setting.Value, out _))
+        RecordKey? key = null;
+        if (setting.Value.Length == 0 || RecordKey.TryParse(setting.Value, out key))
         {
-            sources.Fault(setting.Name, Texts.Setting_NotARecordKey);
+            return key;
         }
 
-        return RecordKey.TryParse(setting.Value, out var key) ? key : null;
+        // A secret: it is not repeated.
+        sources.Fault(setting.Name, Texts.Setting_NotARecordKey);
+        return null;
     }
 
     private static List<string> Split(string text, char separator) =>

@@ -21,7 +21,7 @@ internal sealed class DatabaseOpening(
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     /// <returns>Null when the database is ready; else why not, in words.</returns>
-    public async Task<string?> OpenAsync(CancellationToken cancellationToken, RecordUse use = RecordUse.Write)
+    public async Task<string?> OpenAsync(RecordUse use, CancellationToken cancellationToken)
     {
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
         limit.CancelAfter(Patience);

@@ -70,7 +70,7 @@ internal sealed class RecordKeyVerb : Verb
             return await FailAsync(call, Say(Texts.Start_FolderInUse, call.Settings.DataFolder));
         }
 
-        await using var services = await VerbServices.OpenAsync(call, cancellationToken, RecordUse.ChangeKey);
+        await using var services = await VerbServices.OpenAsync(call, RecordUse.ChangeKey, cancellationToken);
         if (services is null)
         {
             return ExitCodes.Failed;

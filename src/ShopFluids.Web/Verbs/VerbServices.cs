@@ -16,11 +16,14 @@ internal static class VerbServices
         return services.BuildServiceProvider();
     }
 
-    /// <summary>The services over a database that has this program's schema; null, with the reason written, when it has not.</summary>
-    public static async Task<ServiceProvider?> OpenAsync(VerbCall call, CancellationToken cancellationToken, RecordUse use = RecordUse.Write)
+    /// <summary>The services over a database that has this program's schema and a record that fits its key; null, with the reason written, when it has not.</summary>
+    public static Task<ServiceProvider?> OpenAsync(VerbCall call, CancellationToken cancellationToken) => OpenAsync(call, RecordUse.Write, cancellationToken);
+
+    /// <summary>The same for a verb that does not only add to the record.</summary>
+    public static async Task<ServiceProvider?> OpenAsync(VerbCall call, RecordUse use, CancellationToken cancellationToken)
     {
         var services = Make(call.Settings);
-        if (await services.GetRequiredService<DatabaseOpening>().OpenAsync(cancellationToken, use) is not { } fault)
+        if (await services.GetRequiredService<DatabaseOpening>().OpenAsync(use, cancellationToken) is not { } fault)
         {
             return services;
         }

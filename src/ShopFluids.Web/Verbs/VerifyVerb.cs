@@ -36,7 +36,7 @@ internal sealed class VerifyVerb : Verb
             return ExitCodes.Failed;
         }
 
-        await using var services = await VerbServices.OpenAsync(call, cancellationToken, RecordUse.Prove);
+        await using var services = await VerbServices.OpenAsync(call, RecordUse.Prove, cancellationToken);
         if (services is null)
         {
             return ExitCodes.Failed;

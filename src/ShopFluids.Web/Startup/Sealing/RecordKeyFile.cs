@@ -22,15 +22,6 @@ internal sealed class RecordKeyFile(ShopSettings settings)
         FolderRights.WriteSecret(Path, key.ToSecretText());
     }
 
-    /// <summary>Moves the key that is there among the backups: what it sealed can still be proved with it.</summary>
-    public void SetAside(DateTime atUtc)
-    {
-        if (File.Exists(Path))
-        {
-            File.Move(Path, BackupFiles.Make(settings, "record", atUtc, Extension));
-        }
-    }
-
     /// <summary>Copies the key beside a backup: a record without its key is not whole.</summary>
     public void CopyBeside(string backup)
     {
@@ -43,14 +34,25 @@ internal sealed class RecordKeyFile(ShopSettings settings)
     /// <summary>Brings back the key that lies beside a backup. Without one, the key that is there stays for a sealed record and goes for one from before seals.</summary>
     public void RestoreFrom(string backup, bool isSealed, DateTime atUtc)
     {
-        if (File.Exists(backup + Extension))
+        var copy = File.Exists(backup + Extension) ? File.ReadAllText(backup + Extension) : null;
+        if (copy is null ? isSealed : File.Exists(Path) && File.ReadAllText(Path) == copy)
         {
-            SetAside(atUtc);
-            FolderRights.WriteSecret(Path, File.ReadAllText(backup + Extension));
+            return;
         }
-        else if (!isSealed)
+
+        SetAside(atUtc);
+        if (copy is not null)
         {
-            SetAside(atUtc);
+            FolderRights.WriteSecret(Path, copy);
+        }
+    }
+
+    // Among the backups: what it sealed can still be proved with it.
+    private void SetAside(DateTime atUtc)
+    {
+        if (File.Exists(Path))
+        {
+            File.Move(Path, BackupFiles.Make(settings, "record", atUtc, Extension));
         }
     }
 }
