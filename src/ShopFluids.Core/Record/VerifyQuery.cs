@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Photos;
 using ShopFluids.Core.Record.Sealing;
@@ -97,7 +98,7 @@ public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provide
                 {
                     findings.Add(new(VerifyProblem.RowUnrecorded, row));
                 }
-                else if (image.Digest != RecordedImage.DigestOf(RowImage.Of(entry)))
+                else if (image.Digest != DigestOf(entry))
                 {
                     findings.Add(new(VerifyProblem.RowChanged, row, image.Entry));
                 }
@@ -110,6 +111,19 @@ public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provide
             i.Key,
             i.Value.Entry)));
         return rows;
+    }
+
+    /// <returns>Null for a row that was changed so that it has no image.</returns>
+    private static string? DigestOf(EntityEntry entry)
+    {
+        try
+        {
+            return RecordedImage.DigestOf(RowImage.Of(entry));
+        }
+        catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable))
+        {
+            return null;
+        }
     }
 
     private static async Task<int> CheckStandingsAsync(ShopFluidsDbContext db, List<VerifyFinding> findings, CancellationToken cancellationToken)

@@ -69,9 +69,11 @@ public sealed class TamperedRowTests
         Assert.Equal([new VerifyFinding(VerifyProblem.RowUnrecorded, $"Area {id}")], (await shop.VerifyAsync()).Findings);
     }
 
-    // Not only other content: content that cannot be read at all.
-    [Theory, EachDatabase]
-    public async Task RunAsync_JsonColumnMadeUnreadable_NamesTheRowAndReadsTheOthers(TestDatabase database)
+    // Not only other content: content that cannot be read at all, or that lacks every part.
+    [Theory]
+    [EachDatabase("no json")]
+    [EachDatabase("{}")]
+    public async Task RunAsync_JsonColumnMadeUnreadable_NamesTheRowAndReadsTheOthers(TestDatabase database, string content)
     {
         await using var shop = await BusyShop.OpenAsync(database);
         await using var sql = await RawSql.OpenAsync(database);
@@ -81,7 +83,7 @@ public sealed class TamperedRowTests
             {
                 var column = property.GetColumnName();
                 var before = await sql.ScalarAsync($"""SELECT "{column}" FROM {row.Table} WHERE {row.Where}""");
-                await sql.ExecuteAsync($"""UPDATE {row.Table} SET "{column}" = 'no json' WHERE {row.Where}""");
+                await sql.ExecuteAsync($"""UPDATE {row.Table} SET "{column}" = @value WHERE {row.Where}""", content);
 
                 var findings = (await shop.VerifyAsync()).Findings.Where(f => f.Problem != VerifyProblem.StandingDiffers);
 
