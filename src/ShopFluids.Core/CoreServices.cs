@@ -1,4 +1,5 @@
 using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.DependencyInjection.Extensions;
 using ShopFluids.Core.Bench;
 using ShopFluids.Core.Bench.Sumps;
 using ShopFluids.Core.Care;
@@ -16,6 +17,7 @@ using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Photos;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
@@ -31,20 +33,24 @@ public static class CoreServices
 {
     /// <summary>
     /// The commands and queries. They hold no state of their own and open a context for each operation, hence singletons. The
-    /// host adds the context factory, the provider and the clock.
+    /// host adds the context factory, the provider and the clock, and gives the sealer its key; a host with a sealer of its own adds it first.
     /// </summary>
-    public static IServiceCollection AddShopFluidsCore(this IServiceCollection services) => services
-        .AddSingleton<ShopDatabase>()
-        .AddSingleton<ShopClock>()
-        .AddSingleton<ShopNews>()
-        .AddSingleton<SetupCache>()
-        .AddReadings()
-        .AddCharges()
-        .AddCare()
-        .AddSetup()
-        .AddRecord()
-        .AddStores()
-        .AddBench();
+    public static IServiceCollection AddShopFluidsCore(this IServiceCollection services)
+    {
+        services.TryAddSingleton(_ => new RecordSealer());
+        return services
+            .AddSingleton<ShopDatabase>()
+            .AddSingleton<ShopClock>()
+            .AddSingleton<ShopNews>()
+            .AddSingleton<SetupCache>()
+            .AddReadings()
+            .AddCharges()
+            .AddCare()
+            .AddSetup()
+            .AddRecord()
+            .AddStores()
+            .AddBench();
+    }
 
     private static IServiceCollection AddReadings(this IServiceCollection services) => services
         .AddSingleton<RecordReadingHandler>()
@@ -105,6 +111,8 @@ public static class CoreServices
 
     private static IServiceCollection AddRecord(this IServiceCollection services) => services
         .AddSingleton<VerifyQuery>()
+        .AddSingleton<SealStandingQuery>()
+        .AddSingleton<BeginSealHandler>()
         .AddSingleton<Record.Trail.TrailQuery>()
         .AddSingleton<Record.Replay.ReplayQuery>();
 

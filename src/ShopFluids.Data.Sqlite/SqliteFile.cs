@@ -1,4 +1,6 @@
+using System.Globalization;
 using Microsoft.Data.Sqlite;
+using ShopFluids.Core.Record.Sealing;
 
 namespace ShopFluids.Data.Sqlite;
 
@@ -11,8 +13,7 @@ public static class SqliteFile
     {
         try
         {
-            await using var connection = new SqliteConnection(ConnectionString(file, SqliteOpenMode.ReadOnly));
-            await connection.OpenAsync(cancellationToken);
+            await using var connection = await OpenAsync(file, cancellationToken);
             var verdict = await ScalarAsync(connection, "PRAGMA integrity_check", cancellationToken);
             if (verdict != "ok")
             {
@@ -26,6 +27,28 @@ public static class SqliteFile
         {
             return broken.Message;
         }
+    }
+
+    /// <summary>Where the record of a sound database ends; null when somebody took that away.</summary>
+    public static async Task<RecordFingerprint?> ReadHeadAsync(string file, CancellationToken cancellationToken)
+    {
+        await using var connection = await OpenAsync(file, cancellationToken);
+        return await ScalarAsync(connection, "SELECT Sequence || ':' || Hash FROM RecordHead", cancellationToken) is { } text && RecordFingerprint.TryParse(text, out var head) ? head : null;
+    }
+
+    /// <summary>The hash of an entry of the record; null when there is no such entry.</summary>
+    public static async Task<string?> ReadHashAsync(string file, long sequence, CancellationToken cancellationToken)
+    {
+        await using var connection = await OpenAsync(file, cancellationToken);
+        return await ScalarAsync(connection, string.Create(CultureInfo.InvariantCulture, $"SELECT Hash FROM RecordEntries WHERE Sequence = {sequence}"), cancellationToken);
+    }
+
+    /// <summary>Whether any entry of the record carries a seal; one from before seals has no place for it.</summary>
+    public static async Task<bool> IsSealedAsync(string file, CancellationToken cancellationToken)
+    {
+        await using var connection = await OpenAsync(file, cancellationToken);
+        return await ScalarAsync(connection, "SELECT COUNT(*) FROM pragma_table_info('RecordEntries') WHERE name = 'Seal'", cancellationToken) == "1"
+            && await ScalarAsync(connection, "SELECT EXISTS (SELECT 1 FROM RecordEntries WHERE Seal IS NOT NULL)", cancellationToken) == "1";
     }
 
     /// <summary>Copies a database through the engine.</summary>
@@ -48,11 +71,26 @@ public static class SqliteFile
     private static string ConnectionString(string file, SqliteOpenMode mode) =>
         new SqliteConnectionStringBuilder { DataSource = file, Mode = mode, Pooling = false }.ToString();
 
+    private static async Task<SqliteConnection> OpenAsync(string file, CancellationToken cancellationToken)
+    {
+        var connection = new SqliteConnection(ConnectionString(file, SqliteOpenMode.ReadOnly));
+        try
+        {
+            await connection.OpenAsync(cancellationToken);
+            return connection;
+        }
+        catch
+        {
+            await connection.DisposeAsync();
+            throw;
+        }
+    }
+
     private static async Task<string?> ScalarAsync(SqliteConnection connection, string statement, CancellationToken cancellationToken)
     {
         await using var command = connection.CreateCommand();
-        // The callers above pass constants only.
+        // The callers above pass constants and numbers only.
         command.CommandText = statement;
-        return Convert.ToString(await command.ExecuteScalarAsync(cancellationToken), System.Globalization.CultureInfo.InvariantCulture);
+        return await command.ExecuteScalarAsync(cancellationToken) is { } value and not DBNull ? Convert.ToString(value, CultureInfo.InvariantCulture) : null;
     }
 }

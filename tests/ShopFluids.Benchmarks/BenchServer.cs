@@ -28,7 +28,8 @@ internal sealed class BenchServer : IAsyncDisposable
             WorkingDirectory = folder,
             Environment =
             {
-                ["SHOPFLUIDS_DATA"] = folder,
+                // Its own: the key in it fits one record.
+                ["SHOPFLUIDS_DATA"] = Path.Combine(folder, Path.GetRandomFileName()),
                 ["SHOPFLUIDS_DATABASE_ENGINE"] = engine,
                 ["SHOPFLUIDS_DATABASE_CONNECTION"] = connectionString,
                 ["SHOPFLUIDS_URLS"] = address.ToString(),

@@ -20,6 +20,9 @@ const double GrowthTarget = 1.1;
 // What a reading and the planning that follows cost among ten thousand sumps, as a multiple of what they cost among one hundred.
 const double PlanGrowthTarget = 1.3;
 
+// What proving the record may cost, as a multiple of only hashing its bytes.
+const double VerifyTarget = 3;
+
 // What the entry page may cost, as a multiple of the same page as a file after its queries by hand.
 const double PageTarget = 2;
 
@@ -56,6 +59,12 @@ try
     {
         missed |= await OpenEntryAsync(new SqliteProvider(), $"Data Source={Path.Combine(folder, "entry.db")}");
         missed |= await OpenEntryAsync(new PostgresProvider(), await BenchDatabase.CreateAsync(server, "entry"));
+    }
+
+    if (IsWanted("verify-record"))
+    {
+        var (ours, least) = await new VerifyRecord(new SqliteProvider(), $"Data Source={Path.Combine(folder, "record.db")}").RunAsync();
+        missed |= Report("verify-record", ours, least, VerifyTarget);
     }
 
     return missed ? 1 : 0;

@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Storage;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Record.Sealing;
 
 namespace ShopFluids.Core.Database;
 
@@ -15,21 +16,23 @@ public sealed class ShopWrite : IAsyncDisposable
 {
     private readonly IDbContextTransaction _transaction;
     private readonly RecordHead _head;
+    private readonly RecordSealer _sealer;
     private readonly List<string> _changes = [];
     private bool _changesSetup;
 
-    private ShopWrite(ShopFluidsDbContext database, IDbContextTransaction transaction, RecordHead head)
+    private ShopWrite(ShopFluidsDbContext database, IDbContextTransaction transaction, RecordHead head, RecordSealer sealer)
     {
         Database = database;
         _transaction = transaction;
         _head = head;
+        _sealer = sealer;
     }
 
     public ShopFluidsDbContext Database { get; }
 
     public long SetupVersion => _head.SetupVersion;
 
-    internal static async Task<ShopWrite> BeginAsync(ShopFluidsDbContext database, IDatabaseProvider provider, CancellationToken cancellationToken)
+    internal static async Task<ShopWrite> BeginAsync(ShopFluidsDbContext database, IDatabaseProvider provider, RecordSealer sealer, CancellationToken cancellationToken)
     {
         try
         {
@@ -37,7 +40,7 @@ public sealed class ShopWrite : IAsyncDisposable
             database.Database.AutoSavepointsEnabled = false;
             var transaction = await database.Database.BeginTransactionAsync(cancellationToken);
             var head = await provider.LockHeadAsync(database, cancellationToken);
-            return new ShopWrite(database, transaction, head);
+            return new ShopWrite(database, transaction, head, sealer);
         }
         catch
         {
@@ -63,6 +66,12 @@ public sealed class ShopWrite : IAsyncDisposable
         Append(act);
         await SaveAsync(cancellationToken);
     }
+
+    /// <summary>
+    /// Writes that the act happened, without a row: an account's row holds secrets, which have no place in the record. Not
+    /// for a write that also changes recorded entities; its commit writes the entry itself.
+    /// </summary>
+    public void Note(Act act) => Database.Add(_head.Append(act, "[]", changesSetup: false, _sealer.Key));
 
     /// <summary>Stores what was changed and the act that changed it.</summary>
     public async Task CommitAsync(Act act, CancellationToken cancellationToken)
@@ -98,7 +107,7 @@ public sealed class ShopWrite : IAsyncDisposable
             return;
         }
 
-        Database.Add(_head.Append(act, $"[{string.Join(',', _changes)}]", _changesSetup));
+        Database.Add(_head.Append(act, $"[{string.Join(',', _changes)}]", _changesSetup, _sealer.Key));
         Database.Entry(_head).DetectChanges();
         _changes.Clear();
         _changesSetup = false;
@@ -166,10 +175,10 @@ public sealed class ShopWrite : IAsyncDisposable
 }
 
 /// <summary>Opens reads and writes; one context for each operation.</summary>
-public sealed class ShopDatabase(IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider)
+public sealed class ShopDatabase(IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, RecordSealer sealer)
 {
     public Task<ShopFluidsDbContext> ReadAsync(CancellationToken cancellationToken) => contexts.CreateDbContextAsync(cancellationToken);
 
     public async Task<ShopWrite> WriteAsync(CancellationToken cancellationToken) =>
-        await ShopWrite.BeginAsync(await contexts.CreateDbContextAsync(cancellationToken), provider, cancellationToken);
+        await ShopWrite.BeginAsync(await contexts.CreateDbContextAsync(cancellationToken), provider, sealer, cancellationToken);
 }

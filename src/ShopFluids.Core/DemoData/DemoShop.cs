@@ -6,6 +6,7 @@ using ShopFluids.Core.DemoData.History;
 using ShopFluids.Core.DemoData.Seed;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.DemoData;
@@ -15,7 +16,7 @@ namespace ShopFluids.Core.DemoData;
 /// ends with the shop day of the clock given; one seed and one day always make the same shop.
 /// </summary>
 /// <param name="now">The real clock; the acts of the past get theirs from a clock of their own.</param>
-public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, TimeProvider now)
+public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, RecordSealer sealer, TimeProvider now)
 {
     /// <summary>The name of the token that each start makes anew. It is made last, so it also says that a load was finished.</summary>
     private const string TokenName = "Demo";
@@ -37,7 +38,7 @@ public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, ID
                 break;
         }
 
-        await using var commands = new DemoCommands(contexts, provider, now);
+        await using var commands = new DemoCommands(contexts, provider, sealer, now);
         var token = await MakeTokenAsync(commands, seed, cancellationToken);
         return new LoadedDemo(isNew, [.. seed.People.Where(p => p.IsShown).Select(p => new DemoSignIn(p.SignInName, seed.Password, p.Roles[0], p.Pin))], token);
     }
@@ -49,7 +50,7 @@ public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, ID
         var filling = provider.ForFilling();
         var options = new DbContextOptionsBuilder<ShopFluidsDbContext>();
         filling.Configure(options, db.Database.GetConnectionString() ?? throw new InvalidOperationException("The database has no connection string."));
-        var history = new DemoHistory(seed, new PooledDbContextFactory<ShopFluidsDbContext>(options.Options), filling, new ShopClock(now).UtcNow, progress);
+        var history = new DemoHistory(seed, new PooledDbContextFactory<ShopFluidsDbContext>(options.Options), filling, sealer, new ShopClock(now).UtcNow, progress);
         await history.LoadAsync(cancellationToken);
     }
 

@@ -78,16 +78,6 @@ public static class AccountRules
         }
     }
 
-    /// <summary>
-    /// Writes that the act happened, without the row: an account's row holds secrets, which have no place in the record. Not
-    /// for a write that also changes recorded entities; its commit writes the entry itself.
-    /// </summary>
-    internal static void Note(ShopWrite write, Act act)
-    {
-        var head = write.Database.RecordHead.Local.Single();
-        write.Database.Add(head.Append(act, "[]", changesSetup: false));
-    }
-
     internal static Task<Person?> FindAsync(ShopFluidsDbContext database, string normalizedName, CancellationToken cancellationToken) =>
         database.Users.SingleOrDefaultAsync(p => p.NormalizedUserName == normalizedName, cancellationToken);
 }

@@ -124,7 +124,7 @@ public sealed class ChangeAccountHandler(ShopDatabase shop, AccountMaker maker, 
     {
         var name = person.UserName ?? "";
         var act = new Act(ActCodes.AccountChanged, actor, clock.UtcNow, name);
-        AccountRules.Note(write, act);
+        write.Note(act);
         await write.CommitAsync(act, cancellationToken);
         return new MadeAccount(person.Id, name, IsNew: false);
     }

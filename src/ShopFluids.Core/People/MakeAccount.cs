@@ -44,7 +44,7 @@ public sealed class MakeAccountHandler(ShopDatabase shop, AccountMaker maker, Sh
         write.Database.Add(person);
         await maker.SetRolesAsync(write.Database, person.Id, command.Roles, cancellationToken);
         var act = new Act(ActCodes.AccountMade, actor, clock.UtcNow, signInName);
-        AccountRules.Note(write, act);
+        write.Note(act);
         await write.CommitAsync(act, cancellationToken);
         return new MadeAccount(person.Id, signInName, IsNew: true);
     }

@@ -61,4 +61,5 @@ public static class ActCodes
     public const string DisplayMade = "display.made";
     public const string DisplayChanged = "display.changed";
     public const string DisplayRevoked = "display.revoked";
+    public const string RecordSealed = "record.sealed";
 }

@@ -3,11 +3,12 @@ using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Record;
 
-/// <summary>One act in the audit trail: who, when, what, before and after. Chained to the entry before it by SHA-256.</summary>
+/// <summary>One act in the audit trail: who, when, what, before and after. Chained to the entry before it by SHA-256, and sealed with the shop's key.</summary>
 public sealed class RecordEntry
 {
     private RecordEntry()
@@ -57,13 +58,19 @@ public sealed class RecordEntry
     /// <summary>SHA-256 in lower-case hex over all of the above.</summary>
     public string Hash { get; private set; } = "";
 
+    /// <summary>The hash under the shop's key (<see cref="RecordKey"/>). Null in entries from before there was one.</summary>
+    public string? Seal { get; private set; }
+
     public const string FirstPreviousHash = "0000000000000000000000000000000000000000000000000000000000000000";
 
+    /// <summary>The hash that this entry must carry.</summary>
+    public string ComputeHash() => Convert.ToHexStringLower(SHA256.HashData(HashedBytes()));
+
     /// <summary>
-    /// The hash that this entry must carry. A JSON array keeps the fields apart, so that no text can move from one into another. Entries from
+    /// What the hash is taken of. A JSON array keeps the fields apart, so that no text can move from one into another. Entries from
     /// before there were stations, and acts elsewhere, have two fields less.
     /// </summary>
-    public string ComputeHash()
+    public byte[] HashedBytes()
     {
         object?[] fields =
         [
@@ -77,8 +84,10 @@ public sealed class RecordEntry
             PreviousHash,
             .. StationId is null && StationName is null ? [] : new object?[] { StationId, StationName },
         ];
-        return Convert.ToHexStringLower(SHA256.HashData(JsonSerializer.SerializeToUtf8Bytes(fields)));
+        return JsonSerializer.SerializeToUtf8Bytes(fields);
     }
+
+    internal void SealWith(RecordKey key) => Seal = key.Seal(Hash);
 }
 
 /// <summary>The end of the chain and the version of the set-up: the one row that every write locks first.</summary>
@@ -95,9 +104,15 @@ public sealed class RecordHead
     /// <summary>Raised with every change of set-up, so that every instance knows when its snapshot is old.</summary>
     public long SetupVersion { get; private set; }
 
-    public RecordEntry Append(Act act, string changes, bool changesSetup)
+    /// <param name="key">Null in a program that seals nothing.</param>
+    public RecordEntry Append(Act act, string changes, bool changesSetup, RecordKey? key)
     {
         var entry = new RecordEntry(Sequence + 1, act, changes, Hash);
+        if (key is not null)
+        {
+            entry.SealWith(key);
+        }
+
         Sequence = entry.Sequence;
         Hash = entry.Hash;
         SetupVersion += changesSetup ? 1 : 0;
@@ -118,6 +133,7 @@ internal sealed class RecordConfiguration : IEntityTypeConfiguration<RecordEntry
         builder.Property(e => e.Subject).HasMaxLength(120);
         builder.Property(e => e.PreviousHash).HasMaxLength(64);
         builder.Property(e => e.Hash).HasMaxLength(64);
+        builder.Property(e => e.Seal).HasMaxLength(64);
     }
 
     public void Configure(EntityTypeBuilder<RecordHead> builder)

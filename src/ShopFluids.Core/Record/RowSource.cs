@@ -17,9 +17,12 @@ internal static class RowSource
         (IAsyncEnumerable<object?>?)Generic.MakeGenericMethod(type.ClrType).Invoke(null, [db, type])
         ?? throw new InvalidOperationException($"{type.Name} has no rows to read.");
 
-    /// <summary>What reading throws where a column holds what it cannot mean.</summary>
+    /// <summary>
+    /// What reading throws where a column holds what it cannot mean. A document of which somebody took a part away reads as one with nothing in
+    /// that place, and whoever asks for the part finds no object there.
+    /// </summary>
     public static bool IsUnreadable(Exception exception) =>
-        exception is JsonException or FormatException or InvalidCastException or InvalidDataException or OverflowException or ArgumentException or InvalidOperationException;
+        exception is NullReferenceException or JsonException or FormatException or InvalidCastException or InvalidDataException or OverflowException or ArgumentException or InvalidOperationException;
 
     private static async IAsyncEnumerable<object?> OfType<T>(ShopFluidsDbContext db, IEntityType type)
         where T : class

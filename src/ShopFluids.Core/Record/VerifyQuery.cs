@@ -1,10 +1,8 @@
-using System.Runtime.CompilerServices;
-using System.Security.Cryptography;
-using System.Text;
-using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Photos;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Sumps;
 
 namespace ShopFluids.Core.Record;
@@ -17,8 +15,17 @@ public enum VerifyProblem
     /// <summary>An entry does not follow the one before it: removed, inserted or reordered.</summary>
     ChainBroken,
 
+    /// <summary>An entry does not carry the seal of the shop's key: it was written past the program. Said of the first of several in a row.</summary>
+    NotSealed,
+
     /// <summary>The head does not point at the last entry: entries were cut off.</summary>
     HeadMismatch,
+
+    /// <summary>An entry is not the one of which a fingerprint was kept: it or one before it was changed.</summary>
+    FingerprintDiffers,
+
+    /// <summary>The record ends before an entry of which a fingerprint was kept.</summary>
+    CutOff,
 
     /// <summary>A row differs from what the record says of it.</summary>
     RowChanged,
@@ -42,118 +49,35 @@ public sealed record VerifyFinding(VerifyProblem Problem, string Where, long? En
 public sealed record VerifyReport(long Entries, int Rows, int Standings, string HeadHash, IReadOnlyList<VerifyFinding> Findings);
 
 /// <summary>
-/// Proves the record: every entry gives its hash and follows the one before, every recorded row is as the record last says, every photo has its hash,
-/// and every standing equals its rebuild from history.
+/// Proves the record: every entry gives its hash, follows the one before and is sealed with the shop's key, every recorded row is as the record
+/// last says, every photo has its hash, and every standing equals its rebuild from history.
 /// </summary>
-public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provider)
+public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provider, RecordSealer sealer)
 {
-    private readonly record struct Image(long Entry, string Digest);
-
-    public async Task<VerifyReport> RunAsync(CancellationToken cancellationToken)
+    /// <param name="fingerprints">What was kept of the record elsewhere; without one, nobody sees that the newest entries were cut off together with their rows.</param>
+    public async Task<VerifyReport> RunAsync(IReadOnlyList<RecordFingerprint> fingerprints, CancellationToken cancellationToken)
     {
         await using var db = await database.ReadAsync(cancellationToken);
 
         // One transaction, one moment: what is stored while this runs is left out as a whole.
         await using var moment = await db.Database.BeginTransactionAsync(provider.OneMoment, cancellationToken);
+        return await RunAsync(db, fingerprints, cancellationToken);
+    }
+
+    /// <summary>The same within a transaction of the caller, and of what that one sees.</summary>
+    public async Task<VerifyReport> RunAsync(ShopFluidsDbContext db, IReadOnlyList<RecordFingerprint> fingerprints, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(db);
+        ArgumentNullException.ThrowIfNull(fingerprints);
         var findings = new List<VerifyFinding>();
-        var (sequence, hash, images) = await CheckChainAsync(db, findings, cancellationToken);
+        var (end, images) = await new ChainProof(sealer.Key, fingerprints, findings).CheckAsync(db, cancellationToken);
         var rows = await CheckRowsAsync(db, images, findings, cancellationToken);
         await PhotoProof.CheckAsync(db, findings, cancellationToken);
         var standings = await CheckStandingsAsync(db, findings, cancellationToken);
-        return new(sequence, rows, standings, hash, findings);
+        return new(end.Count, rows, standings, end.Hash, findings);
     }
 
-    private static async Task<(long Sequence, string Hash, Dictionary<string, Image> Images)> CheckChainAsync(ShopFluidsDbContext db, List<VerifyFinding> findings, CancellationToken cancellationToken)
-    {
-        var images = new Dictionary<string, Image>(StringComparer.Ordinal);
-        var sequence = 0L;
-        string? hash = RecordEntry.FirstPreviousHash;
-        await foreach (var entry in RowsOf<RecordEntry>(db, cancellationToken))
-        {
-            if (entry is null)
-            {
-                // It can no longer be read, so it stands where the next one would; what follows it cannot be held against its hash.
-                sequence++;
-                hash = null;
-                findings.Add(new(VerifyProblem.EntryChanged, $"RecordEntry {sequence}", sequence));
-                continue;
-            }
-
-            if (entry.Sequence != sequence + 1 || (hash is not null && entry.PreviousHash != hash))
-            {
-                findings.Add(new(VerifyProblem.ChainBroken, $"RecordEntry {entry.Sequence}", entry.Sequence));
-            }
-
-            // An entry that was changed is still read for its rows as far as it goes: they are compared with what it says now.
-            if (!Remember(images, entry) || entry.ComputeHash() != entry.Hash)
-            {
-                findings.Add(new(VerifyProblem.EntryChanged, $"RecordEntry {entry.Sequence}", entry.Sequence));
-            }
-
-            (sequence, hash) = (entry.Sequence, entry.Hash);
-        }
-
-        var heads = new List<RecordHead?>();
-        await foreach (var row in RowsOf<RecordHead>(db, cancellationToken))
-        {
-            heads.Add(row);
-        }
-
-        if (heads is [{ } head])
-        {
-            if (head.Sequence != sequence || (hash is not null && head.Hash != hash))
-            {
-                findings.Add(new(VerifyProblem.HeadMismatch, "RecordHead", head.Sequence));
-            }
-
-            return (head.Sequence, head.Hash, images);
-        }
-
-        // Deleted or unreadable: the last entry is the end of what there is.
-        findings.Add(new(VerifyProblem.HeadMismatch, "RecordHead", sequence));
-        return (sequence, hash ?? "", images);
-    }
-
-    private static async IAsyncEnumerable<T?> RowsOf<T>(ShopFluidsDbContext db, [EnumeratorCancellation] CancellationToken cancellationToken)
-        where T : class
-    {
-        var type = db.Model.FindEntityType(typeof(T)) ?? throw new InvalidOperationException($"{typeof(T).Name} is not in the model.");
-        await foreach (var row in RowSource.Of(db, type).WithCancellation(cancellationToken))
-        {
-            yield return (T?)row;
-        }
-    }
-
-    /// <summary>Keeps what an entry says of its rows; false, and nothing kept, where it is not the list of changes that the program writes.</summary>
-    private static bool Remember(Dictionary<string, Image> images, RecordEntry entry)
-    {
-        try
-        {
-            using var changes = JsonDocument.Parse(entry.Changes);
-            var rows = changes.RootElement.EnumerateArray()
-                .Select(c => ($"{c.GetProperty("entity").GetString()} {c.GetProperty("key").GetString()}", c.TryGetProperty("after", out var after) ? Digest(after.GetRawText()) : null))
-                .ToList();
-            foreach (var (row, digest) in rows)
-            {
-                if (digest is null)
-                {
-                    images.Remove(row);
-                }
-                else
-                {
-                    images[row] = new(entry.Sequence, digest);
-                }
-            }
-
-            return true;
-        }
-        catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable) || unreadable is KeyNotFoundException)
-        {
-            return false;
-        }
-    }
-
-    private static async Task<int> CheckRowsAsync(ShopFluidsDbContext db, Dictionary<string, Image> images, List<VerifyFinding> findings, CancellationToken cancellationToken)
+    private static async Task<int> CheckRowsAsync(ShopFluidsDbContext db, Dictionary<string, RecordedImage> images, List<VerifyFinding> findings, CancellationToken cancellationToken)
     {
         var rows = 0;
         var unreadable = new HashSet<string>(StringComparer.Ordinal);
@@ -174,7 +98,7 @@ public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provide
                 {
                     findings.Add(new(VerifyProblem.RowUnrecorded, row));
                 }
-                else if (image.Digest != Digest(RowImage.Of(entry)))
+                else if (image.Digest != DigestOf(entry))
                 {
                     findings.Add(new(VerifyProblem.RowChanged, row, image.Entry));
                 }
@@ -187,6 +111,19 @@ public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provide
             i.Key,
             i.Value.Entry)));
         return rows;
+    }
+
+    /// <returns>Null for a row that was changed so that it has no image.</returns>
+    private static string? DigestOf(EntityEntry entry)
+    {
+        try
+        {
+            return RecordedImage.DigestOf(RowImage.Of(entry));
+        }
+        catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable))
+        {
+            return null;
+        }
     }
 
     private static async Task<int> CheckStandingsAsync(ShopFluidsDbContext db, List<VerifyFinding> findings, CancellationToken cancellationToken)
@@ -232,6 +169,4 @@ public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provide
         standing.NextDueAtUtc,
         standing.Facts,
     });
-
-    private static string Digest(string image) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(image)));
 }

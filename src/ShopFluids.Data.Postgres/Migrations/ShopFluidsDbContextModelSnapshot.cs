@@ -1649,6 +1649,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .HasMaxLength(64)
                         .HasColumnType("character varying(64)");
 
+                    b.Property<string>("Seal")
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
                     b.Property<Guid?>("StationId")
                         .HasColumnType("uuid");
 

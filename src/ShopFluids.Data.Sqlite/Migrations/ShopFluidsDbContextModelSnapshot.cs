@@ -1638,6 +1638,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasMaxLength(64)
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("Seal")
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
                     b.Property<Guid?>("StationId")
                         .HasColumnType("TEXT");
 

@@ -27,6 +27,7 @@ internal static class SettingDefinitions
     public static readonly SettingDefinition BasePath = new("SHOPFLUIDS_BASE_PATH", "basePath", "base-path", "");
     public static readonly SettingDefinition TimeZone = new("SHOPFLUIDS_TIME_ZONE", "timeZone", "time-zone", "Etc/UTC");
     public static readonly SettingDefinition TrustedProxies = new("SHOPFLUIDS_TRUSTED_PROXIES", "trustedProxies", "trusted-proxies", "");
+    public static readonly SettingDefinition RecordKey = new("SHOPFLUIDS_RECORD_KEY", "recordKey", null, "", IsSecret: true);
     public static readonly SettingDefinition Demo = new("SHOPFLUIDS_DEMO", null, "demo", "false", IsFlag: true);
 
     /// <summary>The address may hold a token, so it is masked like a secret.</summary>
@@ -42,7 +43,7 @@ internal static class SettingDefinitions
 
     public static ReadOnlyCollection<SettingDefinition> All { get; } = new(
     [
-        Data, Engine, Connection, Urls, BasePath, TimeZone, TrustedProxies, Demo,
+        Data, Engine, Connection, Urls, BasePath, TimeZone, TrustedProxies, RecordKey, Demo,
         WebhookUrl, WebhookSecret, MailHost, MailPort, MailTls, MailFrom, MailTo, MailUser, MailPassword,
     ]);
 }

@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.Data.Sqlite;
 using Npgsql;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Web.Settings;
@@ -40,6 +41,7 @@ public static class SettingsReader
             BasePath = ReadBasePath(sources, effective[SettingDefinitions.BasePath.Name]),
             TimeZoneId = ReadTimeZone(sources, effective[SettingDefinitions.TimeZone.Name]),
             TrustedProxies = ReadProxies(sources, effective[SettingDefinitions.TrustedProxies.Name]),
+            RecordKey = ReadRecordKey(sources, effective[SettingDefinitions.RecordKey.Name]),
             IsDemo = isDemo,
             Webhook = EscalationSettingsReader.ReadWebhook(sources, effective),
             Mail = EscalationSettingsReader.ReadMail(sources, effective, flag => ReadFlag(sources, flag)),
@@ -170,6 +172,19 @@ public static class SettingsReader
         }
 
         return proxies;
+    }
+
+    private static RecordKey? ReadRecordKey(SettingSources sources, EffectiveSetting setting)
+    {
+        RecordKey? key = null;
+        if (setting.Value.Length == 0 || RecordKey.TryParse(setting.Value, out key))
+        {
+            return key;
+        }
+
+        // A secret: it is not repeated.
+        sources.Fault(setting.Name, Texts.Setting_NotARecordKey);
+        return null;
     }
 
     private static List<string> Split(string text, char separator) =>

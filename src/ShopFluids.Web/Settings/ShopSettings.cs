@@ -1,3 +1,5 @@
+using ShopFluids.Core.Record.Sealing;
+
 namespace ShopFluids.Web.Settings;
 
 /// <summary>The settings in effect, checked. The defaults and bounds stand at <see cref="SettingDefinitions"/>.</summary>
@@ -24,6 +26,9 @@ public sealed record ShopSettings
 
     /// <summary>Addresses or networks of reverse proxies whose forwarded headers count, besides this machine's own.</summary>
     public IReadOnlyList<string> TrustedProxies { get; init; } = [];
+
+    /// <summary>Null where the key to the record lies in the data folder.</summary>
+    public RecordKey? RecordKey { get; init; }
 
     /// <summary>Null where flags that nobody answered are told to no other program.</summary>
     public WebhookSettings? Webhook { get; init; }

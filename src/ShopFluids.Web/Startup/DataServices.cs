@@ -4,6 +4,7 @@ using ShopFluids.Core.Database;
 using ShopFluids.Data.Postgres;
 using ShopFluids.Data.Sqlite;
 using ShopFluids.Web.Settings;
+using ShopFluids.Web.Startup.Sealing;
 
 namespace ShopFluids.Web.Startup;
 
@@ -23,6 +24,8 @@ public static class DataServices
 
         // Only Identity's stores take a context for a whole request; commands and queries open their own.
         services.TryAddScoped(scope => scope.GetRequiredService<IDbContextFactory<ShopFluidsDbContext>>().CreateDbContext());
+        services.AddSingleton<RecordKeyFile>();
+        services.AddSingleton<RecordKeyOpening>();
         services.AddSingleton<DatabaseOpening>();
         return services;
     }

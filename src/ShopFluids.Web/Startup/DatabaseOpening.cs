@@ -6,24 +6,29 @@ using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
 using ShopFluids.Data.Sqlite;
 using ShopFluids.Web.Settings;
+using ShopFluids.Web.Startup.Sealing;
 
 namespace ShopFluids.Web.Startup;
 
-/// <summary>Brings the database up to the program's schema before anything is served: a checked backup first, then the migrations, or a clear stop.</summary>
-internal sealed class DatabaseOpening(IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, ShopSettings settings, ShopClock clock, ILogger<DatabaseOpening> log)
+/// <summary>
+/// Brings the database up to the program's schema before anything is served: a checked backup first, then the migrations, then the key to the
+/// record, or a clear stop.
+/// </summary>
+internal sealed class DatabaseOpening(
+    IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, ShopSettings settings, RecordKeyOpening keys, RecordKeyFile keyFile, ShopClock clock, ILogger<DatabaseOpening> log)
 {
     /// <summary>A migration takes seconds. What takes longer waits for a lock that nobody will let go of.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
 
     /// <returns>Null when the database is ready; else why not, in words.</returns>
-    public async Task<string?> OpenAsync(CancellationToken cancellationToken)
+    public async Task<string?> OpenAsync(RecordUse use, CancellationToken cancellationToken)
     {
         using var limit = CancellationTokenSource.CreateLinkedTokenSource(cancellationToken);
         limit.CancelAfter(Patience);
         try
         {
             FolderRights.Make(settings.DataFolder);
-            return await MigrateAsync(limit.Token);
+            return await MigrateAsync(limit.Token) ?? await keys.OpenAsync(use, limit.Token);
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {
@@ -39,13 +44,20 @@ internal sealed class DatabaseOpening(IDbContextFactory<ShopFluidsDbContext> con
         }
     }
 
-    /// <summary>Writes a backup and reads it again.</summary>
+    /// <summary>Writes a backup and reads it again; the key to the record and its fingerprint go beside it.</summary>
     /// <returns>Null when the file is sound; else what is wrong with it.</returns>
     public async Task<string?> BackUpAsync(string file, CancellationToken cancellationToken)
     {
         await using var database = await contexts.CreateDbContextAsync(cancellationToken);
         await provider.BackupAsync(database, file, cancellationToken);
-        return await SqliteFile.FindFaultAsync(file, cancellationToken);
+        if (await SqliteFile.FindFaultAsync(file, cancellationToken) is { } fault)
+        {
+            return fault;
+        }
+
+        keyFile.CopyBeside(file);
+        await FingerprintFiles.WriteBesideAsync(file, cancellationToken);
+        return null;
     }
 
     private async Task<string?> MigrateAsync(CancellationToken cancellationToken)

@@ -14,4 +14,24 @@ internal static class FolderRights
             Directory.CreateDirectory(folder, UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute);
         }
     }
+
+    /// <summary>Writes a file that only its owner may read, whole or not at all, in place of one that is there.</summary>
+    public static void WriteSecret(string file, string text)
+    {
+        var fresh = file + ".new";
+        File.Delete(fresh);
+        var options = new FileStreamOptions { Mode = FileMode.CreateNew, Access = FileAccess.Write };
+        if (!OperatingSystem.IsWindows())
+        {
+            options.UnixCreateMode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
+        }
+
+        using (var stream = new FileStream(fresh, options))
+        {
+            stream.Write(System.Text.Encoding.UTF8.GetBytes(text));
+            stream.Flush(flushToDisk: true);
+        }
+
+        File.Move(fresh, file, overwrite: true);
+    }
 }

@@ -34,4 +34,7 @@ internal static partial class StartupLog
 
     [LoggerMessage(EventId = 1011, Level = LogLevel.Information, Message = "{Count} flags that nobody answered are with the supervisor now.")]
     public static partial void FlagsEscalated(this ILogger logger, int count);
+
+    [LoggerMessage(EventId = 1012, Level = LogLevel.Information, Message = "The record is sealed from now on, with the key {KeyId}. Keep the key with the backups: without it nobody can prove the record.")]
+    public static partial void RecordSealed(this ILogger logger, string keyId);
 }

@@ -11,7 +11,7 @@ public static class CommandLine
     private static readonly ServeVerb Default = new();
 
     private static ReadOnlyCollection<Verb> Verbs { get; } = new(
-        [Default, new MigrateVerb(), new VerifyVerb(), new RejudgeVerb(), new BackupVerb(), new RestoreVerb(), new AccountVerb(), new TokenVerb(), new ConfigVerb()]);
+        [Default, new MigrateVerb(), new VerifyVerb(), new RejudgeVerb(), new BackupVerb(), new RestoreVerb(), new RecordKeyVerb(), new AccountVerb(), new TokenVerb(), new ConfigVerb()]);
 
     /// <returns>One of <see cref="ExitCodes"/>.</returns>
     public static async Task<int> RunAsync(IReadOnlyList<string> arguments, CommandSurroundings surroundings, CancellationToken cancellationToken = default)
@@ -85,10 +85,11 @@ public static class CommandLine
                 throw new BadArgumentsException(Say(Texts.Verb_UnknownOption, arguments[i]));
             }
 
-            options[name] = equals >= 0 ? arguments[i][(equals + 1)..]
+            var value = equals >= 0 ? arguments[i][(equals + 1)..]
                 : option.IsFlag ? "true"
                 : i + 1 < arguments.Count ? arguments[++i]
                 : throw new BadArgumentsException(Say(Texts.Verb_OptionWithoutValue, arguments[i]));
+            options[name] = option.IsRepeatable && options.TryGetValue(name, out var before) ? $"{before}\n{value}" : value;
         }
 
         return (plain, options);

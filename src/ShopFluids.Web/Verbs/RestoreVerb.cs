@@ -4,6 +4,7 @@ using ShopFluids.Core.Wording;
 using ShopFluids.Data.Sqlite;
 using ShopFluids.Web.Settings;
 using ShopFluids.Web.Startup;
+using ShopFluids.Web.Startup.Sealing;
 
 namespace ShopFluids.Web.Verbs;
 
@@ -68,7 +69,7 @@ internal sealed class RestoreVerb : Verb
 
             return (ExitCodes.Done, await PutInPlaceAsync(call.Settings, file, target, cancellationToken));
         }
-        catch (Exception failure) when (failure is SqliteException or IOException or UnauthorizedAccessException)
+        catch (Exception failure) when (failure is SqliteException or IOException or InvalidDataException or UnauthorizedAccessException)
         {
             return (ExitCodes.Failed, Say(Texts.Verb_RestoreFailed, failure.Message));
         }
@@ -77,10 +78,12 @@ internal sealed class RestoreVerb : Verb
     private static async Task<string> PutInPlaceAsync(ShopSettings settings, string file, string target, CancellationToken cancellationToken)
     {
         var kept = "";
+        var (key, now) = (new RecordKeyFile(settings), new SystemTime().GetUtcNow().UtcDateTime);
         if (File.Exists(target))
         {
-            kept = BackupFiles.Make(settings, "before-restore", new SystemTime().GetUtcNow().UtcDateTime);
+            kept = BackupFiles.Make(settings, "before-restore", now);
             await SqliteFile.CopyAsync(target, kept, cancellationToken);
+            key.CopyBeside(kept);
         }
 
         // Whole or not at all: copied beside it, then moved into place. The old log belongs to the old file.
@@ -92,7 +95,10 @@ internal sealed class RestoreVerb : Verb
         File.Delete(target + "-wal");
         File.Delete(target + "-shm");
         File.Move(fresh, target, overwrite: true);
-        return kept.Length == 0 ? Say(Texts.Verb_RestoreDone, target) : Say(Texts.Verb_RestoreDoneKept, target, kept);
+        key.RestoreFrom(file, await SqliteFile.IsSealedAsync(target, cancellationToken), now);
+        var done = kept.Length == 0 ? Say(Texts.Verb_RestoreDone, target) : Say(Texts.Verb_RestoreDoneKept, target, kept);
+        var aside = await FingerprintFiles.SetAsideAsync(settings, target, cancellationToken);
+        return aside == 0 ? done : $"{done} {Say(Texts.Verb_RestoreFingerprints, aside)}";
     }
 
     private static string Say(string pattern, params object?[] values) => string.Format(CultureInfo.InvariantCulture, pattern, values);

@@ -5,6 +5,7 @@ using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Settings;
 using ShopFluids.Web.Startup;
+using ShopFluids.Web.Startup.Sealing;
 
 namespace ShopFluids.Web.Verbs;
 
@@ -61,7 +62,7 @@ internal sealed class ServeVerb : Verb
 
     private static async Task<int> ServeAsync(VerbCall call, WebApplication app, CancellationToken cancellationToken)
     {
-        if (await app.Services.GetRequiredService<DatabaseOpening>().OpenAsync(cancellationToken) is { } fault)
+        if (await app.Services.GetRequiredService<DatabaseOpening>().OpenAsync(RecordUse.Write, cancellationToken) is { } fault)
         {
             await call.Error.WriteLineAsync(fault);
             return ExitCodes.Failed;

@@ -4,7 +4,8 @@ namespace ShopFluids.Web.Verbs;
 
 /// <param name="Name">Without dashes.</param>
 /// <param name="IsFlag">Takes no value.</param>
-internal sealed record VerbOption(string Name, bool IsFlag = false);
+/// <param name="IsRepeatable">Can be given several times.</param>
+internal sealed record VerbOption(string Name, bool IsFlag = false, bool IsRepeatable = false);
 
 /// <summary>Something the program does when it is called.</summary>
 internal abstract class Verb
@@ -32,7 +33,7 @@ internal abstract class Verb
 
 /// <summary>One call of a verb, taken apart.</summary>
 /// <param name="Arguments">What is no option, without the verb itself.</param>
-/// <param name="Options">The verb's own options; flags have an empty value.</param>
+/// <param name="Options">The verb's own options; flags have an empty value, several values of one option are lines.</param>
 internal sealed record VerbCall(IReadOnlyList<string> Arguments, IReadOnlyDictionary<string, string> Options, SettingsReading Reading, CommandSurroundings Surroundings)
 {
     /// <exception cref="InvalidOperationException">There are faults; the verb said that it needs no settings.</exception>
@@ -45,6 +46,9 @@ internal sealed record VerbCall(IReadOnlyList<string> Arguments, IReadOnlyDictio
     public bool Has(string flag) => Options.ContainsKey(flag);
 
     public string Option(string name) => Options.TryGetValue(name, out var value) && value.Length > 0 ? value : throw new BadArgumentsException();
+
+    /// <summary>The values of an option that can be given several times.</summary>
+    public IReadOnlyList<string> OptionList(string name) => Options.TryGetValue(name, out var values) ? values.Split('\n') : [];
 
     public void ExpectArguments(int count)
     {

@@ -1,5 +1,6 @@
 using ShopFluids.Web.Settings;
 using ShopFluids.Web.Startup;
+using ShopFluids.Web.Startup.Sealing;
 
 namespace ShopFluids.Web.Verbs;
 
@@ -15,11 +16,14 @@ internal static class VerbServices
         return services.BuildServiceProvider();
     }
 
-    /// <summary>The services over a database that has this program's schema; null, with the reason written, when it has not.</summary>
-    public static async Task<ServiceProvider?> OpenAsync(VerbCall call, CancellationToken cancellationToken)
+    /// <summary>The services over a database that has this program's schema and a record that fits its key; null, with the reason written, when it has not.</summary>
+    public static Task<ServiceProvider?> OpenAsync(VerbCall call, CancellationToken cancellationToken) => OpenAsync(call, RecordUse.Write, cancellationToken);
+
+    /// <summary>The same for a verb that does not only add to the record.</summary>
+    public static async Task<ServiceProvider?> OpenAsync(VerbCall call, RecordUse use, CancellationToken cancellationToken)
     {
         var services = Make(call.Settings);
-        if (await services.GetRequiredService<DatabaseOpening>().OpenAsync(cancellationToken) is not { } fault)
+        if (await services.GetRequiredService<DatabaseOpening>().OpenAsync(use, cancellationToken) is not { } fault)
         {
             return services;
         }

@@ -4,6 +4,7 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.DemoData;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Replay;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
@@ -17,21 +18,22 @@ internal sealed class DemoRun
 {
     private readonly TestDatabase _database;
     private readonly ShopDatabase _shop;
+    private readonly RecordSealer _sealer = new(RecordKey.Make(RecordFingerprint.OfNothing));
     private readonly FakeTimeProvider _time;
 
     public DemoRun(TestDatabase database, DateTimeOffset now)
     {
         _database = database;
         _time = new FakeTimeProvider(now);
-        _shop = new ShopDatabase(database.Factory, database.Provider);
+        _shop = new ShopDatabase(database.Factory, database.Provider, _sealer);
     }
 
     public List<DemoProgress> Progress { get; } = [];
 
     public Task<Result<LoadedDemo>> LoadAsync(DemoFolder folder) =>
-        new DemoShop(_database.Factory, _database.Provider, _time).LoadAsync(folder.Path, new Listener(Progress), TestContext.Current.CancellationToken);
+        new DemoShop(_database.Factory, _database.Provider, _sealer, _time).LoadAsync(folder.Path, new Listener(Progress), TestContext.Current.CancellationToken);
 
-    public Task<VerifyReport> VerifyAsync() => new VerifyQuery(_shop, _database.Provider).RunAsync(TestContext.Current.CancellationToken);
+    public Task<VerifyReport> VerifyAsync() => new VerifyQuery(_shop, _database.Provider, _sealer).RunAsync([], TestContext.Current.CancellationToken);
 
     public Task<ReplayReport> ReplayAsync() =>
         new ReplayQuery(_shop, new SetupCache(_shop, _database.Provider), _database.Provider).RunAsync(TestContext.Current.CancellationToken);

@@ -1,3 +1,4 @@
+using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.CleanOuts;
@@ -7,6 +8,7 @@ using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.ShopFlags;
@@ -23,12 +25,13 @@ using ShopFluids.Testing.Shop;
 
 namespace ShopFluids.Core.Tests.Record;
 
-/// <summary>A shop in which everything that is recorded exists at least once.</summary>
+/// <summary>A shop in which everything that is recorded exists at least once. Its record is sealed from the first entry on.</summary>
 internal static class BusyShop
 {
     public static async Task<ShopFixture> OpenAsync(TestDatabase database)
     {
-        var shop = await ShopFixture.OpenAsync(database);
+        var key = RecordKey.Make(RecordFingerprint.OfNothing);
+        var shop = await ShopFixture.OpenAsync(database, also: services => services.AddSingleton(new RecordSealer(key)));
         var person = Some.Id();
         (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, "op1", "Op One", "ten signs and more", [Roles.Operator], "light"), Some.Supervisor, default)).Done();
         (await shop.Get<MakeTokenHandler>().HandleAsync(new MakeToken(Some.Id(), "logger", person), Some.Supervisor, default)).Done();

@@ -106,7 +106,7 @@ public sealed class VerifyQueryTests
         Assert.Equal((before.Entries, before.HeadHash, before.Rows, before.Standings), (report.Entries, report.HeadHash, report.Rows, report.Standings));
     }
 
-    // Changed together with its own hash: the next entry no longer follows.
+    // Changed together with its own hash: the seal is of another one, and the next entry no longer follows.
     [Theory, EachDatabase]
     public async Task RunAsync_EntryChangedWithItsHash_BreaksTheChainBehindIt(TestDatabase database)
     {
@@ -115,7 +115,9 @@ public sealed class VerifyQueryTests
         var forged = new RecordEntry(5, new Act(entry.Code, new Actor(entry.ActorId, "Somebody else"), entry.AtUtc, entry.Subject), entry.Changes, entry.PreviousHash);
         await RawSql.ExecuteAsync(database, $"""UPDATE "RecordEntries" SET "ActorName" = 'Somebody else', "Hash" = '{forged.Hash}' WHERE "Sequence" = 5""");
 
-        Assert.Equal([new VerifyFinding(VerifyProblem.ChainBroken, "RecordEntry 6", 6)], (await shop.VerifyAsync()).Findings);
+        Assert.Equal(
+            [new VerifyFinding(VerifyProblem.NotSealed, "RecordEntry 5", 5), new VerifyFinding(VerifyProblem.ChainBroken, "RecordEntry 6", 6)],
+            (await shop.VerifyAsync()).Findings);
     }
 
     [Theory]

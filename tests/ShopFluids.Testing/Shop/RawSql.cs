@@ -1,5 +1,7 @@
 using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
+using ShopFluids.Core.Database;
 using ShopFluids.Testing.Databases;
 
 namespace ShopFluids.Testing.Shop;
@@ -7,19 +9,21 @@ namespace ShopFluids.Testing.Shop;
 /// <summary>Hands on the database behind the program's back: no handler, no record, no foreign keys in the way.</summary>
 public sealed class RawSql : IAsyncDisposable
 {
-    private readonly DbContext _context;
     private readonly DbConnection _connection;
 
-    private RawSql(DbContext context)
+    private RawSql(ShopFluidsDbContext context)
     {
-        _context = context;
+        Context = context;
         _connection = context.Database.GetDbConnection();
     }
+
+    /// <summary>Sees what these hands have done, also before it is committed.</summary>
+    public ShopFluidsDbContext Context { get; }
 
     public static async Task<RawSql> OpenAsync(TestDatabase database)
     {
         var sql = new RawSql(database.Open());
-        await sql._context.Database.OpenConnectionAsync();
+        await sql.Context.Database.OpenConnectionAsync();
         await sql.ExecuteAsync(database.Engine == DatabaseEngine.Sqlite ? "PRAGMA foreign_keys = OFF" : "SET session_replication_role = replica");
         return sql;
     }
@@ -42,12 +46,13 @@ public sealed class RawSql : IAsyncDisposable
         return await command.ExecuteScalarAsync();
     }
 
-    public async ValueTask DisposeAsync() => await _context.DisposeAsync();
+    public async ValueTask DisposeAsync() => await Context.DisposeAsync();
 
     private DbCommand Command(string text, object? value)
     {
         var command = _connection.CreateCommand();
         command.CommandText = text;
+        command.Transaction = Context.Database.CurrentTransaction?.GetDbTransaction();
         if (value is not null)
         {
             var parameter = command.CreateParameter();

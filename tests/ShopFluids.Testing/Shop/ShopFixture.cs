@@ -10,6 +10,7 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Setup;
 using ShopFluids.Testing.Databases;
 
@@ -22,10 +23,12 @@ namespace ShopFluids.Testing.Shop;
 public sealed class ShopFixture : IAsyncDisposable
 {
     private readonly ServiceProvider _services;
+    private readonly Action<IServiceCollection>? _also;
 
     private ShopFixture(TestDatabase database, Action<IServiceCollection>? also)
     {
         Database = database;
+        _also = also;
         Clock = new FakeTimeProvider(new DateTimeOffset(Some.Start));
         var services = new ServiceCollection()
             .AddSingleton(database.Factory)
@@ -75,7 +78,7 @@ public sealed class ShopFixture : IAsyncDisposable
     /// <summary>Another instance of the program on the same database: its own caches, the same clock time.</summary>
     public ShopFixture Another()
     {
-        var other = new ShopFixture(Database, also: null);
+        var other = new ShopFixture(Database, _also);
         other.Clock.SetUtcNow(Clock.GetUtcNow());
         return other;
     }
@@ -117,7 +120,7 @@ public sealed class ShopFixture : IAsyncDisposable
 
     public Task<ShopSetup> SetupAsync() => Get<SetupCache>().CurrentAsync(default);
 
-    public Task<VerifyReport> VerifyAsync() => Get<VerifyQuery>().RunAsync(default);
+    public Task<VerifyReport> VerifyAsync(params RecordFingerprint[] kept) => Get<VerifyQuery>().RunAsync(kept, default);
 
     /// <summary>Reads with a context of its own.</summary>
     public async Task<T> ReadAsync<T>(Func<ShopFluidsDbContext, Task<T>> read)

@@ -14,7 +14,7 @@ public sealed class CommandLineTests : IDisposable
     {
         Assert.Equal(ExitCodes.Done, await _run.RunAsync("--help"));
 
-        Assert.All(["serve", "migrate", "verify", "rejudge", "backup", "restore", "account", "token", "config"], verb => Assert.Contains($"\n  {verb} ", _run.Output, StringComparison.Ordinal));
+        Assert.All(["serve", "migrate", "verify", "rejudge", "backup", "restore", "record-key", "account", "token", "config"], verb => Assert.Contains($"\n  {verb} ", _run.Output, StringComparison.Ordinal));
         Assert.Contains("SHOPFLUIDS_DATABASE_ENGINE", _run.Output, StringComparison.Ordinal);
     }
 

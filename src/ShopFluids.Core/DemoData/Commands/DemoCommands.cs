@@ -9,6 +9,7 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
@@ -21,12 +22,13 @@ internal sealed class DemoCommands : IAsyncDisposable
     private readonly ServiceProvider _services;
     private readonly IDbContextFactory<ShopFluidsDbContext> _contexts;
 
-    public DemoCommands(IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, TimeProvider time)
+    public DemoCommands(IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, RecordSealer sealer, TimeProvider time)
     {
         _contexts = contexts;
         _services = new ServiceCollection()
             .AddSingleton(contexts)
             .AddSingleton(provider)
+            .AddSingleton(sealer)
             .AddSingleton(time)
             .AddSingleton<ILoggerFactory>(NullLoggerFactory.Instance)
             .AddSingleton(typeof(ILogger<>), typeof(Logger<>))

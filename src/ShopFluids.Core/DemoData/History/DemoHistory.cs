@@ -2,11 +2,12 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.DemoData.Commands;
 using ShopFluids.Core.DemoData.Seed;
+using ShopFluids.Core.Record.Sealing;
 
 namespace ShopFluids.Core.DemoData.History;
 
 /// <summary>Opens the shop and lives through its history, day by day, until the morning of today.</summary>
-internal sealed class DemoHistory(DemoSeed seed, IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, DateTime nowUtc, IProgress<DemoProgress> progress)
+internal sealed class DemoHistory(DemoSeed seed, IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, RecordSealer sealer, DateTime nowUtc, IProgress<DemoProgress> progress)
 {
     private const int ProgressStepPercent = 5;
 
@@ -14,7 +15,7 @@ internal sealed class DemoHistory(DemoSeed seed, IDbContextFactory<ShopFluidsDbC
     {
         // The evening before the first day; the site's own calendar is not known yet.
         var time = new SteppedTime(nowUtc.Date.AddDays(-(7 * seed.Weeks) - 2).AddHours(15));
-        await using var commands = new DemoCommands(contexts, provider, time);
+        await using var commands = new DemoCommands(contexts, provider, sealer, time);
         var opening = new DemoOpening(seed, commands, time);
         var scene = await opening.OpenAsync(nowUtc, cancellationToken);
         var stores = new DemoStores(scene);

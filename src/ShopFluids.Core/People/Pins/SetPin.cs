@@ -61,7 +61,7 @@ public sealed class SetPinHandler(ShopDatabase shop, AccountMaker maker, IPasswo
         person.PinHash = hash;
         maker.Restamp(person);
         var act = new Act(ActCodes.AccountChanged, actor, clock.UtcNow, name);
-        AccountRules.Note(write, act);
+        write.Note(act);
         await write.CommitAsync(act, cancellationToken);
         return new MadeAccount(person.Id, name, IsNew: false);
     }

@@ -34,6 +34,7 @@ public static class RecordActWords
         [ActCodes.InstrumentChecked] = () => Texts.RecordAct_InstrumentChecked,
         [ActCodes.SetupChanged] = () => Texts.RecordAct_SetupChanged,
         [ActCodes.RuleSet] = () => Texts.RecordAct_RuleSet,
+        [ActCodes.RecordSealed] = () => Texts.RecordAct_RecordSealed,
         [ActCodes.Rejudged] = () => Texts.RecordAct_Rejudged,
         [ActCodes.LotReceived] = () => Texts.RecordAct_LotReceived,
         [ActCodes.LotQuarantined] = () => Texts.RecordAct_LotQuarantined,
