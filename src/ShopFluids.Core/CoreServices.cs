@@ -119,6 +119,7 @@ public static class CoreServices
     private static IServiceCollection AddStores(this IServiceCollection services) => services
         .AddSingleton<StoresQuery>()
         .AddSingleton<LotTraceQuery>()
+        .AddSingleton<InstrumentChecksQuery>()
         .AddSingleton<AdjustLotHandler>();
 
     private static IServiceCollection AddBench(this IServiceCollection services) => services

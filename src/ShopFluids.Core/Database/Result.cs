@@ -103,6 +103,12 @@ public enum FieldProblem
 
     /// <summary>In pixels of the longer side.</summary>
     PictureTooLarge,
+
+    /// <summary>Two standards so alike that they tell of no slope.</summary>
+    TooNear,
+
+    /// <summary>An instrument that is not checked in standards.</summary>
+    NoStandards,
 }
 
 /// <summary>One or more fields were refused; nothing was stored.</summary>

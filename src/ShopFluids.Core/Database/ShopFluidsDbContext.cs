@@ -48,6 +48,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
 
     public DbSet<Instrument> Instruments => Set<Instrument>();
 
+    public DbSet<InstrumentCheck> InstrumentChecks => Set<InstrumentCheck>();
+
     public DbSet<Fluid> Fluids => Set<Fluid>();
 
     public DbSet<FluidLot> FluidLots => Set<FluidLot>();

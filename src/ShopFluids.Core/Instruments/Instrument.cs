@@ -57,7 +57,17 @@ public sealed class Instrument : Entity, ISetup
     /// <summary>A meter goes out of true without showing it; a strip or a rule does not.</summary>
     public bool NeedsChecks => Kind is InstrumentKind.Refractometer or InstrumentKind.PhMeter;
 
-    public void Check(DateOnly day) => CheckedOn = day;
+    /// <summary>
+    /// Takes the outcome of a check. What is noted late does not take back a check made since; after one that it failed the instrument counts as
+    /// not checked until it passes one.
+    /// </summary>
+    public void Note(DateOnly day, bool passes)
+    {
+        if (CheckedOn is not { } last || day >= last)
+        {
+            CheckedOn = passes ? day : null;
+        }
+    }
 }
 
 internal sealed class InstrumentConfiguration : IEntityTypeConfiguration<Instrument>

@@ -73,12 +73,25 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
 {
     private static readonly string[] Usual = [ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Level];
 
+    // The page that is opened most often, with a person waiting before a machine: its queries are compiled once.
+    private readonly Func<ShopFluidsDbContext, Guid, CancellationToken, Task<Standing?>> _standing =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid sumpId, CancellationToken _) => db.Standings.AsNoTracking().FirstOrDefault(s => s.SumpId == sumpId));
+
+    private readonly Func<ShopFluidsDbContext, Guid, IAsyncEnumerable<Guid?>> _inUse =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid sumpId) => db.Readings.Where(r => r.SumpId == sumpId)
+            .OrderByDescending(r => r.TakenAtUtc).Take(1)
+            .SelectMany(r => r.Measurements).Where(m => m.InstrumentId != null).Select(m => m.InstrumentId));
+
     /// <summary>The page, or why this sump cannot be read: not known, retired, empty.</summary>
     /// <param name="isFirst">For the first reading of a refill that is not recorded yet: nothing was read of it, nothing is due.</param>
-    public async Task<Result<EntryPage>> RunAsync(string sumpTag, CancellationToken cancellationToken, bool isFirst = false)
+    public async Task<Result<EntryPage>> RunAsync(string sumpTag, CancellationToken cancellationToken, bool isFirst = false) =>
+        await RunAsync(await setups.CurrentAsync(cancellationToken), sumpTag, cancellationToken, isFirst);
+
+    /// <param name="setup">The set-up as the caller has just read it.</param>
+    /// <inheritdoc cref="RunAsync(string, CancellationToken, bool)"/>
+    public async Task<Result<EntryPage>> RunAsync(ShopSetup setup, string sumpTag, CancellationToken cancellationToken, bool isFirst = false)
     {
-        await using var db = await database.ReadAsync(cancellationToken);
-        var setup = await setups.CurrentAsync(db, cancellationToken);
+        ArgumentNullException.ThrowIfNull(setup);
         if (setup.FindSump(sumpTag) is not { } sump)
         {
             return new SumpNotFound(sumpTag);
@@ -94,11 +107,9 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             return new NoOpenCharge(sump.Tag);
         }
 
-        var standing = isFirst ? null : await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
-        var inUse = await db.Readings.AsNoTracking().Where(r => r.SumpId == sump.Id)
-            .OrderByDescending(r => r.TakenAtUtc).Take(1)
-            .SelectMany(r => r.Measurements).Where(m => m.InstrumentId != null).Select(m => m.InstrumentId)
-            .ToListAsync(cancellationToken);
+        await using var db = await database.ReadAsync(cancellationToken);
+        var standing = isFirst ? null : await _standing(db, sump.Id, cancellationToken);
+        var inUse = await _inUse(db, sump.Id).ToListAsync(cancellationToken);
         return Page(setup, sump, charge, standing, inUse, clock.UtcNow);
     }
 

@@ -9,6 +9,10 @@ namespace ShopFluids.Core.Setup;
 /// </summary>
 public sealed class SetupCache(ShopDatabase database, IDatabaseProvider provider)
 {
+    // Asked by every page and every save.
+    private readonly Func<ShopFluidsDbContext, CancellationToken, Task<long>> _version =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db, CancellationToken _) => db.RecordHead.Select(h => h.SetupVersion).Single());
+
     private ShopSetup? _latest;
 
     /// <summary>The snapshot as of now; one small query when it is still current.</summary>
@@ -20,7 +24,7 @@ public sealed class SetupCache(ShopDatabase database, IDatabaseProvider provider
 
     public async Task<ShopSetup> CurrentAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
     {
-        var version = await VersionAsync(db, cancellationToken);
+        var version = await _version(db, cancellationToken);
         if (Known(version) is { } known)
         {
             return known;
@@ -33,15 +37,12 @@ public sealed class SetupCache(ShopDatabase database, IDatabaseProvider provider
 
         // Version and tables of one moment: a write between two of the statements must not mix old rows with new ones.
         await using var moment = await db.Database.BeginTransactionAsync(provider.OneMoment, cancellationToken);
-        return await OfVersionAsync(db, await VersionAsync(db, cancellationToken), cancellationToken);
+        return await OfVersionAsync(db, await _version(db, cancellationToken), cancellationToken);
     }
 
     /// <summary>The snapshot for a write that has locked the head: nobody else changes anything meanwhile.</summary>
     public Task<ShopSetup> ForAsync(ShopWrite write, CancellationToken cancellationToken) =>
         OfVersionAsync(write.Database, write.SetupVersion, cancellationToken);
-
-    private static Task<long> VersionAsync(ShopFluidsDbContext db, CancellationToken cancellationToken) =>
-        db.RecordHead.AsNoTracking().Select(h => h.SetupVersion).SingleAsync(cancellationToken);
 
     private ShopSetup? Known(long version) => Volatile.Read(ref _latest) is { } latest && latest.Version == version ? latest : null;
 

@@ -87,6 +87,7 @@ public static class ErrorSentences
             FieldProblem.NotANumber when error is { Low: not null, High: not null } =>
                 $"{say.Format.Say(pattern, name, error.Detail)} {say.Format.Say(Texts.Entry_AcceptedRange, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit))}",
             FieldProblem.FileTooLarge or FieldProblem.PictureTooLarge => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
+            FieldProblem.TooNear => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit)),
             FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TemperatureNeeded => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.BeforeTheFill or FieldProblem.BeforeTheDrain or FieldProblem.BeforeTheLastEntry or FieldProblem.BeforeTheLastReading or FieldProblem.SlideTooOld => say.Format.Say(pattern, name, Moment(say, error.EarliestUtc)),
@@ -145,6 +146,8 @@ public static class ErrorSentences
         FieldProblem.BrokenPicture => Texts.Field_BrokenPicture,
         FieldProblem.FileTooLarge => Texts.Field_FileTooLarge,
         FieldProblem.PictureTooLarge => Texts.Field_PictureTooLarge,
+        FieldProblem.TooNear => Texts.Field_TooNear,
+        FieldProblem.NoStandards => Texts.Field_NoStandards,
         _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "There is no text for this problem."),
     };
 

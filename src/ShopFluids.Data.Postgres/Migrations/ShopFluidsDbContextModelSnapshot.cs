@@ -969,6 +969,73 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("Instruments");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Instruments.InstrumentCheck", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<decimal?>("Celsius")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<DateOnly>("CheckedOn")
+                        .HasColumnType("date");
+
+                    b.Property<decimal?>("FirstShown")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<decimal?>("FirstStandard")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<Guid>("InstrumentId")
+                        .HasColumnType("uuid");
+
+                    b.Property<bool>("IsInMillivolts")
+                        .HasColumnType("boolean");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<DateTime>("NotedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<decimal?>("Offset")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<bool>("Passes")
+                        .HasColumnType("boolean");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<decimal?>("SecondShown")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<decimal?>("SecondStandard")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<decimal?>("SlopePercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstrumentId", "CheckedOn");
+
+                    b.ToTable("InstrumentChecks");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Limits.LimitSet", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2376,6 +2443,15 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.HasOne("ShopFluids.Core.Fluids.Fluid", null)
                         .WithMany()
                         .HasForeignKey("FluidId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Instruments.InstrumentCheck", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Instruments.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

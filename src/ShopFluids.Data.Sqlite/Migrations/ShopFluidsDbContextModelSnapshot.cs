@@ -958,6 +958,73 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("Instruments");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Instruments.InstrumentCheck", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("Celsius")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateOnly>("CheckedOn")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("FirstShown")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("FirstStandard")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("InstrumentId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsInMillivolts")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<string>("Note")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("NotedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("Offset")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("Passes")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("SecondShown")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("SecondStandard")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("SlopePercent")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("InstrumentId", "CheckedOn");
+
+                    b.ToTable("InstrumentChecks");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Limits.LimitSet", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2365,6 +2432,15 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.HasOne("ShopFluids.Core.Fluids.Fluid", null)
                         .WithMany()
                         .HasForeignKey("FluidId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Instruments.InstrumentCheck", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Instruments.Instrument", null)
+                        .WithMany()
+                        .HasForeignKey("InstrumentId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

@@ -31,6 +31,8 @@ public sealed class ShopLinks(PathString basePath)
 
     public string Enter(string sumpTag) => $"{_base}/enter/{Uri.EscapeDataString(sumpTag)}";
 
+    public string Instrument(string tag) => $"{_base}/instruments/{Uri.EscapeDataString(tag)}";
+
     public string SkipOf(string sumpTag) => $"{Skip}?sump={Uri.EscapeDataString(sumpTag)}";
 
     public string Saved(string sumpTag, Guid readingId) => $"{Enter(sumpTag)}/saved/{readingId:D}";

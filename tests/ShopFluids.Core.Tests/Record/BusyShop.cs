@@ -4,6 +4,7 @@ using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Displays;
 using ShopFluids.Core.Fluids;
+using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
@@ -37,7 +38,9 @@ internal static class BusyShop
         (await shop.Get<MakeTokenHandler>().HandleAsync(new MakeToken(Some.Id(), "logger", person), Some.Supervisor, default)).Done();
         await StationAsync(shop, person);
         (await shop.Get<SetUpDisplaysHandler>().HandleAsync(new AddDisplay(Some.Id(), "Hall", "shop", shop.AreaId), Some.Supervisor, default)).Done();
-        await shop.InstrumentAsync(Some.Refractometer());
+        var refractometer = Some.Refractometer();
+        await shop.InstrumentAsync(refractometer);
+        (await shop.Get<NoteInstrumentCheckHandler>().HandleAsync(new NoteInstrumentCheck(Some.Id(), refractometer.Id, new DateOnly(2026, 3, 2)) { First = new(0, 0.1m) }, Some.Operator, default)).Done();
         await shop.StepAsync(Some.Step(TaskKind.Test));
         await shop.StepAsync(Some.Step(TaskKind.Skim) with { Needs = new("Skim with the belt", "", ["Look for oil", "Skim"]) });
         await shop.StepAsync(Some.Step(TaskKind.Test, basis: IntervalBasis.Risk, parameters: [ParameterCodes.Ph]) with { FloorDays = 2, CeilingDays = 28, AcceptedRiskPercent = 5 });

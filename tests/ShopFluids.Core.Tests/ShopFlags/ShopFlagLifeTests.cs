@@ -140,10 +140,10 @@ public sealed class ShopFlagLifeTests
         var meanwhile = await ReadWithAsync(shop, instrument.Tag);
 
         var checks = shop.Get<NoteInstrumentCheckHandler>();
-        Assert.IsType<InstrumentNotFound>((await checks.HandleAsync(new NoteInstrumentCheck(Some.Id(), new DateOnly(2026, 3, 2)), Some.Supervisor, Stop)).Refused());
-        Assert.Equal(FieldProblem.InTheFuture, (await checks.HandleAsync(new NoteInstrumentCheck(instrument.Id, new DateOnly(2026, 3, 9)), Some.Supervisor, Stop)).Field().Problem);
-        (await checks.HandleAsync(new NoteInstrumentCheck(instrument.Id, new DateOnly(2026, 3, 2)), Some.Supervisor, Stop)).Done();
-        (await checks.HandleAsync(new NoteInstrumentCheck(instrument.Id, new DateOnly(2026, 1, 2)), Some.Supervisor, Stop)).Done();
+        Assert.IsType<InstrumentNotFound>((await checks.HandleAsync(new NoteInstrumentCheck(Some.Id(), Some.Id(), new DateOnly(2026, 3, 2)), Some.Supervisor, Stop)).Refused());
+        Assert.Equal(FieldProblem.InTheFuture, (await checks.HandleAsync(new NoteInstrumentCheck(Some.Id(), instrument.Id, new DateOnly(2026, 3, 9)), Some.Supervisor, Stop)).Field().Problem);
+        (await checks.HandleAsync(new NoteInstrumentCheck(Some.Id(), instrument.Id, new DateOnly(2026, 3, 2)), Some.Supervisor, Stop)).Done();
+        (await checks.HandleAsync(new NoteInstrumentCheck(Some.Id(), instrument.Id, new DateOnly(2026, 1, 2)), Some.Supervisor, Stop)).Done();
         var after = await ReadWithAsync(shop, instrument.Tag);
 
         Assert.Empty(await OpenAsync(shop));

@@ -53,6 +53,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("machine", Texts.Role_Supervisor, "/machines/M-12", IsTablet: false),
         new("stores", Texts.Role_Supervisor, "/stores", IsTablet: false),
         new("lot", Texts.Role_Supervisor, "/stores", IsTablet: false, OpenLotAsync),
+        new("instrument", Texts.Role_Operator, "/instruments/R-2", IsTablet: false),
+        new("instrument, check refused", Texts.Role_Operator, "/instruments/P-1", IsTablet: false, RefuseFormAsync),
         new("record", Texts.Role_Auditor, "/record", IsTablet: false, UnfoldFirstAsync),
         new("record, nothing found", Texts.Role_Auditor, "/record?about=no-such-tag", IsTablet: false),
         new("sheets", Texts.Role_Auditor, "/sheets", IsTablet: false),

@@ -9,20 +9,17 @@ namespace ShopFluids.Web.Tests.Setup;
 public sealed class InstrumentsPageTests
 {
     [Fact]
-    public async Task Click_CheckedToday_NotesTheShopDayAndSaysSo()
+    public async Task Page_MeterAndStrip_OffersTheCheckOfTheMeterAlone()
     {
         await using var desk = await SetupDesk.OpenAsync();
         await desk.Shop.InstrumentAsync(Some.Refractometer());
         await desk.Shop.InstrumentAsync(new(Some.Id(), "PS-1", InstrumentKind.PhStrips, 0.1m, 0.2m, false, null));
+
         var page = desk.Render<InstrumentsPage>();
-        page.WaitForElement("td.ways button", SetupDesk.Patience);
 
-        // A strip needs no check, so there is one button.
-        await page.Find("td.ways button").ClickAsync(new());
-
-        page.WaitForAssertion(() => Assert.Equal("R-1 is noted as checked today.", page.Find("p.said").TextContent), SetupDesk.Patience);
-        Assert.Single(page.FindAll("td.ways button"));
-        Assert.Equal(new DateOnly(2026, 3, 2), (await desk.Shop.SetupAsync()).Instruments.Single(i => i.Tag == "R-1").CheckedOn);
+        var link = page.WaitForElement("td.ways a", SetupDesk.Patience);
+        Assert.Equal(("instruments/R-1", "Check R-1"), (link.GetAttribute("href"), link.TextContent));
+        Assert.Single(page.FindAll("td.ways a"));
     }
 
     [Fact]

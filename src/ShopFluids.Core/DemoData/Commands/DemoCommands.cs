@@ -6,6 +6,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.Readings;
@@ -50,6 +51,8 @@ internal sealed class DemoCommands : IAsyncDisposable
     public AddWaterSourceHandler AddWaterSource => Get<AddWaterSourceHandler>();
 
     public AddInstrumentHandler AddInstrument => Get<AddInstrumentHandler>();
+
+    public NoteInstrumentCheckHandler NoteInstrumentCheck => Get<NoteInstrumentCheckHandler>();
 
     public AddFluidHandler AddFluid => Get<AddFluidHandler>();
 

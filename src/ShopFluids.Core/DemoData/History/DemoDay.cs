@@ -16,6 +16,7 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
 
     private readonly DemoVisits _visits = new(scene, stores);
     private readonly DemoCare _care = new(scene, stores);
+    private readonly DemoChecks _checks = new(scene);
     private readonly Dictionary<string, DateOnly> _postponed = new(StringComparer.Ordinal);
     private Dictionary<string, StandingFacts> _facts = new(StringComparer.Ordinal);
     private Dictionary<Guid, IReadOnlyList<string>> _steps = [];
@@ -37,6 +38,7 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
         var isOpen = scene.Calendar.IsOpen(day);
         scene.Time.Set(scene.Calendar.StartOf(day).AddMinutes(10));
         await stores.ReceiveAsync(day, cancellationToken);
+        await _checks.NoteAsync(day, cancellationToken);
         await TellAsync(scene.EventsOn(day).Where(e => e.Kind != EventKind.Refill), cancellationToken);
         await LookAsync(cancellationToken);
         await NoticeAsync(cancellationToken);

@@ -21,6 +21,7 @@ public static class RecordRowWords
         ["Fluid"] = () => Texts.RecordRow_Fluid,
         ["FluidLot"] = () => Texts.RecordRow_FluidLot,
         ["Instrument"] = () => Texts.RecordRow_Instrument,
+        ["InstrumentCheck"] = () => Texts.RecordRow_InstrumentCheck,
         ["LimitSet"] = () => Texts.RecordRow_LimitSet,
         ["LotAdjustment"] = () => Texts.RecordRow_LotAdjustment,
         ["Machine"] = () => Texts.RecordRow_Machine,

@@ -21,7 +21,7 @@ internal static class EntryEndpoints
     private static async Task<IResult> ShowAsync(HttpContext http, string tag, EntryPageQuery query, ShopClock clock, string? paper)
     {
         var visit = await ShopVisit.OfAsync(http);
-        var page = await query.RunAsync(tag, http.RequestAborted);
+        var page = await query.RunAsync(visit.Setup, tag, http.RequestAborted);
         return page.Match<IResult>(
             found => Document(EntryView.Empty(visit, found, FromPaper(EntryForm.Fresh(found, clock.NewId()), paper)) with { IsFresh = true }, StatusCodes.Status200OK),
             error => ShopPages.NotPossible(visit, tag, error));
@@ -41,7 +41,7 @@ internal static class EntryEndpoints
         }
 
         var post = await FormPost.ReadAsync(http);
-        var page = await query.RunAsync(tag, http.RequestAborted);
+        var page = await query.RunAsync(visit.Setup, tag, http.RequestAborted);
         if (page.Value is not { } found)
         {
             return page.Match<IResult>(_ => throw new InvalidOperationException("A page was found."), error => ShopPages.NotPossible(visit, tag, error));

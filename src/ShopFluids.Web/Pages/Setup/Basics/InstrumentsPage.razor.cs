@@ -1,12 +1,11 @@
-using System.Data.Common;
 using Microsoft.AspNetCore.Components;
-using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules.InstrumentCheck;
 using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Instruments;
 using ShopFluids.Web.Pages.Setup.Forms;
 
 namespace ShopFluids.Web.Pages.Setup.Basics;
@@ -15,13 +14,9 @@ namespace ShopFluids.Web.Pages.Setup.Basics;
 public sealed partial class InstrumentsPage
 {
     private InstrumentDraft _draft = new(Guid.Empty);
-    private string _said = "";
 
     [Inject]
     public required AddInstrumentHandler Handler { get; init; }
-
-    [Inject]
-    public required NoteInstrumentCheckHandler Checks { get; init; }
 
     protected override Task<DeskWords> ReadAsync(DeskWords words, CancellationToken cancellationToken)
     {
@@ -51,24 +46,8 @@ public sealed partial class InstrumentsPage
         ? format.Say(Texts.Setup_Days, format.Count(instrument.CheckEveryDays ?? InstrumentCheckRule.UsualDays))
         : Texts.Setup_CheckNone;
 
-    private async Task CheckedAsync(Instrument instrument, DeskWords words)
-    {
-        try
-        {
-            var command = new NoteInstrumentCheck(instrument.Id, words.Setup.Calendar.ShopDayOf(Clock.UtcNow));
-            var result = await Checks.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None);
-            _said = result.Error is { } error ? words.Sentences.Error(error) : words.Format.Say(Texts.Setup_CheckSaid, instrument.Tag);
-            await LoadAsync();
-        }
-        catch (Exception fault) when (fault is DbException or DbUpdateException)
-        {
-            _said = Texts.Board_NotSaved;
-        }
-    }
-
     private async Task<string?> SavedAsync()
     {
-        _said = "";
         var tag = _draft.Tag.Trim();
         _draft = new InstrumentDraft(Guid.Empty);
         await LoadAsync();

@@ -1,0 +1,56 @@
+using ShopFluids.Rules.InstrumentCheck;
+
+namespace ShopFluids.Rules.Tests.InstrumentCheck;
+
+public sealed class CheckJudgeTests
+{
+    // Stated accuracy 0.2 and steps of 0.1: off by 0.25 at most.
+    [Theory]
+    [InlineData(0.25, true)]
+    [InlineData(0.26, false)]
+    [InlineData(-0.25, true)]
+    [InlineData(-0.26, false)]
+    public void OnScale_OneStandard_PassesUpToAccuracyAndHalfAStep(double shown, bool passes)
+    {
+        var result = CheckJudge.OnScale([new(0, (decimal)shown)], 0.2m, 0.1m);
+
+        Assert.Equal(new CheckResult(passes, (decimal)shown, null), result);
+    }
+
+    [Theory]
+    [InlineData(0.1, 10.3, false, 0.1, 102)]
+    [InlineData(0.1, 10.2, true, 0.1, 101)]
+    [InlineData(0.3, 10.0, false, 0.3, 97)]
+    [InlineData(0, 10, true, 0, 100)]
+    public void OnScale_TwoStandards_NeedBothAndGiveTheSlope(double first, double second, bool passes, double offset, double slope)
+    {
+        var result = CheckJudge.OnScale([new(0, (decimal)first), new(10, (decimal)second)], 0.2m, 0.1m);
+
+        Assert.Equal(new CheckResult(passes, (decimal)offset, (decimal)slope), result);
+    }
+
+    [Fact]
+    public void OnScale_NoStandard_NothingSpeaksAgainstIt() =>
+        Assert.Equal(new CheckResult(true, null, null), CheckJudge.OnScale([], 0.2m, 0.1m));
+
+    [Fact]
+    public void OnScale_StandardsTooNear_IsRefused() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => CheckJudge.OnScale([new(7, 7), new(7.99m, 8)], 0.2m, 0.1m));
+
+    // Examples of an electrode maker (read), at 25 °C: 98.60 % of theory passes, 81.70 % fails.
+    [Theory]
+    [InlineData(-15, 160, true, 98.6)]
+    [InlineData(15, 160, false, 81.7)]
+    public void InMillivolts_MakersExample_IsJudgedBySlopeAndOffset(int inNeutral, int inAcid, bool passes, double slope)
+    {
+        var result = CheckJudge.InMillivolts(new(7.01m, inNeutral), new(4.01m, inAcid), 25);
+
+        Assert.Equal((passes, (decimal?)(decimal)slope), (result.Passes, result.SlopePercent));
+    }
+
+    [Theory]
+    [InlineData(30, true)]
+    [InlineData(31, false)]
+    public void InMillivolts_OffsetAtSeven_IsAcceptedUpToThirty(int offset, bool passes) =>
+        Assert.Equal(passes, CheckJudge.InMillivolts(new(7, offset), new(4, offset + 177), 25).Passes);
+}
