@@ -11,10 +11,12 @@ using ShopFluids.Core.Escalations;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
+using ShopFluids.Core.Limits.Effects;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Photos;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Readings.Corrections;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Rounds;
@@ -49,6 +51,7 @@ public static class CoreServices
     private static IServiceCollection AddReadings(this IServiceCollection services) => services
         .AddSingleton<RecordReadingHandler>()
         .AddSingleton<PreviewReadingQuery>()
+        .AddSingleton<CorrectionPageQuery>()
         .AddSingleton<PhotosQuery>()
         .AddSingleton<SkipStopsHandler>();
 
@@ -89,6 +92,7 @@ public static class CoreServices
         .AddSingleton<ReceiveLotHandler>()
         .AddSingleton<QuarantineLotHandler>()
         .AddSingleton<SetLimitsHandler>()
+        .AddSingleton<LimitsPastQuery>()
         .AddSingleton<SetRuleHandler>()
         .AddSingleton<RejudgeHandler>()
         .AddSingleton<RuleChangesQuery>()

@@ -128,6 +128,7 @@ public static class ErrorSentences
         FieldProblem.TwiceInOneReading => Texts.Field_TwiceInOneReading,
         FieldProblem.TemperatureNeeded => Texts.Field_TemperatureNeeded,
         FieldProblem.NothingMeasured => Texts.Field_NothingMeasured,
+        FieldProblem.NotConfirmed => Texts.Field_NotConfirmed,
         FieldProblem.LotExpired => Texts.Field_LotExpired,
         FieldProblem.LotNotReceived => Texts.Field_LotNotReceived,
         FieldProblem.LotQuarantined => Texts.Field_LotQuarantined,
