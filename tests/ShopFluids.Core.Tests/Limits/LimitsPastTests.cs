@@ -89,7 +89,7 @@ public sealed class LimitsPastTests
         (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, "S-08"))).Done();
         await shop.StoreAsync(Some.Reading(sump: "S-08"));
         await shop.StoreAsync(Some.Reading(ph: 7.0m));
-        var own = Stricter(await LimitsAsync(shop)).Where(l => l.Parameter == ParameterCodes.Concentration).ToList();
+        var own = await StricterOwnAsync(shop);
 
         var past = await shop.Get<LimitsPastQuery>().RunAsync(null, shop.SumpId, TestContext.Current.CancellationToken);
         var effect = past.Under(own);
@@ -105,7 +105,7 @@ public sealed class LimitsPastTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         await shop.StoreAsync(Some.Reading());
-        var drafted = Stricter(await LimitsAsync(shop));
+        var drafted = await StricterOwnAsync(shop);
         var setup = await shop.SetupAsync();
         var say = new Sentences(setup.FormatFor(), setup);
 
@@ -117,12 +117,16 @@ public sealed class LimitsPastTests
         Assert.Equal([Verdict.InRange, Verdict.Warning], charts.Select(c => Assert.Single(c.Points).Verdict));
         Assert.Equal(8.5, charts[1].Limits[0].WarningLow);
         Assert.NotEqual(8.5, charts[0].Limits[0].WarningLow);
-        Assert.Null(past.Trends(await LimitsAsync(shop), say));
+        Assert.Null(past.Trends(setup.LimitSets.Single(l => l.SumpId == shop.SumpId).Limits, say));
         Assert.Null((await PastOfFluidAsync(shop)).Trends(drafted, say));
     }
 
     private static List<ParameterLimits> Stricter(IReadOnlyList<ParameterLimits> limits) =>
         [.. limits.Select(l => l.Parameter == ParameterCodes.Concentration ? l with { WarningLow = 8.5m, TargetLow = 8.5m } : l)];
+
+    // The limits that the sump has of its own, and a concentration with a higher warning.
+    private static async Task<List<ParameterLimits>> StricterOwnAsync(ShopFixture shop) =>
+        [.. (await shop.SetupAsync()).LimitSets.Single(l => l.SumpId == shop.SumpId).Limits, .. Stricter(await LimitsAsync(shop)).Where(l => l.Parameter == ParameterCodes.Concentration)];
 
     private static async Task<IReadOnlyList<ParameterLimits>> LimitsAsync(ShopFixture shop) => (await shop.SetupAsync()).LimitSets.Single(l => l.FluidId == shop.FluidId).Limits;
 

@@ -90,14 +90,14 @@ public sealed class CorrectPageTests
         await using var desk = await OpenAsync();
         var reading = await StoredAsync(desk, brix: 8.0m);
         var page = Page(desk, reading);
-        page.Type("measurements.concentration", "16");
+        page.Type("measurements.concentration", "22");
         page.Type("correctionReason", "Slip");
 
         await page.SaveAsync();
 
         Assert.Equal(1, await desk.Shop.CountAsync<Reading>());
         Assert.Contains("unlikely", page.FaultOf("measurements.concentration"), StringComparison.Ordinal);
-        Assert.Contains("Is 16 what the scale shows?", page.Find(".asked").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Is 22 what the scale shows?", page.Find(".asked").TextContent, StringComparison.Ordinal);
         await page.Find(".asked button").ClickAsync(new());
         Assert.Empty(page.FindAll(".asked"));
         await page.SaveAsync();
