@@ -89,6 +89,8 @@ public static class CoreServices
         .AddSingleton<AddSumpHandler>()
         .AddSingleton<RetireSumpHandler>()
         .AddSingleton<AddFluidHandler>()
+        .AddSingleton<ChangeFluidHandler>()
+        .AddSingleton<ChangeMachineHandler>()
         .AddSingleton<ReceiveLotHandler>()
         .AddSingleton<QuarantineLotHandler>()
         .AddSingleton<SetLimitsHandler>()

@@ -53,7 +53,7 @@ public sealed class ShopOverviewQuery(BoardQuery board, ShopDatabase database, S
             _ => ReadingAge.Older,
         };
 
-    private static MonthTotal Total(DateOnly month, IReadOnlyCollection<MonthUse> uses) => new(
+    private static MonthTotal Total(DateOnly month, List<MonthUse> uses) => new(
         month,
         uses.Sum(u => u.FillLitres),
         uses.Sum(u => u.AddedLitres),
@@ -62,7 +62,7 @@ public sealed class ShopOverviewQuery(BoardQuery board, ShopDatabase database, S
         uses.Sum(u => u.Cost),
         uses.Sum(u => u.UnpricedLitres));
 
-    private static SumpUse Use(string tag, IReadOnlyCollection<FluidMove> moves) => new(
+    private static SumpUse Use(string tag, List<FluidMove> moves) => new(
         tag,
         moves.Where(m => m.IsFill).Sum(m => m.WaterLitres + m.ConcentrateLitres),
         moves.Where(m => m.Kind == MovementKind.Addition).Sum(m => m.WaterLitres + m.ConcentrateLitres),

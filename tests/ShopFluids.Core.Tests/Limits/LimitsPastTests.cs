@@ -1,5 +1,4 @@
 using ShopFluids.Core.Limits.Effects;
-using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;

@@ -67,6 +67,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("set-up, fluids", Texts.Role_Supervisor, "/setup/fluids", IsTablet: false),
         new("set-up, new fluid", Texts.Role_Supervisor, "/setup/fluids/new", IsTablet: false),
         new("set-up, new fluid refused", Texts.Role_Supervisor, "/setup/fluids/new", IsTablet: false, RefuseFormAsync),
+        new("set-up, change a fluid", Texts.Role_Supervisor, "/setup/fluids", IsTablet: false, ChangeFluidAsync),
+        new("set-up, change a machine", Texts.Role_Supervisor, "/setup/machines/M-12", IsTablet: false),
         new("set-up, lots", Texts.Role_Supervisor, "/setup/lots", IsTablet: false),
         new("set-up, sumps", Texts.Role_Supervisor, "/setup/sumps", IsTablet: false),
         new("set-up, new sump", Texts.Role_Supervisor, "/setup/sumps/new", IsTablet: false),
@@ -236,6 +238,12 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         await CorrectAsync(visit);
         await visit.Page.Locator("#f-note").FillAsync("Looked again");
         await RefuseFormAsync(visit);
+    }
+
+    private static async Task ChangeFluidAsync(Visit visit)
+    {
+        await visit.Page.Locator(".ways a").First.ClickAsync();
+        await visit.Page.Locator("form.setform").WaitForAsync();
     }
 
     private static async Task DraftLimitAsync(Visit visit)

@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
-using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
 

@@ -1,10 +1,8 @@
 using ShopFluids.Core.Database;
-using ShopFluids.Core.Limits;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Readings.Corrections;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
-using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Setup.Fields;
 using ShopFluids.Web.Pages.Setup.Forms;
 using ShopFluids.Web.Shop.Entry;

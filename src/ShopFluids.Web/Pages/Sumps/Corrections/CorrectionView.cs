@@ -37,7 +37,7 @@ public sealed record CorrectionEffect(ReadingOutcome? Outcome, IReadOnlyList<str
     internal static ValueQuestion Question(CorrectionView view, CorrectionPage page, CorrectionRow row, MeasurementOutcome measured) =>
         new(view.Words, row.Field, page.RefractometerFactor, page.ZeroBrix, page.NowUtc, row.Value.Text, measured);
 
-    /// <summary>8.0 %, in range; that it was left out where there is none.</summary>
+    /// <summary>The word for a verdict; that there is no limit where nothing judges.</summary>
     public static string Word(Sentences sentences, string parameter, Verdict verdict, Direction direction)
     {
         ArgumentNullException.ThrowIfNull(sentences);
