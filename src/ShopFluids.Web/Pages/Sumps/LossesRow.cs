@@ -23,9 +23,9 @@ internal sealed record LossesRow(string Name, string PerDay, string? PerHour, st
 
     private static string Write(Estimate litres, ShopFormat format)
     {
-        // Small rates need a second decimal to tell them from nothing.
-        var isSmall = Math.Abs(litres.Value) < 1;
-        string Number(double value) => isSmall ? format.Number(format.Units == UnitSystem.UsCustomary ? Calculations.Volumes.VolumeUnits.UsGallonsFromLitres(value) : value, 2) : format.VolumeNumber(value);
+        // Small rates need more decimals to tell them from nothing.
+        var (isSmall, decimals) = (Math.Abs(litres.Value) < 1, Math.Abs(litres.Value) < 0.1 ? 3 : 2);
+        string Number(double value) => isSmall ? format.Number(format.Units == UnitSystem.UsCustomary ? Calculations.Volumes.VolumeUnits.UsGallonsFromLitres(value) : value, decimals) : format.VolumeNumber(value);
         return $"{Number(litres.Value)} ± {Number(litres.ExpandedUncertainty)} {format.VolumeUnit}";
     }
 }
