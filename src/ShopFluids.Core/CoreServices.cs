@@ -12,10 +12,12 @@ using ShopFluids.Core.Escalations;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
+using ShopFluids.Core.Limits.Effects;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Photos;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Readings.Corrections;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Rejudging;
@@ -55,6 +57,7 @@ public static class CoreServices
     private static IServiceCollection AddReadings(this IServiceCollection services) => services
         .AddSingleton<RecordReadingHandler>()
         .AddSingleton<PreviewReadingQuery>()
+        .AddSingleton<CorrectionPageQuery>()
         .AddSingleton<PhotosQuery>()
         .AddSingleton<SkipStopsHandler>();
 
@@ -92,9 +95,12 @@ public static class CoreServices
         .AddSingleton<AddSumpHandler>()
         .AddSingleton<RetireSumpHandler>()
         .AddSingleton<AddFluidHandler>()
+        .AddSingleton<ChangeFluidHandler>()
+        .AddSingleton<ChangeMachineHandler>()
         .AddSingleton<ReceiveLotHandler>()
         .AddSingleton<QuarantineLotHandler>()
         .AddSingleton<SetLimitsHandler>()
+        .AddSingleton<LimitsPastQuery>()
         .AddSingleton<SetRuleHandler>()
         .AddSingleton<RejudgeHandler>()
         .AddSingleton<RuleChangesQuery>()

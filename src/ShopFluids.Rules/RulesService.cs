@@ -55,7 +55,7 @@ public static class RulesService
         var openTests = input.Standing.OpenTasks.Where(t => t.Kind == TaskKind.Test && !work.Done.Contains(t) && !work.Withdrawn.Contains(t)).ToList();
         return new(
             judged,
-            judged.Select(j => j.Verdict).DefaultIfEmpty(Verdict.NotMeasured).Max(),
+            MeasurementJudge.Worst(judged),
             flags.Raised,
             [.. flags.Cleared.Concat(NoLongerOverdue(input.Standing.OpenFlags, openTests, input.Now)).Select(f => f.Id)],
             recipe,

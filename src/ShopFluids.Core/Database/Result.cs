@@ -56,6 +56,9 @@ public enum FieldProblem
     TwiceInOneReading,
     TemperatureNeeded,
     NothingMeasured,
+
+    /// <summary>The value is unlikely, and nobody has said that it is right.</summary>
+    NotConfirmed,
     LotExpired,
     LotNotReceived,
     LotQuarantined,

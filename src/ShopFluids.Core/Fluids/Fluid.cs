@@ -73,10 +73,13 @@ public sealed class Fluid : Entity, ISetup
 
     public int? OpenedLifeDays { get; private set; }
 
+    /// <summary>By which names are told apart, whatever their case.</summary>
+    public static string KeyOf(string name) => name.Trim().ToUpperInvariant();
+
     public void Change(FluidData data)
     {
         Name = data.Name;
-        NameKey = data.Name.Trim().ToUpperInvariant();
+        NameKey = KeyOf(data.Name);
         Kind = data.Kind;
         RefractometerFactor = data.RefractometerFactor;
         TitrationFactor = data.TitrationFactor;

@@ -28,10 +28,7 @@ public sealed class Machine : Entity, ISetup
         AreaId = areaId;
         Tag = tag;
         TagKey = Tags.Key(tag);
-        Name = name;
-        Process = process;
-        WeeklyHours = weeklyHours;
-        Delivery = delivery;
+        Change(name, process, weeklyHours, delivery);
     }
 
     public Guid AreaId { get; private set; }
@@ -51,6 +48,14 @@ public sealed class Machine : Entity, ISetup
     public decimal WeeklyHours { get; private set; }
 
     public Delivery Delivery { get; private set; }
+
+    public void Change(string name, string process, decimal weeklyHours, Delivery delivery)
+    {
+        Name = name;
+        Process = process;
+        WeeklyHours = weeklyHours;
+        Delivery = delivery;
+    }
 }
 
 internal sealed class MachineConfiguration : IEntityTypeConfiguration<Machine>

@@ -166,7 +166,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         : tests.Remaining;
 
     // Titration stands beside the refractometer, not instead of it: both may be taken from one sample.
-    private static IEnumerable<EntryField> FieldsOf(Parameter parameter, bool hasTitration, Sump sump)
+    internal static IEnumerable<EntryField> FieldsOf(Parameter parameter, bool hasTitration, Sump sump)
     {
         var methods = MeasuringMethod.For(parameter);
         var ways = methods.Where(m => m.Code != MeasuringMethod.Titration).SelectMany(m => Ways(m, parameter, sump)).ToList();

@@ -1,5 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings.Corrections;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;

@@ -7,6 +7,7 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Photos;
+using ShopFluids.Core.Readings.Corrections;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;

@@ -51,12 +51,19 @@ public sealed record SavedPage(
 
     /// <summary>What set the day of the next test, where its interval follows the risk and the reading is the latest.</summary>
     public TestReason? NextTestWhy { get; init; }
+
+    /// <summary>The reading that took its place; null while it counts.</summary>
+    public SavedCorrection? SupersededBy { get; init; }
+
     /// <summary>Null where none was taken.</summary>
     public ListedPhoto? Photo { get; init; }
 
     /// <summary>Tags of the instruments that it was read with after their check had lapsed.</summary>
     public IReadOnlyList<string> LapsedInstruments { get; init; } = [];
 }
+
+/// <summary>The reading that corrects another, and why.</summary>
+public sealed record SavedCorrection(Guid ReadingId, DateTime AtUtc, string By, string Reason);
 
 /// <param name="RemovedLitres">Taken out before.</param>
 public sealed record SavedAddition(DateTime AddedAtUtc, decimal WaterLitres, decimal ConcentrateLitres, decimal RemovedLitres, string? LotNumber);
@@ -114,10 +121,16 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
         {
             Causes = isCurrent ? await CausesAsync(db, new(setup, sump, charge), reading, outcome, standing?.Facts, cancellationToken) : null,
             NextTestWhy = isCurrent ? await WhyAsync(db, sump.Id, cancellationToken) : null,
+            SupersededBy = await SupersededByAsync(db, reading.Id, cancellationToken),
             Photo = await PhotosQuery.OfReadingAsync(db, reading.Id, cancellationToken),
             LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };
     }
+
+    private static Task<SavedCorrection?> SupersededByAsync(ShopFluidsDbContext db, Guid readingId, CancellationToken cancellationToken) =>
+        db.Readings.AsNoTracking().Where(r => r.SupersedesId == readingId)
+            .Select(r => new SavedCorrection(r.Id, r.StoredAtUtc, db.Users.Where(p => p.Id == r.PersonId).Select(p => p.DisplayName).FirstOrDefault() ?? "", r.CorrectionReason ?? ""))
+            .FirstOrDefaultAsync(cancellationToken);
 
     private static Task<TestReason?> WhyAsync(ShopFluidsDbContext db, Guid sumpId, CancellationToken cancellationToken) =>
         db.CareTasks.AsNoTracking().Where(t => t.SumpId == sumpId && t.State == TaskState.Open && t.Kind == TaskKind.Test).OrderBy(t => t.DueAtUtc).Select(t => t.Why).FirstOrDefaultAsync(cancellationToken);

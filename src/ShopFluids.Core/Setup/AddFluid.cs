@@ -23,7 +23,7 @@ public sealed class AddFluidHandler(ShopDatabase database, SetupCache setups, Sh
         }
 
         var errors = Check(command);
-        var key = command.Data.Name.Trim().ToUpperInvariant();
+        var key = Fluid.KeyOf(command.Data.Name);
         if (setup.Fluids.Any(f => f.NameKey == key))
         {
             errors.Add(new("name", FieldProblem.NotUnique, Detail: command.Data.Name));
@@ -49,31 +49,13 @@ public sealed class AddFluidHandler(ShopDatabase database, SetupCache setups, Sh
     private static List<FieldError> Check(AddFluid command)
     {
         var errors = new List<FieldError>();
-        var data = command.Data;
-        TextChecks.Check(errors, "name", data.Name, 120);
-        TextChecks.Check(errors, "wasteCode", data.WasteCode, 20, isRequired: false);
-        TextChecks.Check(errors, "safetySheetPlace", data.SafetySheetPlace, 200, isRequired: false);
-        TextChecks.Check(errors, "biocide", data.Biocide, 120, isRequired: false);
-        SetupFields.Range(errors, "refractometerFactor", data.RefractometerFactor, 0.1m, 10, "%/Brix");
-        if (data.TitrationFactor is { } titration)
-        {
-            SetupFields.Range(errors, "titrationFactor", titration, 0.01m, 10, "%/mL");
-        }
-
-        SetupFields.Range(errors, "targetLow", command.TargetLowPercent, 0.5m, 50, "%");
-        SetupFields.Range(errors, "targetHigh", command.TargetHighPercent, decimal.Max(0.5m, command.TargetLowPercent), 50, "%");
+        FluidChecks.Check(errors, command.Data);
+        SetupFields.Range(errors, "targetLow", command.TargetLowPercent, FluidChecks.LeastPercent, FluidChecks.MostPercent, "%");
+        SetupFields.Range(errors, "targetHigh", command.TargetHighPercent, decimal.Max(FluidChecks.LeastPercent, command.TargetLowPercent), FluidChecks.MostPercent, "%");
         // Between bounds the wrong way round nothing could lie: those are said first.
         if (command.TargetHighPercent >= command.TargetLowPercent)
         {
-            SetupFields.Range(errors, "targetPercent", data.TargetPercent, command.TargetLowPercent, command.TargetHighPercent, "%");
-        }
-
-        SetupFields.Range(errors, "premixMinimum", data.PremixMinimumPercent, 0, data.TargetPercent, "%");
-        SetupFields.Range(errors, "premixMaximum", data.PremixMaximumPercent, data.TargetPercent, 100, "%");
-        SetupFields.Range(errors, "shelfLifeDays", data.ShelfLifeDays, 1, 3660, "d");
-        if (data.OpenedLifeDays is { } opened)
-        {
-            SetupFields.Range(errors, "openedLifeDays", opened, 1, 3660, "d");
+            SetupFields.Range(errors, "targetPercent", command.Data.TargetPercent, command.TargetLowPercent, command.TargetHighPercent, "%");
         }
 
         return errors;

@@ -85,9 +85,7 @@ public sealed class AddSumpHandler(ShopDatabase database, SetupCache setups, Sho
         foreach (var machine in command.Machines)
         {
             SetupFields.Tag(errors, "machineTag", machine.Tag);
-            TextChecks.Check(errors, "machineName", machine.Name, 120);
-            TextChecks.Check(errors, "process", machine.Process, 120, isRequired: false);
-            SetupFields.Range(errors, "weeklyHours", machine.WeeklyHours, 0, 168, "h");
+            MachineChecks.Check(errors, machine.Name, machine.Process, machine.WeeklyHours);
             if (setup.Machines.Any(m => m.TagKey == Tags.Key(machine.Tag)) || command.Machines.Count(m => Tags.Key(m.Tag) == Tags.Key(machine.Tag)) > 1)
             {
                 errors.Add(new("machineTag", FieldProblem.NotUnique, Detail: machine.Tag));

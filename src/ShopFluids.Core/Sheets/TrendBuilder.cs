@@ -14,22 +14,27 @@ public sealed class TrendBuilder(ShopSetup setup, Sump sump, Sentences say)
     private ShopFormat Format => say.Format;
 
     /// <summary>Concentration, pH and volume always; other numbers where there are any.</summary>
-    public HistorySheetTrends Build(SumpHistory history, IReadOnlyList<LimitStretch> stretches, DateTime fromUtc, DateTime toUtc, DateTime? nowUtc)
+    /// <param name="only">Codes of the parameters that are drawn; null for all.</param>
+    public HistorySheetTrends Build(SumpHistory history, IReadOnlyList<LimitStretch> stretches, DateTime fromUtc, DateTime toUtc, DateTime? nowUtc, IReadOnlySet<string>? only = null)
     {
         ArgumentNullException.ThrowIfNull(history);
         ArgumentNullException.ThrowIfNull(stretches);
-        var additions = history.Movements.Where(m => m.Kind == MovementKind.Addition).Select(m => m.AtUtc).ToList();
-        var charts = new List<Trend>();
-        foreach (var parameter in setup.Parameters.Where(p => p.Scale != ParameterScale.Words))
+        return new(Axis(fromUtc, toUtc, nowUtc), [.. setup.Parameters.Where(p => only is null || only.Contains(p.Code)).Select(p => Chart(p, history, stretches)).OfType<Trend>()]);
+    }
+
+    /// <summary>Null of a parameter that is a word, and of one that is seldom measured and was not.</summary>
+    private Trend? Chart(Parameter parameter, SumpHistory history, IReadOnlyList<LimitStretch> stretches)
+    {
+        if (parameter.Scale == ParameterScale.Words)
         {
-            var points = Points(history, parameter.Code);
-            if (points.Count > 0 || parameter.Code is ParameterCodes.Concentration or ParameterCodes.Ph or ParameterCodes.Level)
-            {
-                charts.Add(parameter.Code == ParameterCodes.Level ? Volume(parameter, points, additions, stretches) : Plain(parameter, points, additions, stretches));
-            }
+            return null;
         }
 
-        return new(Axis(fromUtc, toUtc, nowUtc), charts);
+        var additions = history.Movements.Where(m => m.Kind == MovementKind.Addition).Select(m => m.AtUtc).ToList();
+        var points = Points(history, parameter.Code);
+        return points.Count == 0 && parameter.Code is not (ParameterCodes.Concentration or ParameterCodes.Ph or ParameterCodes.Level) ? null
+            : parameter.Code == ParameterCodes.Level ? Volume(parameter, points, additions, stretches)
+            : Plain(parameter, points, additions, stretches);
     }
 
     private TrendTimeAxis Axis(DateTime fromUtc, DateTime toUtc, DateTime? nowUtc)

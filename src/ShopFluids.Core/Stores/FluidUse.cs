@@ -1,5 +1,3 @@
-using Microsoft.EntityFrameworkCore;
-using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 
@@ -26,45 +24,13 @@ internal static class FluidUse
     /// <param name="toUtc">The last.</param>
     public static async Task<IReadOnlyList<MonthUse>> OfAsync(ShopFluidsDbContext db, ShopSetup setup, IReadOnlyCollection<Guid>? sumpIds, DateTime fromUtc, DateTime toUtc, CancellationToken cancellationToken)
     {
-        var charges = db.Charges.AsNoTracking().Where(c => c.DrainedAtUtc == null || c.DrainedAtUtc >= fromUtc);
-        if (sumpIds is not null)
-        {
-            charges = charges.Where(c => sumpIds.Contains(c.SumpId));
-        }
-
-        var added = await (
-            from charge in charges
-            join addition in db.Additions on charge.Id equals addition.ChargeId
-            join lot in db.FluidLots on addition.LotId equals lot.Id into lots
-            from lot in lots.DefaultIfEmpty()
-            where addition.AddedAtUtc >= fromUtc && addition.AddedAtUtc <= toUtc
-            select new { charge.FluidId, charge.FilledAtUtc, addition.AddedAtUtc, addition.ReadingId, addition.ConcentrateLitres, addition.WaterLitres, Price = lot == null ? null : lot.PricePerLitre })
-            .ToListAsync(cancellationToken);
-        var removed = await (
-            from charge in charges
-            join removal in db.Removals on charge.Id equals removal.ChargeId
-            where removal.RemovedAtUtc >= fromUtc && removal.RemovedAtUtc <= toUtc
-            select new { charge.FluidId, removal.RemovedAtUtc, removal.Litres }).ToListAsync(cancellationToken);
-
-        var moves = added.Select(a =>
-        {
-            var isFill = Addition.IsFill(a.AddedAtUtc, a.ReadingId, a.FilledAtUtc);
-            return new MonthUse(
-                MonthOf(setup, a.AddedAtUtc),
-                a.FluidId,
-                isFill ? a.ConcentrateLitres : 0,
-                isFill ? 0 : a.ConcentrateLitres,
-                a.WaterLitres,
-                0,
-                a.ConcentrateLitres * (a.Price ?? 0),
-                a.Price is null ? a.ConcentrateLitres : 0);
-        }).Concat(removed.Select(r => new MonthUse(MonthOf(setup, r.RemovedAtUtc), r.FluidId, 0, 0, 0, r.Litres, 0, 0)));
-        return [.. moves.GroupBy(m => (m.Month, m.FluidId))
+        var moves = await FluidMove.OfAsync(db, sumpIds, fromUtc, toUtc, cancellationToken);
+        return [.. moves.GroupBy(m => (Month: MonthOf(setup, m.AtUtc), m.FluidId))
             .Select(g => new MonthUse(
                 g.Key.Month,
                 g.Key.FluidId,
-                g.Sum(m => m.FillLitres),
-                g.Sum(m => m.AddedLitres),
+                g.Where(m => m.IsFill).Sum(m => m.ConcentrateLitres),
+                g.Where(m => !m.IsFill).Sum(m => m.ConcentrateLitres),
                 g.Sum(m => m.WaterLitres),
                 g.Sum(m => m.RemovedLitres),
                 g.Sum(m => m.Cost),

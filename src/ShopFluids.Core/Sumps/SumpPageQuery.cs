@@ -9,6 +9,7 @@ using ShopFluids.Core.Photos;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sheets;
+using ShopFluids.Core.Sumps.Losses;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -39,6 +40,9 @@ public sealed record SumpPage(
 {
     /// <summary>What may be behind what is off, by the pattern table; null of an empty sump.</summary>
     public PatternCauses? Causes { get; init; }
+
+    /// <summary>Where its fluid goes; null of an empty sump.</summary>
+    public SumpLosses? Losses { get; init; }
 
     /// <summary>Taken with the readings since the fill, newest first.</summary>
     public IReadOnlyList<ListedPhoto> Photos { get; init; } = [];
@@ -88,6 +92,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
         var tasks = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken);
         var history = await new SumpHistoryReader(db, setup, sump.Id, from, now.AddDays(1)).ReadAsync(cancellationToken);
         var volume = charge is null ? null : standing?.VolumeLitres;
+        var ofCharge = charge is null ? ChargeHistory.Empty : ChargePatterns.HistoryOf(history, charge.Id);
         return new(
             now,
             from,
@@ -105,7 +110,8 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
             history,
             charge is null ? [] : LimitStretch.Over(setup, sump.Id, [charge], from, now.AddYears(1)))
         {
-            Causes = charge is null ? null : new ChargePatterns(setup, sump, charge).Seek(ChargePatterns.HistoryOf(history, charge.Id), facts, []),
+            Causes = charge is null ? null : new ChargePatterns(setup, sump, charge).Seek(ofCharge, facts, []),
+            Losses = charge is null ? null : SumpLosses.Of(setup, sump, charge, ofCharge, facts, now),
             Photos = await PhotosQuery.OfSumpAsync(db, sump.Id, from, cancellationToken),
         };
     }

@@ -28,6 +28,10 @@ public static class MeasurementJudge
         return worst;
     }
 
+    /// <summary>The verdict on a reading: the worst of its measurements.</summary>
+    /// <param name="judged">Its measurements.</param>
+    public static Verdict Worst(IEnumerable<JudgedMeasurement> judged) => judged.Select(j => j.Verdict).DefaultIfEmpty(Verdict.NotMeasured).Max();
+
     /// <summary>What a row is held against: the value, or its fall from the first fill; null while that is unknown.</summary>
     public static decimal? Quantity(decimal value, ParameterLimits row, decimal? firstFillPh) => row.Basis switch
     {

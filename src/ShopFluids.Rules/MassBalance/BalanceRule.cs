@@ -25,10 +25,6 @@ public sealed class BalanceRule : IRule
     /// <summary>Number: readings farther apart than so many days are not compared.</summary>
     public const string LongestGapDays = "longestGapDays";
 
-    // Where none is stated: a rule held by hand, and the least that a hand refractometer tells. Common practice, no source.
-    private const double LeastLevelUncertaintyMm = 4;
-    private const double LeastConcentrationUncertainty = 0.2;
-
     // Closer together the level tells more of the reader than of the sump. Common practice, no source.
     private static readonly TimeSpan ShortestGap = TimeSpan.FromHours(4);
     private static readonly TaskKind[] LookForTheCause = [TaskKind.Inspect];
@@ -49,14 +45,14 @@ public sealed class BalanceRule : IRule
         if (reading.Measured(ParameterCodes.Level) is null
             || reading.Measured(ParameterCodes.Concentration) is null
             || Before(reading) is not { } before
-            || At(reading.Input.Reading, reading, before.TakenAt) is not { } now
-            || At(before, reading, before.TakenAt) is not { } then)
+            || BalanceTerms.Of(reading.Input.Reading, reading.Input.Sump, before.TakenAt) is not { } now
+            || BalanceTerms.Of(before, reading.Input.Sump, before.TakenAt) is not { } then)
         {
             yield break;
         }
 
         var movements = reading.Input.History.Movements.Where(m => m.At >= before.TakenAt && m.At < reading.TakenAt)
-            .SelectMany(m => Movements(m, reading, before.TakenAt, then.ConcentrationPercent))
+            .SelectMany(m => BalanceTerms.Of(m, before.TakenAt, then.ConcentrationPercent, (double)reading.Number(PouredWithinPercent)))
             .ToList();
         if (Balance.TryOver([then, now], movements) is not { } balance)
         {
@@ -110,38 +106,5 @@ public sealed class BalanceRule : IRule
         }
 
         return null;
-    }
-
-    private static SumpReading? At(ReadingFacts facts, RuleCase reading, DateTime start)
-    {
-        var geometry = reading.Input.Sump.Geometry;
-        if (facts.Decisive(ParameterCodes.Level) is not { } level
-            || facts.Decisive(ParameterCodes.Concentration) is not { Value: >= 0 and <= 100 } percent
-            || level.Value < 0
-            || (double)level.Value > geometry.BrimMm)
-        {
-            return null;
-        }
-
-        var levelUncertainty = Math.Max((double)level.Uncertainty, LeastLevelUncertaintyMm);
-        return new(
-            (facts.TakenAt - start).TotalDays,
-            new(geometry.VolumeLitresAt((double)level.Value), levelUncertainty * geometry.SurfaceLitresPerMmAt((double)level.Value)),
-            new((double)percent.Value, Math.Max((double)percent.Uncertainty, LeastConcentrationUncertainty)));
-    }
-
-    private static IEnumerable<Movement> Movements(MovementFacts movement, RuleCase reading, DateTime start, Estimate percent)
-    {
-        var (day, share) = ((movement.At - start).TotalDays, (double)reading.Number(PouredWithinPercent) / 100);
-        if (movement.WaterLitres + movement.ConcentrateLitres is > 0 and var added)
-        {
-            var strength = 100 * movement.ConcentrateLitres / added;
-            yield return Movement.Addition(day, new(added, added * share), new(strength, strength * share));
-        }
-
-        if (movement.RemovedLitres > 0)
-        {
-            yield return Movement.Removal(day, new(movement.RemovedLitres, movement.RemovedLitres * share), percent);
-        }
     }
 }

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components.Authorization;
 using MudBlazor.Services;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Machines;
+using ShopFluids.Core.Overview;
 using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Web.Components.Layout;
@@ -28,6 +29,7 @@ public static class DeskEndpoints
         services.AddScoped<WorkActs>();
         services.AddSingleton<BoardQuery>();
         services.AddSingleton<OpenWorkQuery>();
+        services.AddSingleton<ShopOverviewQuery>();
         services.AddSingleton<SumpPageQuery>();
         services.AddSingleton<MachinePageQuery>();
         services.AddSingleton<HistorySheetQuery>();

@@ -1,5 +1,4 @@
 using System.Globalization;
-using ShopFluids.Core.Limits;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
@@ -8,6 +7,7 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Account.Stations;
+using ShopFluids.Web.Components.Layout;
 
 namespace ShopFluids.Web.Shop;
 
@@ -16,6 +16,9 @@ public sealed record ShopVisit(Actor Actor, string Theme, bool CanOperate, bool 
 {
     /// <summary>The browser is a shared tablet, whoever has signed in on it and how.</summary>
     public bool IsOnStation { get; init; }
+
+    /// <summary>How things are written for them.</summary>
+    public DeskWords Words => new(Setup, Format, Sentences);
 
     /// <summary>So long without a touch, and a shared tablet locks.</summary>
     public TimeSpan LocksAfter => TimeSpan.FromMinutes(Setup.Site?.LockMinutes ?? Site.UsualLockMinutes);
@@ -67,10 +70,5 @@ public sealed record ShopVisit(Actor Actor, string Theme, bool CanOperate, bool 
         : work.IsDue ? name
         : Say(Texts.Round_AlongDue, name, Format.Due(work.DueAtUtc, nowUtc));
 
-    /// <summary>A value without its unit, for where many stand side by side.</summary>
-    public string BareValue(string parameter, decimal value) => Setup.FindParameter(parameter) switch
-    {
-        { Scale: not ParameterScale.Words } known => Format.InUnit((double)value, known.Unit, known.Decimals).Number,
-        _ => Sentences.Value(parameter, value),
-    };
+    public string BareValue(string parameter, decimal value) => Words.BareValue(parameter, value);
 }

@@ -44,6 +44,9 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("board, work on a sump", Texts.Role_Supervisor, "/board", IsTablet: false, WorkAsync),
         new("sumps", Texts.Role_Supervisor, "/sumps", IsTablet: false),
         new("sump", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false),
+        new("correct a reading", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false, CorrectAsync),
+        new("correct a reading, refused", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false, CorrectWithoutReasonAsync),
+        new("overview", Texts.Role_Auditor, "/overview", IsTablet: false, UnfoldAsync),
         new("search", Texts.Role_Supervisor, "/search?q=07", IsTablet: false),
         new("search, list open", Texts.Role_Supervisor, "/sumps", IsTablet: false, SearchAsync),
         new("bench", Texts.Role_Operator, "/bench", IsTablet: false),
@@ -66,12 +69,15 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("set-up, fluids", Texts.Role_Supervisor, "/setup/fluids", IsTablet: false),
         new("set-up, new fluid", Texts.Role_Supervisor, "/setup/fluids/new", IsTablet: false),
         new("set-up, new fluid refused", Texts.Role_Supervisor, "/setup/fluids/new", IsTablet: false, RefuseFormAsync),
+        new("set-up, change a fluid", Texts.Role_Supervisor, "/setup/fluids", IsTablet: false, ChangeFluidAsync),
+        new("set-up, change a machine", Texts.Role_Supervisor, "/setup/machines/M-12", IsTablet: false),
         new("set-up, lots", Texts.Role_Supervisor, "/setup/lots", IsTablet: false),
         new("set-up, sumps", Texts.Role_Supervisor, "/setup/sumps", IsTablet: false),
         new("set-up, new sump", Texts.Role_Supervisor, "/setup/sumps/new", IsTablet: false),
         new("set-up, fill", Texts.Role_Supervisor, "/setup/charges/fill", IsTablet: false),
         new("set-up, drain", Texts.Role_Supervisor, "/setup/charges/drain", IsTablet: false),
         new("set-up, limits", Texts.Role_Supervisor, "/setup/limits", IsTablet: false),
+        new("set-up, limits of a sump, drafted", Texts.Role_Supervisor, $"/setup/limits?sump={Sump}", IsTablet: false, DraftLimitAsync),
         new("set-up, rules", Texts.Role_Supervisor, "/setup/rules", IsTablet: false),
         new("set-up, rule of a sump", Texts.Role_Supervisor, $"/setup/rules?sump={Sump}&rule=sudden-change", IsTablet: false, RefuseFormAsync),
         new("set-up, shutdowns", Texts.Role_Supervisor, "/setup/shutdowns", IsTablet: false),
@@ -221,6 +227,33 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
     {
         await visit.Page.Locator("button[aria-haspopup=dialog]").First.ClickAsync();
         await visit.Page.GetByRole(Microsoft.Playwright.AriaRole.Dialog).WaitForAsync();
+    }
+
+    private static async Task CorrectAsync(Visit visit)
+    {
+        await visit.Page.Locator(".tl a[href$=correct]").First.ClickAsync();
+        await visit.Page.Locator("form.setform").WaitForAsync();
+    }
+
+    private static async Task CorrectWithoutReasonAsync(Visit visit)
+    {
+        await CorrectAsync(visit);
+        await visit.Page.Locator("#f-note").FillAsync("Looked again");
+        await RefuseFormAsync(visit);
+    }
+
+    private static async Task ChangeFluidAsync(Visit visit)
+    {
+        await visit.Page.Locator(".ways a").First.ClickAsync();
+        await visit.Page.Locator("form.setform").WaitForAsync();
+    }
+
+    private static async Task DraftLimitAsync(Visit visit)
+    {
+        await visit.Page.Locator(".addrow select").SelectOptionAsync("concentration");
+        await visit.Page.Locator("#f-limits-concentration-warningHigh").FillAsync("");
+        await visit.Page.Locator("#f-limits-concentration-actionHigh").FillAsync("");
+        await visit.Page.Locator("figure.trend").First.WaitForAsync();
     }
 
     private static async Task SearchAsync(Visit visit)

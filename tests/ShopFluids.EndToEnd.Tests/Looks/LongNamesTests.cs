@@ -12,7 +12,7 @@ namespace ShopFluids.EndToEnd.Tests.Looks;
 public sealed class LongNamesTests(Chromium chromium)
 {
     private const string Tag = "SUMP-OF-THE-LINE-007";
-    private const string Pages = $"/round?all=1 /enter/{Tag} /board /sumps /sumps/{Tag} /sheets /setup /setup/areas /setup/fluids /setup/lots /setup/sumps /setup/care?sump={Tag} /setup/limits";
+    private const string Pages = $"/round?all=1 /enter/{Tag} /board /overview /sumps /sumps/{Tag} /sheets /setup /setup/areas /setup/fluids /setup/lots /setup/sumps /setup/care?sump={Tag} /setup/limits /setup/limits?sump={Tag}";
 
     [Fact]
     public async Task Pages_WithTheLongestNames_FitTheirWindow()

@@ -1,4 +1,5 @@
 using Bunit;
+using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
@@ -6,6 +7,7 @@ using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Components.Shared;
 using ShopFluids.Web.Components.Shared.Loading;
 using ShopFluids.Web.Pages.Setup.Limits;
 using ShopFluids.Web.Tests.Layout;
@@ -98,6 +100,57 @@ public sealed class LimitsPageTests
 
         Assert.DoesNotContain((await desk.Shop.SetupAsync()).LimitSets.Single(l => l.FluidId == desk.Shop.FluidId && l.Number == 2).Limits, l => l.Parameter == ParameterCodes.Nitrite);
     }
+
+    [Fact]
+    public async Task Type_StricterLimit_ShowsWhatItWouldHaveSaidOfTheLastReadings()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 8.0m));
+        var page = Page(desk);
+        Assert.Contains("None of 1 readings would have another verdict.", Effect(page), StringComparison.Ordinal);
+
+        page.Type("limits.concentration.warningLow", "8.5");
+        page.Type("limits.concentration.targetLow", "8.5");
+        desk.Shop.Clock.Advance(TypingPause.Length);
+
+        page.WaitForAssertion(() => Assert.Contains("1 of 1 readings would have another verdict: 1 a worse one, 0 a better one.", Effect(page), StringComparison.Ordinal), SetupDesk.Patience);
+        var row = page.FindAll("table.effect tbody tr")[0];
+        Assert.Equal(["1, then 0", "0, then 1", "0", "0", "1"], row.QuerySelectorAll("td").Select(c => c.TextContent));
+        Assert.Single((await desk.Shop.SetupAsync()).LimitSets, l => l.FluidId == desk.Shop.FluidId);
+    }
+
+    [Fact]
+    public async Task Type_WhatCannotBeRead_SaysThatItCannotBeTold()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading());
+        var page = Page(desk);
+
+        page.Type("limits.concentration.warningLow", "x");
+        desk.Shop.Clock.Advance(TypingPause.Length);
+
+        page.WaitForAssertion(() => Assert.Contains(Texts.Setup_EffectUnknown, Effect(page), StringComparison.Ordinal), SetupDesk.Patience);
+    }
+
+    [Fact]
+    public async Task Draft_OfASump_DrawsTheTrendWithBothLimits()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading());
+        desk.Services.GetRequiredService<Microsoft.AspNetCore.Components.NavigationManager>().NavigateTo("setup/limits?sump=S-07");
+        var page = Page(desk);
+        Assert.Empty(page.FindAll("figure.trend"));
+
+        page.Find(".addrow select").Change(ParameterCodes.Concentration);
+        page.Type("limits.concentration.targetLow", "8.5");
+        page.Type("limits.concentration.warningLow", "8.5");
+        desk.Shop.Clock.Advance(TypingPause.Length);
+
+        page.WaitForAssertion(() => Assert.Equal(2, page.FindAll("figure.trend").Count), SetupDesk.Patience);
+        Assert.Equal("Concentration, % v/v: in force", page.FindAll("figure.trend title")[0].TextContent);
+    }
+
+    private static string Effect(IRenderedComponent<LimitsPage> page) => page.Find("[aria-labelledby=effect-title]").TextContent;
 
     private static IRenderedComponent<LimitsPage> Page(DeskContext desk)
     {

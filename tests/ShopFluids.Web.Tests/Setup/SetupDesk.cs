@@ -5,6 +5,7 @@ using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Displays;
 using ShopFluids.Core.Instruments;
+using ShopFluids.Core.Limits.Effects;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
@@ -36,6 +37,7 @@ internal static class SetupDesk
         desk.Services.AddSingleton(desk.Shop.Get<SaveSiteHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<AddSumpHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SetLimitsHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<LimitsPastQuery>());
         desk.Services.AddSingleton(desk.Shop.Get<SetRuleHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<RejudgeHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<RuleChangesQuery>());

@@ -67,6 +67,26 @@ public sealed class SavedPageTests
     }
 
     [Fact]
+    public async Task Get_CorrectedReading_IsStruckThroughWithTheWayToTheOneThatCounts()
+    {
+        var (old, now) = ("", "");
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            var wrong = Some.Reading(brix: 12.4m);
+            await shop.StoreAsync(wrong);
+            var right = await shop.StoreAsync(Some.Reading(brix: 8.3m, supersedes: wrong.Id, reason: "typed the percentage"));
+            (old, now) = ($"/enter/S-07/saved/{wrong.Id}", $"/enter/S-07/saved/{right.ReadingId}");
+        });
+
+        var page = await host.GetAsync(old);
+
+        Assert.Contains("<s>12.4 %</s>", page.Html, StringComparison.Ordinal);
+        Assert.Contains("typed the percentage", page.Text, StringComparison.Ordinal);
+        Assert.Contains($"href=\"{now}\"", page.Html, StringComparison.Ordinal);
+        Assert.DoesNotContain("<s>", (await host.GetAsync(now)).Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Post_AddedAsAbove_NotesTheRecipeOnceAndEndsTheAdjustment()
     {
         var (host, address) = await OpenAsync();

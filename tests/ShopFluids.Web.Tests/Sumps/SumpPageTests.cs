@@ -158,6 +158,36 @@ public sealed class SumpPageTests
     }
 
     [Fact]
+    public async Task Render_TwoFullReadings_SaysWhereTheFluidGoesWithGiveOrTake()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 8.0m, levelMm: 300, takenAt: Some.Start.AddDays(-8)));
+        await desk.Shop.StoreAsync(Some.Reading(brix: 10.0m, levelMm: 240, takenAt: Some.Start.AddDays(-1)));
+
+        var panel = Page(desk, "S-07").Find("[aria-labelledby=losses-title]");
+
+        var evaporation = panel.QuerySelectorAll("tbody tr")[0].QuerySelectorAll("td").Select(c => c.TextContent).ToList();
+        Assert.StartsWith("4.3 ± ", evaporation[0], StringComparison.Ordinal);
+        Assert.StartsWith("0.38 ± ", evaporation[1], StringComparison.Ordinal);
+        Assert.StartsWith("30.0 ± ", evaporation[2], StringComparison.Ordinal);
+        Assert.Contains("80 h a week", panel.TextContent, StringComparison.Ordinal);
+        Assert.Contains("150 mg/L", panel.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Render_OneReading_SaysWhatIsMissingForTheBalance()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading());
+
+        var panel = Page(desk, "S-07").Find("[aria-labelledby=losses-title]");
+
+        Assert.Contains("there are 1", panel.TextContent, StringComparison.Ordinal);
+        Assert.Contains(Texts.Losses_NoLosses, panel.TextContent, StringComparison.Ordinal);
+        Assert.Null(panel.QuerySelector("table"));
+    }
+
+    [Fact]
     public async Task Render_UnknownTag_SaysSo()
     {
         await using var desk = await DeskContext.OpenAsync();

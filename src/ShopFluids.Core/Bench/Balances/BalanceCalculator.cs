@@ -123,23 +123,7 @@ internal sealed class BalanceCalculator : BenchCalculator
             return;
         }
 
-        paper.Find("doesNotClose", Verdict.Warning, balance.Finding.Fault switch
-        {
-            BalanceFault.EvaporationNegative => Texts.Bench_BalanceWaterGained,
-            BalanceFault.CarryOffNegative => Texts.Bench_BalanceConcentrateGained,
-            _ => Texts.Bench_BalanceBothGained,
-        });
-        paper.Find("causes", Verdict.NotMeasured, paper.Format.Say(Texts.Bench_BalanceCauses, string.Join("; ", balance.Finding.LikelyCauses.Select(Cause))));
+        paper.Find("doesNotClose", Verdict.Warning, BalanceWords.Fault(balance.Finding.Fault));
+        paper.Find("causes", Verdict.NotMeasured, paper.Format.Say(Texts.Bench_BalanceCauses, BalanceWords.Causes(balance.Finding)));
     }
-
-    private static string Cause(BalanceCause cause) => cause switch
-    {
-        BalanceCause.UnrecordedWater => Texts.Bench_CauseUnrecordedWater,
-        BalanceCause.UnrecordedConcentrate => Texts.Bench_CauseUnrecordedConcentrate,
-        BalanceCause.ForeignWater => Texts.Bench_CauseForeignWater,
-        BalanceCause.SplittingEmulsion => Texts.Bench_CauseSplitting,
-        BalanceCause.OilSkimmedWithFluid => Texts.Bench_CauseSkimmed,
-        BalanceCause.ContaminationReadAsCoolant => Texts.Bench_CauseContamination,
-        _ => throw new ArgumentOutOfRangeException(nameof(cause), cause, "There is no text for this cause."),
-    };
 }

@@ -1,6 +1,7 @@
 using System.Security.Claims;
 using Microsoft.AspNetCore.Authorization;
 using Microsoft.AspNetCore.Components.Authorization;
+using ShopFluids.Core.Limits;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
@@ -39,4 +40,12 @@ public sealed class DeskSession(AuthenticationStateProvider authentication, IAut
 }
 
 /// <param name="Setup">The snapshot that names and limits are taken from.</param>
-public sealed record DeskWords(ShopSetup Setup, ShopFormat Format, Sentences Sentences);
+public sealed record DeskWords(ShopSetup Setup, ShopFormat Format, Sentences Sentences)
+{
+    /// <summary>A value without its unit, for where many stand side by side.</summary>
+    public string BareValue(string parameter, decimal value) => Setup.FindParameter(parameter) switch
+    {
+        { Scale: not ParameterScale.Words } known => Format.InUnit((double)value, known.Unit, known.Decimals).Number,
+        _ => Sentences.Value(parameter, value),
+    };
+}

@@ -11,5 +11,7 @@ internal static class SumpAddress
 
     public static string Slides(string tag) => $"slides/{Uri.EscapeDataString(tag)}";
 
+    public static string Correct(string tag, Guid readingId) => $"{Of(tag)}/readings/{readingId:D}/correct";
+
     public static string Sheet(string tag) => $"sheets/sumps/{Uri.EscapeDataString(tag)}/history.pdf";
 }

@@ -11,5 +11,9 @@ public sealed partial class SumpTimelinePanel
     [Parameter, EditorRequired]
     public required SumpView View { get; set; }
 
+    /// <summary>A supervisor looks, and the charge is still in the sump.</summary>
+    [Parameter, EditorRequired]
+    public required bool MayCorrect { get; set; }
+
     protected override void OnParametersSet() => _entries = TimelineEntry.Of(View);
 }

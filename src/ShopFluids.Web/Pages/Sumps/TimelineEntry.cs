@@ -12,6 +12,9 @@ namespace ShopFluids.Web.Pages.Sumps;
 /// <param name="Struck">What no longer counts, shown struck through before the text.</param>
 internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdict, Direction Direction, string Struck, string Text)
 {
+    /// <summary>The reading, where it still counts.</summary>
+    public Guid? StandingReading { get; init; }
+
     /// <summary>Readings, movements, work and flags of a sump, newest first.</summary>
     public static IReadOnlyList<TimelineEntry> Of(SumpView view)
     {
@@ -30,7 +33,7 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
         var values = view.Format.Say(Texts.Sump_EntryReading, string.Join(", ", Values(view, reading)));
         return reading.SupersededBy is { } by
             ? new($"r{reading.Id}", reading.TakenAtUtc, null, Direction.None, values, view.Format.Say(Texts.Sump_EntrySuperseded, by.Reason, by.By))
-            : new($"r{reading.Id}", reading.TakenAtUtc, reading.Verdict, reading.Direction, "", $"{values}. {reading.By}");
+            : new($"r{reading.Id}", reading.TakenAtUtc, reading.Verdict, reading.Direction, "", $"{values}. {reading.By}") { StandingReading = reading.Id };
     }
 
     private static IEnumerable<string> Values(SumpView view, HistoryReading reading)

@@ -18,6 +18,10 @@ public sealed partial class TrendCharts
     [Parameter, EditorRequired]
     public required ShopFormat Format { get; set; }
 
+    /// <summary>Null: this charge.</summary>
+    [Parameter]
+    public string? Title { get; set; }
+
     private string Lead => Format.Say(
         Texts.Sump_ChartLead,
         Format.ShortDay(Trends.Axis.FromUtc),

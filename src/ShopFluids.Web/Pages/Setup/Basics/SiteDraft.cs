@@ -3,6 +3,7 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Pages.Setup.Fields;
+using ShopFluids.Web.Pages.Setup.Forms;
 
 namespace ShopFluids.Web.Pages.Setup.Basics;
 
@@ -33,6 +34,22 @@ public sealed class SiteDraft
 
     /// <summary>Bits, Sunday = 1 to Saturday = 64.</summary>
     public int ClosedWeekdays => Closed.Aggregate(0, (bits, day) => bits | (1 << int.Parse(day, CultureInfo.InvariantCulture)));
+
+    /// <summary>Every field, in the order of the form.</summary>
+    public IReadOnlyList<DraftLine> Lines(ShopFormat format) =>
+    [
+        new(Texts.FieldName_Name, Name),
+        new(Texts.FieldName_SafetySheetPlace, SafetySheetPlace),
+        new(Texts.FieldName_Currency, Currency),
+        new(Texts.FieldName_Measurable, Measurable.Text),
+        new(Texts.FieldName_Culture, Culture),
+        new(Texts.Setup_Units, AccountChoices.Units.FirstOrDefault(u => u.Value == Units)?.Text ?? Units),
+        new(Texts.FieldName_TimeZone, TimeZone),
+        new(Texts.FieldName_DayStart, DayStart.Text),
+        new(Texts.FieldName_ShiftEnds, ShiftEnds),
+        new(Texts.FieldName_LockMinutes, LockMinutes.Text),
+        new(Texts.FieldName_ClosedWeekdays, string.Join(", ", Weekdays(format).Where(d => Closed.Contains(d.Value)).Select(d => d.Text))),
+    ];
 
     public static SiteDraft Of(Site? site, ShopFormat format)
     {

@@ -50,6 +50,45 @@ public sealed class FluidDraft(Guid id)
         _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "There is no text for this kind of fluid."),
     };
 
+    /// <summary>Every field that can be changed later, in the order of the form.</summary>
+    public IReadOnlyList<DraftLine> Lines =>
+    [
+        new(Texts.FieldName_Name, Name),
+        new(Texts.Setup_FluidKind, Kinds.FirstOrDefault(k => k.Value == Kind)?.Text ?? ""),
+        new(Texts.FieldName_RefractometerFactor, RefractometerFactor.Text),
+        new(Texts.FieldName_TitrationFactor, TitrationFactor.Text),
+        new(Texts.FieldName_ShelfLife, ShelfLife.Text),
+        new(Texts.FieldName_OpenedLife, OpenedLife.Text),
+        new(Texts.FieldName_TargetPercent, Target.Text),
+        new(Texts.FieldName_PremixMinimum, PremixMinimum.Text),
+        new(Texts.FieldName_PremixMaximum, PremixMaximum.Text),
+        new(Texts.FieldName_SafetySheetPlace, SafetySheetPlace),
+        new(Texts.FieldName_WasteCode, WasteCode),
+        new(Texts.FieldName_Biocide, Biocide),
+    ];
+
+    /// <summary>A fluid as it is set up.</summary>
+    public static FluidDraft Of(Fluid fluid, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(fluid);
+        var draft = new FluidDraft(fluid.Id)
+        {
+            Name = fluid.Name,
+            Kind = fluid.Kind.ToString(),
+            WasteCode = fluid.WasteCode ?? "",
+            SafetySheetPlace = fluid.SafetySheetPlace ?? "",
+            Biocide = fluid.Biocide ?? "",
+        };
+        draft.RefractometerFactor.Show(fluid.RefractometerFactor, format);
+        draft.TitrationFactor.Show(fluid.TitrationFactor, format);
+        draft.Target.Show(fluid.TargetPercent, format);
+        draft.PremixMinimum.Show(fluid.PremixMinimumPercent, format);
+        draft.PremixMaximum.Show(fluid.PremixMaximumPercent, format);
+        draft.ShelfLife.Show(fluid.ShelfLifeDays, format);
+        draft.OpenedLife.Show(fluid.OpenedLifeDays, format);
+        return draft;
+    }
+
     public FluidData Read(FormReader read)
     {
         ArgumentNullException.ThrowIfNull(read);

@@ -15,5 +15,9 @@ public static class SetupAddress
 
     public static string LimitsOfFluid(Guid fluidId) => $"setup/limits?fluid={fluidId}";
 
+    public static string Machine(string tag) => $"setup/machines/{Uri.EscapeDataString(tag)}";
+
+    public static string Fluid(Guid id) => $"setup/fluids/{id:D}";
+
     public static string Sumps(string addedTag) => $"setup/sumps?added={Uri.EscapeDataString(addedTag)}";
 }

@@ -21,7 +21,7 @@ public sealed partial class SetupForm
     private bool _focusSummary;
     private bool _focusAsk;
 
-    public SetupForm() => _state = new FormState("f", StateHasChanged);
+    public SetupForm() => _state = new FormState("f", Touched);
 
     [Parameter, EditorRequired]
     public required DeskWords Words { get; set; }
@@ -48,6 +48,10 @@ public sealed partial class SetupForm
     /// <summary>Own sentences for errors, by field.</summary>
     [Parameter]
     public Func<Error, IReadOnlyDictionary<string, string>>? Sentence { get; set; }
+
+    /// <summary>Something was typed or chosen.</summary>
+    [Parameter]
+    public Action? Edited { get; set; }
 
     [Parameter]
     public string Policy { get; set; } = Policies.CanSupervise;
@@ -80,6 +84,12 @@ public sealed partial class SetupForm
             _focusAsk = false;
             await _ask.FocusAsync();
         }
+    }
+
+    private void Touched()
+    {
+        StateHasChanged();
+        Edited?.Invoke();
     }
 
     private async Task SubmitAsync()

@@ -1,10 +1,12 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Limits;
+using ShopFluids.Core.Limits.Effects;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Components.Shared;
 using ShopFluids.Web.Components.Shared.Loading;
 using ShopFluids.Web.Pages.Setup.Forms;
 
@@ -17,6 +19,9 @@ public sealed partial class LimitsPage
     private string _owner = "";
     private int _seenNumber;
     private Guid _id;
+    private LimitsPast? _past;
+    private IReadOnlyList<ParameterLimits>? _drafted;
+    private TypingPause? _pause;
 
     // A list that was left as it was after all is drawn anew.
     private int _picks;
@@ -31,7 +36,15 @@ public sealed partial class LimitsPage
     [Inject]
     public required SetLimitsHandler Handler { get; init; }
 
-    protected override Task<LimitsView> ReadAsync(DeskWords words, CancellationToken cancellationToken)
+    [Inject]
+    public required LimitsPastQuery Past { get; init; }
+
+    [Inject]
+    public required TimeProvider Time { get; init; }
+
+    protected override void OnInitialized() => _pause = new TypingPause(Time, Leaving);
+
+    protected override async Task<LimitsView> ReadAsync(DeskWords words, CancellationToken cancellationToken)
     {
         var view = LimitsView.Of(words, FluidId, SumpTag);
         if (view.Key != _owner || _id == Guid.Empty)
@@ -47,10 +60,44 @@ public sealed partial class LimitsPage
             }
 
             _rows.Sort((a, b) => (a.Parameter.Order, a.Basis).CompareTo((b.Parameter.Order, b.Basis)));
+            _past = view.Key.Length == 0 ? null : await Past.RunAsync(view.Fluid?.Id, view.Sump?.Id, cancellationToken);
+            Redraft(words);
         }
 
-        return Task.FromResult(view);
+        return view;
     }
+
+    private void Restart() => _ = RedraftLaterAsync();
+
+    private async Task RedraftLaterAsync()
+    {
+        try
+        {
+            if (_pause is { } pause && await pause.IsOverAsync() && View is Load<LimitsView>.Loaded { Value: var view })
+            {
+                Redraft(view.Words);
+                StateHasChanged();
+            }
+        }
+        catch (OperationCanceledException) when (Leaving.IsCancellationRequested)
+        {
+            // The page was left while somebody was typing.
+        }
+        catch (Exception fault)
+        {
+            // Nobody waits for it; the circuit has to be told.
+            await DispatchExceptionAsync(fault);
+        }
+    }
+
+    private void Redraft(DeskWords words)
+    {
+        var read = new FormReader(words.Format);
+        var limits = Drafted(read);
+        _drafted = read.HasFaults ? null : limits;
+    }
+
+    private List<ParameterLimits> Drafted(FormReader read) => [.. _rows.Where(r => !r.IsGone).Select(r => r.Read(read))];
 
     private static string VersionOf(LimitSet set, ShopFormat format) => set.ValidFromUtc <= DateTime.UnixEpoch
         ? format.Say(Texts.Setup_VersionFirst, format.Count(set.Number))
@@ -72,6 +119,7 @@ public sealed partial class LimitsPage
                 ? view.Words.Setup.LimitsAt(sump.Id, charge.FluidId, Clock.UtcNow).ValueLimits(parameter.Code)
                 : null;
             _rows.Add(new LimitRowDraft(parameter, inForce ?? new ParameterLimits(parameter.Code, LimitBasis.Value, null, null, null, null, null, null, false, 0), view.Words.Format));
+            Restart();
         }
     }
 
@@ -91,7 +139,7 @@ public sealed partial class LimitsPage
             return new ChangedMeanwhile(view.Latest?.Number ?? 0);
         }
 
-        List<ParameterLimits> limits = [.. _rows.Where(r => !r.IsGone).Select(r => r.Read(read))];
+        var limits = Drafted(read);
         return read.HasFaults
             ? null
             : (await Handler.HandleAsync(new SetLimits(_id, view.Fluid?.Id, view.Sump?.Id, Clock.UtcNow, limits), await Session.ActorAsync(), CancellationToken.None)).Error;

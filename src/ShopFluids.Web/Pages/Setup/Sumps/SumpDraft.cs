@@ -3,6 +3,7 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Pages.Setup.Fields;
+using ShopFluids.Web.Pages.Setup.Forms;
 
 namespace ShopFluids.Web.Pages.Setup.Sumps;
 
@@ -20,6 +21,30 @@ public sealed class MachineDraft(Guid id)
     public NumberBox WeeklyHours { get; } = new();
 
     public IReadOnlySet<string> Delivery { get; set; } = new HashSet<string>(StringComparer.Ordinal) { nameof(Core.Machines.Delivery.Flood) };
+
+    /// <summary>Every field that can be changed later, in the order of the form.</summary>
+    public IReadOnlyList<DraftLine> Lines =>
+    [
+        new(Texts.Setup_MachineKind, Name),
+        new(Texts.FieldName_Process, Process),
+        new(Texts.FieldName_WeeklyHours, WeeklyHours.Text),
+        new(Texts.Setup_Delivery, string.Join(", ", SumpChoices.Delivery.Where(d => Delivery.Contains(d.Value)).Select(d => d.Text))),
+    ];
+
+    /// <summary>A machine as it is set up.</summary>
+    public static MachineDraft Of(Machine machine, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(machine);
+        var draft = new MachineDraft(machine.Id)
+        {
+            Tag = machine.Tag,
+            Name = machine.Name,
+            Process = machine.Process,
+            Delivery = SumpChoices.Delivery.Select(d => d.Value).Where(d => machine.Delivery.HasFlag(Enum.Parse<Delivery>(d))).ToHashSet(StringComparer.Ordinal),
+        };
+        draft.WeeklyHours.Show(machine.WeeklyHours, format);
+        return draft;
+    }
 
     public Delivery DeliveryFlags => Delivery.Aggregate(Core.Machines.Delivery.None, (all, one) => all | Enum.Parse<Delivery>(one));
 }

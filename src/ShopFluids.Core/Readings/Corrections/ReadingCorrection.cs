@@ -2,7 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 
-namespace ShopFluids.Core.Readings;
+namespace ShopFluids.Core.Readings.Corrections;
 
 /// <summary>Whether a reading can be corrected: once, and while its charge is in the sump.</summary>
 internal static class ReadingCorrection

@@ -1,0 +1,109 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Fluids;
+using ShopFluids.Core.Machines;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Tuning;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.Core.Tests.Setup;
+
+/// <summary>Changing a fluid or a machine: whoever saw an older version is told.</summary>
+public sealed class ChangeSetupTests
+{
+    [Theory, EachDatabase]
+    public async Task ChangeMachine_SeenVersion_ChangesItAndStandsInTheRecord(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var machine = await MachineAsync(shop);
+
+        (await ChangeAsync(shop, new ChangeMachine(machine.Id, "Grinder", "grinding", 40, Delivery.Flood | Delivery.Mist, machine.Version))).Done();
+
+        var changed = await MachineAsync(shop);
+        Assert.Equal(("M-07", "Grinder", "grinding", 40m, Delivery.Flood | Delivery.Mist), (changed.Tag, changed.Name, changed.Process, changed.WeeklyHours, changed.Delivery));
+        Assert.Equal("M-07", await shop.ReadAsync(db => db.RecordEntries.OrderByDescending(e => e.Sequence).Select(e => e.Subject).FirstAsync()));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task ChangeMachine_OlderVersion_IsRefusedAndStoresNothing(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var seen = await MachineAsync(shop);
+        (await ChangeAsync(shop, new ChangeMachine(seen.Id, "Grinder", "", 40, Delivery.Flood, seen.Version))).Done();
+        var before = await shop.FootprintAsync();
+
+        var refused = (await ChangeAsync(shop, new ChangeMachine(seen.Id, "Lathe", "", 60, Delivery.Flood, seen.Version))).Refused();
+
+        Assert.Equal(new ChangedMeanwhile((await MachineAsync(shop)).Version), refused);
+        Assert.Equal(before, await shop.FootprintAsync());
+    }
+
+    [Theory, EachDatabase]
+    public async Task ChangeMachine_BadFieldsOrUnknown_AreNamed(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var machine = await MachineAsync(shop);
+
+        var errors = Assert.IsType<FieldErrors>((await ChangeAsync(shop, new ChangeMachine(machine.Id, "", "", 169, Delivery.Flood, machine.Version))).Refused());
+
+        Assert.Equal(["machineName", "weeklyHours"], errors.Fields.Select(f => f.Field));
+        Assert.Equal(new MachineGone(), (await ChangeAsync(shop, new ChangeMachine(Some.Id(), "Lathe", "", 60, Delivery.Flood, 1))).Refused());
+    }
+
+    [Theory, EachDatabase]
+    public async Task ChangeFluid_Factor_HoldsForReadingsFromThenOn(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var before = await shop.StoreAsync(Some.Reading(brix: 4m, takenAt: Some.Start.AddHours(-1)));
+        var fluid = await FluidAsync(shop);
+
+        (await ChangeAsync(shop, new ChangeFluid(fluid.Id, Data(fluid) with { RefractometerFactor = 2 }, fluid.Version))).Done();
+
+        var after = await shop.StoreAsync(Some.Reading(brix: 4m));
+        Assert.Equal((4.0m, 8.0m), (before.Measurements[0].Value, after.Measurements[0].Value));
+        Assert.Equal(4.0, await shop.ReadAsync(db => db.Set<Measurement>().Where(m => m.ReadingId == before.ReadingId && m.Parameter == "concentration").Select(m => m.Value).SingleAsync()));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task ChangeFluid_OlderVersion_IsRefused(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var seen = await FluidAsync(shop);
+        (await ChangeAsync(shop, new ChangeFluid(seen.Id, Data(seen) with { Biocide = "none" }, seen.Version))).Done();
+
+        var refused = (await ChangeAsync(shop, new ChangeFluid(seen.Id, Data(seen) with { Biocide = "some" }, seen.Version))).Refused();
+
+        Assert.IsType<ChangedMeanwhile>(refused);
+        Assert.Equal("none", (await FluidAsync(shop)).Biocide);
+    }
+
+    [Theory, EachDatabase]
+    public async Task ChangeFluid_NameOfAnotherOrOutOfRange_IsNamed(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        (await shop.Get<AddFluidHandler>().HandleAsync(Some.Fluid(Some.Id(), "Emulsion B"), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
+        var fluid = await FluidAsync(shop);
+
+        var errors = Assert.IsType<FieldErrors>((await ChangeAsync(shop, new ChangeFluid(fluid.Id, Data(fluid) with { Name = " emulsion b ", RefractometerFactor = 11, TargetPercent = 60, PremixMaximumPercent = 70 }, fluid.Version))).Refused());
+
+        Assert.Equal(["name", "refractometerFactor", "targetPercent"], errors.Fields.Select(f => f.Field).Order(StringComparer.Ordinal));
+        Assert.Equal(new FluidNotFound(), (await ChangeAsync(shop, new ChangeFluid(Some.Id(), Data(fluid) with { Name = "Other" }, 1))).Refused());
+        (await ChangeAsync(shop, new ChangeFluid(fluid.Id, Data(fluid) with { Name = "EMULSION A" }, fluid.Version))).Done();
+    }
+
+    private static FluidData Data(Fluid fluid) => new(
+        fluid.Name, fluid.Kind, fluid.RefractometerFactor, fluid.TitrationFactor, fluid.TargetPercent, fluid.PremixMinimumPercent, fluid.PremixMaximumPercent, fluid.ShelfLifeDays, fluid.WasteCode, fluid.SafetySheetPlace, fluid.Biocide, fluid.OpenedLifeDays);
+
+    private static async Task<Machine> MachineAsync(ShopFixture shop) => Assert.Single((await shop.SetupAsync()).Machines);
+
+    private static async Task<Fluid> FluidAsync(ShopFixture shop) => (await shop.SetupAsync()).Fluid(shop.FluidId);
+
+    private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeMachine command) => shop.Get<ChangeMachineHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
+
+    private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeFluid command) => shop.Get<ChangeFluidHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
+}

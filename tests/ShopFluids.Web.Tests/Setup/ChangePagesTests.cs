@@ -1,0 +1,155 @@
+using Bunit;
+using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Machines;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
+using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Pages.Setup.Basics;
+using ShopFluids.Web.Pages.Setup.Fluids;
+using ShopFluids.Web.Pages.Setup.Machines;
+using ShopFluids.Web.Tests.Layout;
+using Xunit;
+
+namespace ShopFluids.Web.Tests.Setup;
+
+/// <summary>Pages that change what is set up: two people at once see both versions.</summary>
+public sealed class ChangePagesTests
+{
+    [Fact]
+    public async Task Machine_Saved_IsChangedAndCanBeSavedAgain()
+    {
+        await using var desk = await OpenAsync();
+        var page = Machine(desk);
+        Assert.Equal("80", page.ValueOf("weeklyHours"));
+
+        page.Type("weeklyHours", "62,5");
+        await page.SaveAsync();
+        page.Type("machineName", "Lathe");
+        await page.SaveAsync();
+
+        Assert.Empty(page.FindAll(".faults"));
+        var machine = Assert.Single((await desk.Shop.SetupAsync()).Machines);
+        Assert.Equal((62.5m, "Lathe"), (machine.WeeklyHours, machine.Name));
+    }
+
+    [Fact]
+    public async Task Machine_ChangedMeanwhile_ShowsBothVersionsAndKeepsMine()
+    {
+        await using var desk = await OpenAsync();
+        var page = Machine(desk);
+        page.Type("weeklyHours", "62");
+        await OtherChangesMachineAsync(desk);
+
+        await page.SaveAsync();
+
+        Assert.Equal(["62", "40"], Row(page, "Running hours a week"));
+        Assert.Equal("62", page.ValueOf("weeklyHours"));
+        Assert.Contains(page.FindAll(".conflict tbody th"), h => h.TextContent == Texts.Setup_MachineKind);
+        await page.FindAll(".conflict button")[0].ClickAsync(new());
+        Assert.Empty(page.FindAll(".conflict"));
+        await page.SaveAsync();
+        Assert.Equal(62m, Assert.Single((await desk.Shop.SetupAsync()).Machines).WeeklyHours);
+    }
+
+    [Fact]
+    public async Task Machine_ChangedMeanwhile_TakesWhatIsStored()
+    {
+        await using var desk = await OpenAsync();
+        var page = Machine(desk);
+        page.Type("weeklyHours", "62");
+        await OtherChangesMachineAsync(desk);
+        await page.SaveAsync();
+
+        await page.FindAll(".conflict button")[1].ClickAsync(new());
+
+        Assert.Equal(("40", "Grinder"), (page.ValueOf("weeklyHours"), page.ValueOf("machineName")));
+        Assert.Equal(40m, Assert.Single((await desk.Shop.SetupAsync()).Machines).WeeklyHours);
+    }
+
+    [Fact]
+    public async Task Machine_Unknown_SaysSo()
+    {
+        await using var desk = await OpenAsync();
+
+        var page = desk.Render<EditMachinePage>(p => p.Add(m => m.Tag, "M-99"));
+        page.WaitForElement("section.state h2", SetupDesk.Patience);
+
+        Assert.Equal(Texts.Error_MachineNotFound, page.Find("section.state h2").TextContent);
+    }
+
+    [Fact]
+    public async Task Fluid_OutOfRange_NamesTheRangeAndKeepsWhatWasTyped()
+    {
+        await using var desk = await OpenAsync();
+        var page = desk.Render<EditFluidPage>(p => p.Add(f => f.Id, desk.Shop.FluidId));
+        page.WaitForElement("form", SetupDesk.Patience);
+
+        page.Type("refractometerFactor", "12");
+        await page.SaveAsync();
+
+        Assert.Contains("10", page.FaultOf("refractometerFactor"), StringComparison.Ordinal);
+        Assert.Equal("12", page.ValueOf("refractometerFactor"));
+        page.Type("refractometerFactor", "1.4");
+        await page.SaveAsync();
+        Assert.Equal(1.4m, (await desk.Shop.SetupAsync()).Fluid(desk.Shop.FluidId).RefractometerFactor);
+    }
+
+    [Fact]
+    public async Task Fluid_ChangedMeanwhile_ShowsBothVersions()
+    {
+        await using var desk = await OpenAsync();
+        var page = desk.Render<EditFluidPage>(p => p.Add(f => f.Id, desk.Shop.FluidId));
+        page.WaitForElement("form", SetupDesk.Patience);
+        var seen = (await desk.Shop.SetupAsync()).Fluid(desk.Shop.FluidId);
+        var data = new Core.Fluids.FluidData(seen.Name, seen.Kind, 1.2m, seen.TitrationFactor, seen.TargetPercent, seen.PremixMinimumPercent, seen.PremixMaximumPercent, seen.ShelfLifeDays, seen.WasteCode, null, null);
+        (await desk.Shop.Get<ChangeFluidHandler>().HandleAsync(new(seen.Id, data, seen.Version), Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
+        page.Type("refractometerFactor", "1.4");
+
+        await page.SaveAsync();
+
+        var row = Assert.Single(page.FindAll(".conflict tbody tr"));
+        Assert.Equal(["1.4", "1.2"], row.QuerySelectorAll("td").Select(c => c.TextContent));
+    }
+
+    [Fact]
+    public async Task Site_ChangedMeanwhile_ShowsBothVersions()
+    {
+        await using var desk = await OpenAsync();
+        var page = desk.Render<SitePage>();
+        page.WaitForElement("form", SetupDesk.Patience);
+        var site = (await desk.Shop.SetupAsync()).Site!;
+        (await desk.Shop.Get<SaveSiteHandler>().HandleAsync(Some.Site() with { Id = site.Id, Name = "Hall 4" }, Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
+        page.Type("name", "Hall 5");
+
+        await page.SaveAsync();
+
+        Assert.Equal(["Hall 5", "Hall 4"], page.FindAll(".conflict tbody tr")[0].QuerySelectorAll("td").Select(c => c.TextContent));
+        await page.FindAll(".conflict button")[0].ClickAsync(new());
+        await page.SaveAsync();
+        Assert.Equal("Hall 5", (await desk.Shop.SetupAsync()).Site!.Name);
+    }
+
+    private static async Task<DeskContext> OpenAsync()
+    {
+        var desk = await SetupDesk.OpenAsync();
+        desk.Services.AddSingleton(desk.Shop.Get<ChangeMachineHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<ChangeFluidHandler>());
+        return desk;
+    }
+
+    private static IRenderedComponent<EditMachinePage> Machine(DeskContext desk)
+    {
+        var page = desk.Render<EditMachinePage>(p => p.Add(m => m.Tag, "m-07"));
+        page.WaitForElement("form", SetupDesk.Patience);
+        return page;
+    }
+
+    private static async Task OtherChangesMachineAsync(DeskContext desk)
+    {
+        var machine = Assert.Single((await desk.Shop.SetupAsync()).Machines);
+        (await desk.Shop.Get<ChangeMachineHandler>().HandleAsync(new(machine.Id, "Grinder", machine.Process, 40, Delivery.Flood, machine.Version), Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
+    }
+
+    private static List<string> Row(IRenderedComponent<EditMachinePage> page, string label) =>
+        [.. page.FindAll(".conflict tbody tr").Single(r => r.QuerySelector("th")?.TextContent == label).QuerySelectorAll("td").Select(c => c.TextContent)];
+}
