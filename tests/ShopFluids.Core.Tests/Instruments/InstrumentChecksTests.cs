@@ -6,6 +6,7 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Rules.InstrumentCheck;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
+using Xunit;
 
 namespace ShopFluids.Core.Tests.Instruments;
 
@@ -76,45 +77,44 @@ public sealed class InstrumentChecksTests
         Assert.Equal((true, 98.6m), ((await NoteAsync(shop, command)).Done().Result is var result ? (result.Passes, result.SlopePercent ?? 0) : default));
     }
 
-    public static TheoryData<string, decimal?, decimal?, decimal?, decimal?, bool, decimal?> Refused => new()
+    [Theory, EachDatabase]
+    public async Task HandleAsync_OutOfRange_NamesTheFieldAndStoresNothing(TestDatabase database)
     {
-        { "firstStandard", 14.1m, 7, null, null, false, null },
-        { "firstShown", 7, -0.1m, null, null, false, null },
-        { "firstShown", null, null, 4, 4, false, null },
-        { "secondStandard", 7, 7, 7.9m, 8, false, null },
-        { "secondShown", 7, 0, null, null, true, 25 },
-        { "secondShown", 7, 0, 4, 1001, true, 25 },
-        { "celsius", 7, 0, 4, 177, true, null },
-        { "celsius", 7, 0, 4, 177, true, 51 },
-    };
-
-    [Theory]
-    [MemberData(nameof(Refused))]
-    public void Check_OutOfRange_NamesTheField(string field, decimal? firstStandard, decimal? firstShown, decimal? secondStandard, decimal? secondShown, bool isInMillivolts, decimal? celsius)
-    {
-        var instrument = new Instrument(PhMeter.Id, "P-1", InstrumentKind.PhMeter, 0.01m, 0.05m, true, null);
-        var command = new NoteInstrumentCheck(Some.Id(), PhMeter.Id, Today)
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.InstrumentAsync(PhMeter);
+        NoteInstrumentCheck inMillivolts = Check(7, 0) with { Second = new(4, 177), IsInMillivolts = true, Celsius = 25 };
+        (string Field, NoteInstrumentCheck Check)[] refused =
+        [
+            ("checkedOn", Check(7, 7) with { CheckedOn = Today.AddDays(1) }),
+            ("note", Check(7, 7) with { Note = new string('x', InstrumentCheck.MaximumNoteLength + 1) }),
+            ("firstStandard", Check(14.1m, 7)),
+            ("firstShown", Check(7, -0.1m)),
+            ("firstShown", Check(7, 7) with { First = null, Second = new(4, 4) }),
+            ("secondStandard", Check(7, 7) with { Second = new(7.9m, 8) }),
+            ("secondShown", inMillivolts with { Second = null }),
+            ("secondShown", inMillivolts with { Second = new(4, 1001) }),
+            ("celsius", inMillivolts with { Celsius = null }),
+            ("celsius", inMillivolts with { Celsius = 51 }),
+        ];
+        foreach (var (field, check) in refused)
         {
-            First = PointOf(firstStandard, firstShown),
-            Second = PointOf(secondStandard, secondShown),
-            IsInMillivolts = isInMillivolts,
-            Celsius = celsius,
-        };
+            Assert.Equal(field, (await NoteAsync(shop, check with { Id = Some.Id() })).Field().Field);
+        }
 
-        Assert.Equal([field], InstrumentCheckFields.Check(command, instrument, Today).Select(e => e.Field));
+        Assert.Empty((await InstrumentAsync(shop)).Checks);
     }
 
-    [Fact]
-    public void Check_OfAStrip_HasNoStandards()
+    [Theory, EachDatabase]
+    public async Task HandleAsync_StandardsOfAStrip_AreRefused(TestDatabase database)
     {
-        var strips = new Instrument(PhMeter.Id, "PS-1", InstrumentKind.PhStrips, 0.1m, 0.2m, false, null);
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var strips = new AddInstrument(Some.Id(), "PS-1", InstrumentKind.PhStrips, 0.1m, 0.2m, false, null);
+        await shop.InstrumentAsync(strips);
 
-        var error = Assert.Single(InstrumentCheckFields.Check(Check(7, 7), strips, Today));
+        var error = (await NoteAsync(shop, Check(7, 7) with { InstrumentId = strips.Id })).Field();
 
         Assert.Equal((FieldProblem.NoStandards, "PS-1"), (error.Problem, error.Detail));
     }
-
-    private static CheckPoint? PointOf(decimal? standard, decimal? shown) => standard is { } known && shown is { } read ? new(known, read) : null;
 
     private static NoteInstrumentCheck Check(decimal standard, decimal shown) => new(Some.Id(), PhMeter.Id, Today) { First = new(standard, shown) };
 
