@@ -112,6 +112,7 @@ public sealed class RecordKeyTests : IDisposable
         Directory.CreateDirectory(_run.At("data"));
         await File.WriteAllTextAsync(_run.KeyFile, key.ToSecretText(), Stop);
 
+        await _run.DoneAsync("migrate");
         await _run.DoneAsync("verify");
 
         Assert.Contains(key.Id, _run.Output, StringComparison.Ordinal);
