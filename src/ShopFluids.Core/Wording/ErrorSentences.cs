@@ -58,6 +58,7 @@ public static class ErrorSentences
             LotNotFound => Texts.Error_LotNotFound,
             StepNotFound => Texts.Error_StepNotFound,
             ShutdownsOverlap e => say.Format.Say(Texts.Error_ShutdownsOverlap, say.Format.LongDay(e.FirstDay), say.Format.LongDay(e.LastDay)),
+            AlreadySealed => Texts.Error_AlreadySealed,
             ShutdownNotFound => Texts.Error_ShutdownNotFound,
             ShutdownIsOver => Texts.Error_ShutdownIsOver,
             CleanOutNotFound => Texts.CleanOut_NotFound,

@@ -38,7 +38,9 @@ internal static class BusyShop
         (await shop.Get<MakeTokenHandler>().HandleAsync(new MakeToken(Some.Id(), "logger", person), Some.Supervisor, default)).Done();
         await StationAsync(shop, person);
         (await shop.Get<SetUpDisplaysHandler>().HandleAsync(new AddDisplay(Some.Id(), "Hall", "shop", shop.AreaId), Some.Supervisor, default)).Done();
-        var refractometer = Some.Refractometer();
+        // One whose check has lapsed, for a flag of the shop, and one that is checked.
+        await shop.InstrumentAsync(Some.Refractometer());
+        var refractometer = Some.Refractometer("R-2");
         await shop.InstrumentAsync(refractometer);
         (await shop.Get<NoteInstrumentCheckHandler>().HandleAsync(new NoteInstrumentCheck(Some.Id(), refractometer.Id, new DateOnly(2026, 3, 2)) { First = new(0, 0.1m) }, Some.Operator, default)).Done();
         await shop.StepAsync(Some.Step(TaskKind.Test));
