@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Stores;
 
@@ -50,7 +51,7 @@ internal static class FluidUse
         {
             var isFill = Addition.IsFill(a.AddedAtUtc, a.ReadingId, a.FilledAtUtc);
             return new MonthUse(
-                MonthOf(setup, a.AddedAtUtc),
+                setup.Calendar.MonthOf(a.AddedAtUtc),
                 a.FluidId,
                 isFill ? a.ConcentrateLitres : 0,
                 isFill ? 0 : a.ConcentrateLitres,
@@ -58,7 +59,7 @@ internal static class FluidUse
                 0,
                 a.ConcentrateLitres * (a.Price ?? 0),
                 a.Price is null ? a.ConcentrateLitres : 0);
-        }).Concat(removed.Select(r => new MonthUse(MonthOf(setup, r.RemovedAtUtc), r.FluidId, 0, 0, 0, r.Litres, 0, 0)));
+        }).Concat(removed.Select(r => new MonthUse(setup.Calendar.MonthOf(r.RemovedAtUtc), r.FluidId, 0, 0, 0, r.Litres, 0, 0)));
         return [.. moves.GroupBy(m => (m.Month, m.FluidId))
             .Select(g => new MonthUse(
                 g.Key.Month,
@@ -70,11 +71,5 @@ internal static class FluidUse
                 g.Sum(m => m.Cost),
                 g.Sum(m => m.UnpricedLitres)))
             .OrderByDescending(m => m.Month).ThenBy(m => setup.Fluid(m.FluidId).Name, StringComparer.Ordinal)];
-    }
-
-    private static DateOnly MonthOf(ShopSetup setup, DateTime atUtc)
-    {
-        var day = setup.Calendar.ShopDayOf(atUtc);
-        return new(day.Year, day.Month, 1);
     }
 }

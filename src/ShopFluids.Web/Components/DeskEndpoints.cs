@@ -2,7 +2,6 @@ using Microsoft.AspNetCore.Components.Authorization;
 using MudBlazor.Services;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Machines;
-using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Board.Work;
@@ -30,9 +29,7 @@ public static class DeskEndpoints
         services.AddSingleton<OpenWorkQuery>();
         services.AddSingleton<SumpPageQuery>();
         services.AddSingleton<MachinePageQuery>();
-        services.AddSingleton<HistorySheetQuery>();
-        services.AddSingleton<RoundSheetQuery>();
-        services.AddSingleton<SumpLabelsQuery>();
+        services.AddSheets();
         services.AddSearch();
         services.AddWall();
         return services;

@@ -5,7 +5,6 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
-using ShopFluids.Rules.InstrumentCheck;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Setup.Forms;
 
@@ -46,10 +45,6 @@ public sealed partial class InstrumentsPage
             _draft.CheckEvery.IsEmpty ? null : read.WholeNumber("checkEveryDays", _draft.CheckEvery));
         return read.HasFaults ? null : (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
     }
-
-    private static string EveryOf(Instrument instrument, ShopFormat format) => instrument.NeedsChecks
-        ? format.Say(Texts.Setup_Days, format.Count(instrument.CheckEveryDays ?? InstrumentCheckRule.UsualDays))
-        : Texts.Setup_CheckNone;
 
     private async Task CheckedAsync(Instrument instrument, DeskWords words)
     {
