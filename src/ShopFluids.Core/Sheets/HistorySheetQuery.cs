@@ -61,10 +61,10 @@ public sealed class HistorySheetQuery(ShopDatabase database, SetupCache setups, 
         var to = request.To ?? calendar.ShopDayOf(now);
         var begins = sumps.Select(s => setup.OpenCharge(s.Id)).OfType<Charge>().Select(c => calendar.ShopDayOf(c.FilledAtUtc)).Where(d => d <= to).ToList();
         var from = request.From ?? (begins.Count > 0 ? begins.Min() : to.AddDays(-UsualDays));
-        var checkedPeriod = SheetPeriod.Of(from, to);
-        if (checkedPeriod.Value is not { } period)
+        var period = new SheetPeriod(from, to);
+        if (period.Fault is { } fault)
         {
-            return checkedPeriod.Error ?? throw new InvalidOperationException("A period is there or refused.");
+            return fault;
         }
 
         var sheets = await RecordStand.ReadAsync(

@@ -13,15 +13,15 @@ public sealed record SheetPeriod(DateOnly From, DateOnly To)
     /// <summary>Longer than any fluid lasts; keeps a slip of the year from printing a book.</summary>
     public const int MostDays = 3660;
 
+    /// <summary>Why no sheet takes it; null when one does.</summary>
+    public PeriodNotValid? Fault => From > To || To.DayNumber - From.DayNumber > MostDays ? new(From, To, MostDays) : null;
+
     /// <summary>A sheet about the whole shop begins with the year when no day is named.</summary>
-    public static Result<SheetPeriod> OfYear(DateOnly? from, DateOnly? to, DateOnly today)
+    public static SheetPeriod OfYear(DateOnly? from, DateOnly? to, DateOnly today)
     {
         var last = to ?? today;
-        return Of(from ?? new DateOnly(last.Year, 1, 1), last);
+        return new(from ?? new DateOnly(last.Year, 1, 1), last);
     }
-
-    public static Result<SheetPeriod> Of(DateOnly from, DateOnly to) =>
-        from > to || to.DayNumber - from.DayNumber > MostDays ? new PeriodNotValid(from, to, MostDays) : new SheetPeriod(from, to);
 
     public DateTime FromUtc(ShopCalendar calendar)
     {

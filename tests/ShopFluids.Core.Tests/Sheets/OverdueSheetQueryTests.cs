@@ -86,7 +86,7 @@ public sealed class OverdueSheetQueryTests
     {
         await using var shop = await OpenAsync(database);
         (await shop.Get<QuarantineLotHandler>().HandleAsync(new QuarantineLot(shop.LotId, "Skin on top"), Some.Supervisor, Token)).Done();
-        shop.Clock.Advance(TimeSpan.FromDays(5));
+        shop.Clock.Advance(TimeSpan.FromDays(10));
 
         var store = Assert.Single((await RunAsync(shop)).Stores);
 

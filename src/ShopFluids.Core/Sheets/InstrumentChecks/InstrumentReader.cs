@@ -18,7 +18,7 @@ internal sealed record Lapse(Guid InstrumentId, DateTime FromUtc, DateTime? Unti
 internal sealed record InstrumentFactsRead(IReadOnlyList<Instrument> Instruments, IReadOnlyList<NotedCheck> Checks, IReadOnlyList<Lapse> Lapses);
 
 /// <summary>The instrument itself keeps its last check only: those before are in the record.</summary>
-internal sealed class InstrumentReader(ShopFluidsDbContext db, DateTime fromUtc, DateTime toUtc, DateTime nowUtc)
+internal sealed class InstrumentReader(ShopFluidsDbContext db, DateTime fromUtc, DateTime toUtc)
 {
     public async Task<InstrumentFactsRead> ReadAsync(CancellationToken cancellationToken) => new(
         await db.Instruments.AsNoTracking().OrderBy(i => i.TagKey).ToListAsync(cancellationToken),
@@ -47,11 +47,10 @@ internal sealed class InstrumentReader(ShopFluidsDbContext db, DateTime fromUtc,
         var lapses = new List<Lapse>();
         foreach (var flag in flags)
         {
-            var until = flag.GoneAtUtc ?? nowUtc;
             var values = await (
                 from measurement in db.Measurements.AsNoTracking()
                 join reading in db.Readings on measurement.ReadingId equals reading.Id
-                where measurement.InstrumentId == flag.SubjectId && reading.TakenAtUtc >= flag.RaisedAtUtc && reading.TakenAtUtc < until
+                where measurement.InstrumentId == flag.SubjectId && reading.TakenAtUtc >= flag.RaisedAtUtc && (flag.GoneAtUtc == null || reading.TakenAtUtc < flag.GoneAtUtc)
                 where !db.Readings.Any(later => later.SupersedesId == reading.Id)
                 select measurement.Parameter).CountAsync(cancellationToken);
             lapses.Add(new(flag.SubjectId, flag.RaisedAtUtc, flag.GoneAtUtc, values, flag.Answer ?? ""));

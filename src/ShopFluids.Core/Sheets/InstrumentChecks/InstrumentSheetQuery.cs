@@ -18,10 +18,10 @@ public sealed class InstrumentSheetQuery(ShopDatabase database, SetupCache setup
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
         var now = clock.UtcNow;
-        var checkedPeriod = SheetPeriod.OfYear(from, to, setup.Calendar.ShopDayOf(now));
-        if (checkedPeriod.Value is not { } period)
+        var period = SheetPeriod.OfYear(from, to, setup.Calendar.ShopDayOf(now));
+        if (period.Fault is { } fault)
         {
-            return checkedPeriod.Error ?? throw new InvalidOperationException("A period is there or refused.");
+            return fault;
         }
 
         var format = setup.FormatFor();
@@ -29,7 +29,7 @@ public sealed class InstrumentSheetQuery(ShopDatabase database, SetupCache setup
             db,
             async head =>
             {
-                var facts = await new InstrumentReader(db, period.FromUtc(setup.Calendar), period.ToUtc(setup.Calendar), now).ReadAsync(cancellationToken);
+                var facts = await new InstrumentReader(db, period.FromUtc(setup.Calendar), period.ToUtc(setup.Calendar)).ReadAsync(cancellationToken);
                 var frame = SheetFrame.Of(setup, Texts.InstrumentSheet_Tag, Texts.InstrumentSheet_Title, period.Words(format), now, printedBy, head);
                 return new InstrumentSheetMaker(setup, format, now).Make(frame, facts);
             },

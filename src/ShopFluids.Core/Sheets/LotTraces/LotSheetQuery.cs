@@ -36,10 +36,10 @@ public sealed class LotSheetQuery(ShopDatabase database, SetupCache setups, Shop
         }
 
         var to = request.To ?? setup.Calendar.ShopDayOf(now);
-        var checkedPeriod = SheetPeriod.Of(request.From ?? Earlier(lots.Min(l => l.ReceivedOn), to), to);
-        if (checkedPeriod.Value is not { } period)
+        var period = new SheetPeriod(request.From ?? Earlier(lots.Min(l => l.ReceivedOn), to), to);
+        if (period.Fault is { } fault)
         {
-            return checkedPeriod.Error ?? throw new InvalidOperationException("A period is there or refused.");
+            return fault;
         }
 
         var say = new Sentences(setup.FormatFor(), setup);

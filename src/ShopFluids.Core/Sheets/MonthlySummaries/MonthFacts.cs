@@ -23,8 +23,9 @@ internal sealed record MonthFacts(IReadOnlyList<MonthUse> Use, int Readings, int
 /// <param name="db">The database.</param>
 /// <param name="setup">The shop.</param>
 /// <param name="fromUtc">Its first instant.</param>
-/// <param name="toUtc">The first instant after it, or now in a month that is not over.</param>
-internal sealed class MonthReader(ShopFluidsDbContext db, ShopSetup setup, DateTime fromUtc, DateTime toUtc)
+/// <param name="toUtc">The first instant after it.</param>
+/// <param name="nowUtc">What is late in a month that is not over, is late now.</param>
+internal sealed class MonthReader(ShopFluidsDbContext db, ShopSetup setup, DateTime fromUtc, DateTime toUtc, DateTime nowUtc)
 {
     public async Task<MonthFacts> ReadAsync(CancellationToken cancellationToken)
     {
@@ -41,6 +42,7 @@ internal sealed class MonthReader(ShopFluidsDbContext db, ShopSetup setup, DateT
 
     private async Task<List<TaskCount>> TasksAsync(CancellationToken cancellationToken)
     {
+        var judgedUtc = toUtc < nowUtc ? toUtc : nowUtc;
         var tasks = await db.CareTasks.AsNoTracking()
             .Where(t => t.CreatedAtUtc < toUtc && (t.EndedAtUtc == null || t.EndedAtUtc >= fromUtc))
             .Select(t => new { t.Kind, t.State, t.DueAtUtc, t.EndedAtUtc }).ToListAsync(cancellationToken);
@@ -53,7 +55,7 @@ internal sealed class MonthReader(ShopFluidsDbContext db, ShopSetup setup, DateT
                     ended.Count(t => t.State == TaskState.Done),
                     ended.Count(t => t.State == TaskState.Done && t.EndedAtUtc >= t.DueAtUtc),
                     ended.Count(t => t.State == TaskState.Skipped),
-                    g.Count(t => (t.EndedAtUtc is null || t.EndedAtUtc >= toUtc) && t.DueAtUtc <= toUtc));
+                    g.Count(t => (t.EndedAtUtc is null || t.EndedAtUtc >= toUtc) && t.DueAtUtc <= judgedUtc));
             })
             .Where(c => c.Done + c.Skipped + c.StillLate > 0)
             .OrderBy(c => c.Kind)];

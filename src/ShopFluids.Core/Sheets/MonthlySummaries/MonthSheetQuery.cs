@@ -28,14 +28,14 @@ public sealed class MonthSheetQuery(ShopDatabase database, SetupCache setups, Sh
         }
 
         var period = new SheetPeriod(first, first.AddMonths(1).AddDays(-1));
-        var end = period.ToUtc(calendar) < now ? period.ToUtc(calendar) : now;
+        var (fromUtc, toUtc) = (period.FromUtc(calendar), period.ToUtc(calendar));
         var say = new Sentences(setup.FormatFor(), setup);
         return await RecordStand.ReadAsync(
             db,
             async head =>
             {
-                var facts = await new MonthReader(db, setup, period.FromUtc(calendar), end).ReadAsync(cancellationToken);
-                var known = end == now ? new SheetPeriod(first, calendar.ShopDayOf(now)) : period;
+                var facts = await new MonthReader(db, setup, fromUtc, toUtc, now).ReadAsync(cancellationToken);
+                var known = now < toUtc ? new SheetPeriod(first, calendar.ShopDayOf(now)) : period;
                 var frame = SheetFrame.Of(setup, say.Format.Month(first), Texts.MonthSheet_Title, known.Words(say.Format), now, printedBy, head);
                 return new MonthSheetMaker(setup, say).Make(frame, facts);
             },

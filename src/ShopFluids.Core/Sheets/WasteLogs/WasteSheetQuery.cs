@@ -18,10 +18,10 @@ public sealed class WasteSheetQuery(ShopDatabase database, SetupCache setups, Sh
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
         var now = clock.UtcNow;
-        var checkedPeriod = SheetPeriod.OfYear(from, to, setup.Calendar.ShopDayOf(now));
-        if (checkedPeriod.Value is not { } period)
+        var period = SheetPeriod.OfYear(from, to, setup.Calendar.ShopDayOf(now));
+        if (period.Fault is { } fault)
         {
-            return checkedPeriod.Error ?? throw new InvalidOperationException("A period is there or refused.");
+            return fault;
         }
 
         var say = new Sentences(setup.FormatFor(), setup);

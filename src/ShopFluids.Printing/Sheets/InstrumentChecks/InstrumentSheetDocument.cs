@@ -1,9 +1,11 @@
+using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Sheets.InstrumentChecks;
 using ShopFluids.Core.Wording;
 using ShopFluids.Printing.Charts;
 using ShopFluids.Printing.Drawing;
 using ShopFluids.Printing.Fonts;
 using ShopFluids.Printing.Layout;
+using ShopFluids.Rules;
 
 namespace ShopFluids.Printing.Sheets.InstrumentChecks;
 
@@ -27,7 +29,7 @@ internal static class InstrumentSheetDocument
                 new(Texts.InstrumentSheet_Accuracy, IsRight: true), new(Texts.InstrumentSheet_Every, IsWhole: true), new(Texts.InstrumentSheet_CheckedOn, IsWhole: true),
                 new(Texts.InstrumentSheet_HoldsUntil, IsWhole: true), new(Texts.InstrumentSheet_Standing, Face: PrintFace.Bold, IsWhole: true),
             ],
-            [.. instruments.Select(i => new TableRow([i.Tag, i.Kind, i.Resolution, i.Accuracy, i.Every, i.CheckedOn, i.HoldsUntil, new(i.Standing.Word, VerdictMarks.Of(i.Standing))]))],
+            [.. instruments.Select(i => new TableRow([i.Tag, i.Kind, i.Resolution, i.Accuracy, i.Every, i.CheckedOn, i.HoldsUntil, Standing(i.Standing)]))],
             Texts.InstrumentSheet_None);
 
     private static void AddChecks(PageFlow flow, IReadOnlyList<InstrumentSheetCheck> checks) =>
@@ -49,4 +51,8 @@ internal static class InstrumentSheetDocument
             ],
             [.. lapses.Select(l => new TableRow([l.Tag, l.From, l.Until, l.Readings, l.Answer]))],
             Texts.InstrumentSheet_NoLapses);
+
+    // What needs no check has no verdict, and so no mark.
+    private static TableCell Standing(SheetVerdict standing) =>
+        new(standing.Word, standing is { IsLate: true } or { Verdict: Verdict.InRange } ? VerdictMarks.Of(standing) : null);
 }

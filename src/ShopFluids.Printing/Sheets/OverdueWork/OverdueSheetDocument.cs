@@ -1,3 +1,4 @@
+using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Sheets.OverdueWork;
 using ShopFluids.Core.Wording;
 using ShopFluids.Printing.Charts;
@@ -71,5 +72,5 @@ internal static class OverdueSheetDocument
     }
 
     // The hourglass is for what is late; what is due today has no mark.
-    private static TableCell Due(Core.Sheets.SheetVerdict due) => new(due.Word, due.IsLate ? VerdictMarks.Of(due) : null);
+    private static TableCell Due(SheetVerdict due) => new(due.Word, due.IsLate ? VerdictMarks.Of(due) : null);
 }

@@ -1,12 +1,14 @@
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
+using ShopFluids.Core.Wording;
 using ShopFluids.Web.Pages.Board;
 using ShopFluids.Web.Pages.Machines;
 
 namespace ShopFluids.Web.Pages.Sheets;
 
 /// <summary>What sheets can be made of.</summary>
-public sealed record SheetChoice(DateOnly Today, IReadOnlyList<SheetSubject> Sumps, IReadOnlyList<SheetSubject> Machines)
+/// <param name="Format">How numbers and months are written on the page.</param>
+public sealed record SheetChoice(ShopFormat Format, DateOnly Today, IReadOnlyList<SheetSubject> Sumps, IReadOnlyList<SheetSubject> Machines)
 {
     /// <summary>The sumps in use, for labels.</summary>
     public IReadOnlyList<string> Tags { get; init; } = [];
@@ -14,10 +16,11 @@ public sealed record SheetChoice(DateOnly Today, IReadOnlyList<SheetSubject> Sum
     /// <summary>The lots that can be traced.</summary>
     public IReadOnlyList<SheetLot> Lots { get; init; } = [];
 
-    public static SheetChoice Of(ShopSetup setup, DateOnly today, IReadOnlyList<LotRow> lots)
+    public static SheetChoice Of(ShopSetup setup, ShopFormat format, DateOnly today, IReadOnlyList<LotRow> lots)
     {
         ArgumentNullException.ThrowIfNull(setup);
         return new(
+            format,
             today,
             [.. setup.Sumps.Select(s => new SheetSubject(s.Tag, IsMachine: false, NameOf(setup, s)))],
             [.. setup.Machines.Where(m => setup.Sumps.Any(s => s.Machines.Any(served => served.MachineId == m.Id)))

@@ -14,5 +14,5 @@ public sealed partial class SheetsPage
     protected override string FailedText => Texts.Sheet_ChoiceFailed;
 
     protected override async Task<SheetChoice> ReadAsync(DeskWords words, CancellationToken cancellationToken) =>
-        SheetChoice.Of(words.Setup, words.Setup.Calendar.ShopDayOf(Clock.UtcNow), await Lots.RunAsync(cancellationToken));
+        SheetChoice.Of(words.Setup, words.Format, words.Setup.Calendar.ShopDayOf(Clock.UtcNow), await Lots.RunAsync(cancellationToken));
 }

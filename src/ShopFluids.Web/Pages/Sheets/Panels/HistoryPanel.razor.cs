@@ -1,4 +1,3 @@
-using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Wording;
@@ -33,7 +32,7 @@ public sealed partial class HistoryPanel
 
     private string Address => $"{_chosen[0].Address}?{string.Join('&', _period.Fields.Append($"paper={(_isLetter ? SheetAsk.Letter : SheetAsk.A4)}"))}";
 
-    private string MakeText => string.Format(CultureInfo.CurrentCulture, Texts.Sheet_MakeFile, _chosen.Count);
+    private string MakeText => Choice.Format.Say(Texts.Sheet_MakeFile, Choice.Format.Count(_chosen.Count));
 
     protected override void OnInitialized() => _period = new(false, Choice.Today.AddDays(-HistorySheetQuery.UsualDays), Choice.Today);
 

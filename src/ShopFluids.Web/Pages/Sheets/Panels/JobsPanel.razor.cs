@@ -36,11 +36,21 @@ public sealed partial class JobsPanel : IDisposable
     }
 
     // Raised on the thread that makes the files: only the circuit's own may draw.
-    private void OnChanged(object? sender, EventArgs e) => _ = InvokeAsync(() =>
+    private void OnChanged(object? sender, EventArgs e) => _ = InvokeAsync(LookAgainAsync);
+
+    private async Task LookAgainAsync()
     {
-        _jobs = Jobs.Of(_makerId);
-        StateHasChanged();
-    });
+        try
+        {
+            _jobs = Jobs.Of(_makerId);
+            StateHasChanged();
+        }
+        catch (Exception fault)
+        {
+            // The thread that makes the files has nobody to tell; the circuit has.
+            await DispatchExceptionAsync(fault);
+        }
+    }
 
     private void Cancel(SheetJobView job) => Jobs.Cancel(job.Id, _makerId);
 
