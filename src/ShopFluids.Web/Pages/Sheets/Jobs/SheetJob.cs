@@ -73,10 +73,16 @@ internal sealed class SheetJob(Guid id, Guid makerId, string name, int of, Sheet
                 return false;
             }
 
-            (_state, _keptUntilUtc) = (SheetJobState.Cancelled, keptUntilUtc);
+            _state = SheetJobState.Cancelled;
         }
 
+        // Not under the lock: the work may answer at once. Until it has a time to be kept, nothing disposes of it.
         _cancelling.Cancel();
+        lock (_changing)
+        {
+            _keptUntilUtc = keptUntilUtc;
+        }
+
         return true;
     }
 

@@ -121,7 +121,13 @@ public sealed class SheetJobs(TimeProvider time, ILogger<SheetJobs> log) : IDisp
         }
     }
 
-    private void Remove(SheetJob job) => _jobs.TryRemove(job.Id, out _);
+    private void Remove(SheetJob job)
+    {
+        if (_jobs.TryRemove(job.Id, out _))
+        {
+            job.Dispose();
+        }
+    }
 
     private void Tell() => Changed?.Invoke(this, EventArgs.Empty);
 }
