@@ -1,4 +1,5 @@
 using System.Globalization;
+using System.Threading.Channels;
 using Microsoft.Extensions.Logging.Abstractions;
 using Microsoft.Extensions.Time.Testing;
 using ShopFluids.Core.Wording;
@@ -220,12 +221,12 @@ public sealed class SheetJobsTests : IDisposable
     /// <summary>Waits for news, not for time.</summary>
     private async Task UntilAsync(Func<bool> isSo)
     {
-        using var news = new SemaphoreSlim(0);
-        void Heard(object? sender, EventArgs e) => news.Release();
+        var news = Channel.CreateUnbounded<bool>();
+        void Heard(object? sender, EventArgs e) => news.Writer.TryWrite(true);
         _jobs.Changed += Heard;
         while (!isSo())
         {
-            await news.WaitAsync(Token);
+            await news.Reader.ReadAsync(Token);
         }
 
         _jobs.Changed -= Heard;
