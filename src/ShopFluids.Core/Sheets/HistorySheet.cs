@@ -16,7 +16,7 @@ public sealed record HistorySheet(
     IReadOnlyList<HistorySheetMovement> Movements,
     IReadOnlyList<HistorySheetLot> Lots,
     IReadOnlyList<HistorySheetTask> Tasks,
-    HistorySheetOrigin Origin)
+    SheetOrigin Origin)
 {
     /// <summary>Empty where nothing was cleaned out in the period; the sheet has no such table then.</summary>
     public IReadOnlyList<HistorySheetCleanOutStep> CleanOuts { get; init; } = [];
@@ -30,16 +30,3 @@ public sealed record HistorySheet(
 /// <para>Period: first and last day, such as "31 Aug to 25 Nov 2026".</para>
 /// </remarks>
 public sealed record HistorySheetTitle(string Tag, string Sheet, string Machine, string Area, string Period, string Shop);
-
-/// <summary>Where the sheet comes from: what the foot of every page and the file's own metadata say.</summary>
-/// <remarks>
-/// <para>PrintedAtUtc: the instant of printing, for the file's metadata. Kind must be Utc.</para>
-/// <para>PrintedAt: the same instant as the reader sees it, in shop time.</para>
-/// <para>RecordEntry: number of the last record entry that the sheet takes in.</para>
-/// <para>Fingerprint: SHA-256 of that entry as 64 hexadecimal digits; printing groups them.</para>
-/// <para>Code: what the QR code says: the sheet's address with the fingerprint, or the fingerprint alone.</para>
-/// <para>TimeZone: name of the shop's time zone, such as "Europe/Berlin".</para>
-/// <para>Language: language tag of the texts, such as "en" or "de"; goes into the file's catalog.</para>
-/// </remarks>
-public sealed record HistorySheetOrigin(
-    DateTime PrintedAtUtc, string PrintedAt, string PrintedBy, string RecordEntry, string Fingerprint, string Code, string TimeZone, string Language);

@@ -32,7 +32,7 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
             tables.Movements(facts.History.Movements),
             tables.Lots(facts.History.Movements),
             tables.Tasks(facts.History.Tasks),
-            Origin(printedBy, head))
+            SheetOrigin.Of(setup, nowUtc, printedBy, head))
         {
             CleanOuts = tables.CleanOuts(facts.History.CleanOuts),
         };
@@ -43,9 +43,7 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
         Format.Say(Texts.Sheet_Title, sump.Tag),
         string.Join(", ", setup.MachinesOf(sump).Select(m => $"{m.Tag} {m.Name}")),
         setup.Area(sump.AreaId).Name,
-        facts.From.Year == facts.To.Year
-            ? Format.Say(Texts.Time_FromTo, Format.ShortDay(facts.From), Format.LongDay(facts.To))
-            : Format.Say(Texts.Time_FromTo, Format.LongDay(facts.From), Format.LongDay(facts.To)),
+        new SheetPeriod(facts.From, facts.To).Words(Format),
         setup.Site?.Name ?? "");
 
     private HistorySheetTrends Trends(HistorySheetFacts facts, IReadOnlyList<LimitStretch> stretches)
@@ -98,19 +96,4 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
     // Where a value is read as it stands, there is no method to name.
     private static string Method(Parameter parameter, bool isDrop) =>
         !isDrop && Readings.MeasuringMethod.For(parameter)[0].Code is var code && code != Readings.MeasuringMethod.Direct ? Sentences.Method(code) : "";
-
-    private HistorySheetOrigin Origin(string printedBy, RecordHead head)
-    {
-        return new(
-            nowUtc,
-            Format.DayAndTime(nowUtc),
-            printedBy,
-            Format.Number((decimal)head.Sequence, 0),
-            head.Hash,
-            head.Hash,
-
-            // By name: a sheet may hold rows from before and after a change of the clock.
-            setup.Calendar.Zone.Id,
-            System.Globalization.CultureInfo.CurrentUICulture.TwoLetterISOLanguageName);
-    }
 }

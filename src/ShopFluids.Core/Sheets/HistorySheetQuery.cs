@@ -22,19 +22,11 @@ public sealed record MachineNotFound(string Tag) : Error;
 /// <summary>The machine has no sump of its own and hangs on no central system.</summary>
 public sealed record MachineWithoutSump(string Tag) : Error;
 
-/// <summary>The period ends before it begins, or is longer than a sheet takes.</summary>
-public sealed record PeriodNotValid(DateOnly From, DateOnly To, int MostDays) : Error;
-
 /// <summary>Fills history sheets from the database, in the shop's own culture and units: a sheet is the shop's, not the reader's.</summary>
 public sealed class HistorySheetQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     /// <summary>Without a charge to begin with, a sheet shows this many days.</summary>
     public const int UsualDays = 90;
-
-    /// <summary>Longer than any fluid lasts; keeps a slip of the year from printing a book.</summary>
-    public const int MostDays = 3660;
-
-    private const int MostTries = 3;
 
     public async Task<Result<HistorySheets>> OfSumpAsync(HistorySheetRequest request, CancellationToken cancellationToken)
     {
@@ -69,32 +61,32 @@ public sealed class HistorySheetQuery(ShopDatabase database, SetupCache setups, 
         var to = request.To ?? calendar.ShopDayOf(now);
         var begins = sumps.Select(s => setup.OpenCharge(s.Id)).OfType<Charge>().Select(c => calendar.ShopDayOf(c.FilledAtUtc)).Where(d => d <= to).ToList();
         var from = request.From ?? (begins.Count > 0 ? begins.Min() : to.AddDays(-UsualDays));
-        if (from > to || to.DayNumber - from.DayNumber > MostDays)
+        var period = new SheetPeriod(from, to);
+        if (period.Fault is { } fault)
         {
-            return new PeriodNotValid(from, to, MostDays);
+            return fault;
         }
 
-        // The sheet names the record entry it stands on: nothing may have been written between the first and the last line read.
-        for (var tries = 1; ; tries++)
-        {
-            var head = await HeadAsync(db, cancellationToken);
-            var sheets = new List<HistorySheet>();
-            foreach (var sump in sumps)
+        var sheets = await RecordStand.ReadAsync(
+            db,
+            async head =>
             {
-                sheets.Add(await SheetAsync(db, setup, sump, from, to, now, request.PrintedBy, head, cancellationToken));
-            }
+                var made = new List<HistorySheet>();
+                foreach (var sump in sumps)
+                {
+                    made.Add(await SheetAsync(db, setup, sump, period, now, request.PrintedBy, head, cancellationToken));
+                }
 
-            if (tries == MostTries || (await HeadAsync(db, cancellationToken)).Sequence == head.Sequence)
-            {
-                return new HistorySheets(tag, from, to, sheets);
-            }
-        }
+                return made;
+            },
+            cancellationToken);
+        return new HistorySheets(tag, from, to, sheets);
     }
 
     private static async Task<HistorySheet> SheetAsync(
-        ShopFluidsDbContext db, ShopSetup setup, Sump sump, DateOnly from, DateOnly to, DateTime now, string printedBy, RecordHead head, CancellationToken cancellationToken)
+        ShopFluidsDbContext db, ShopSetup setup, Sump sump, SheetPeriod period, DateTime now, string printedBy, RecordHead head, CancellationToken cancellationToken)
     {
-        var (fromUtc, toUtc) = (setup.Calendar.StartOf(from), setup.Calendar.EndOf(to));
+        var (fromUtc, toUtc) = (period.FromUtc(setup.Calendar), period.ToUtc(setup.Calendar));
         var charges = await db.Charges.AsNoTracking().Where(c => c.SumpId == sump.Id).OrderBy(c => c.Number).ToListAsync(cancellationToken);
         var history = await new SumpHistoryReader(db, setup, sump.Id, fromUtc, toUtc).ReadAsync(cancellationToken);
         var standing = await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
@@ -103,11 +95,8 @@ public sealed class HistorySheetQuery(ShopDatabase database, SetupCache setups, 
             ? []
             : (await new SumpHistoryReader(db, setup, sump.Id, open.FilledAtUtc, now.AddDays(1)).MovementsOnlyAsync(cancellationToken)).Where(m => m.ChargeId == open.Id).ToList();
         var maker = new HistorySheetMaker(setup, sump, new Sentences(setup.FormatFor(), setup), now);
-        return maker.Make(new HistorySheetFacts(from, to, fromUtc, toUtc, charges, history, movements, standing), printedBy, head);
+        return maker.Make(new HistorySheetFacts(period.From, period.To, fromUtc, toUtc, charges, history, movements, standing), printedBy, head);
     }
-
-    private static Task<RecordHead> HeadAsync(ShopFluidsDbContext db, CancellationToken cancellationToken) =>
-        db.RecordHead.AsNoTracking().SingleAsync(cancellationToken);
 }
 
 /// <summary>Everything read for one sheet.</summary>

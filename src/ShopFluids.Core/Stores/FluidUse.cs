@@ -1,5 +1,6 @@
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Stores;
 
@@ -25,7 +26,7 @@ internal static class FluidUse
     public static async Task<IReadOnlyList<MonthUse>> OfAsync(ShopFluidsDbContext db, ShopSetup setup, IReadOnlyCollection<Guid>? sumpIds, DateTime fromUtc, DateTime toUtc, CancellationToken cancellationToken)
     {
         var moves = await FluidMove.OfAsync(db, sumpIds, fromUtc, toUtc, cancellationToken);
-        return [.. moves.GroupBy(m => (Month: MonthOf(setup, m.AtUtc), m.FluidId))
+        return [.. moves.GroupBy(m => (Month: setup.Calendar.MonthOf(m.AtUtc), m.FluidId))
             .Select(g => new MonthUse(
                 g.Key.Month,
                 g.Key.FluidId,
@@ -36,11 +37,5 @@ internal static class FluidUse
                 g.Sum(m => m.Cost),
                 g.Sum(m => m.UnpricedLitres)))
             .OrderByDescending(m => m.Month).ThenBy(m => setup.Fluid(m.FluidId).Name, StringComparer.Ordinal)];
-    }
-
-    private static DateOnly MonthOf(ShopSetup setup, DateTime atUtc)
-    {
-        var day = setup.Calendar.ShopDayOf(atUtc);
-        return new(day.Year, day.Month, 1);
     }
 }

@@ -8,6 +8,7 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;

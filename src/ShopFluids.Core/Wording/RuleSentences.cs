@@ -3,10 +3,15 @@ using ShopFluids.Rules.Disagreement;
 using ShopFluids.Rules.Drift;
 using ShopFluids.Rules.EndOfLife;
 using ShopFluids.Rules.Escalation;
+using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Gathering;
 using ShopFluids.Rules.Idle;
+using ShopFluids.Rules.InstrumentCheck;
+using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.Lot;
 using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Microbial;
+using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.SuddenChange;
@@ -35,6 +40,11 @@ public static class RuleSentences
         EndOfLifeRule.RuleCode => Texts.Rule_EndOfLife,
         EscalationRule.RuleCode => Texts.Rule_Escalation,
         GatheringRule.RuleCode => Texts.Rule_Gathering,
+        LimitRule.Code => Texts.Rule_Limit,
+        FirstFillDropRule.Code => Texts.Rule_FirstFillDrop,
+        OverdueTestRule.Code => Texts.Rule_OverdueTest,
+        LotRule.Code => Texts.Rule_Lot,
+        InstrumentCheckRule.Code => Texts.Rule_InstrumentCheck,
         _ => rule,
     };
 

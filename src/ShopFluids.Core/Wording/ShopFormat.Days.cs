@@ -9,6 +9,10 @@ public sealed partial class ShopFormat
         return name.Length > 2 ? name[..2] : name;
     }
 
+    /// <summary>Nov 2026.</summary>
+    /// <param name="month">Any of its days.</param>
+    public string Month(DateOnly month) => month.ToString("MMM yyyy", Culture);
+
     /// <summary>Wednesday 25 November, 14:32.</summary>
     public string LongMoment(DateTime instantUtc) => $"{ToShopTime(instantUtc).ToString("dddd d MMMM", Culture)}, {Time(instantUtc)}";
 

@@ -44,7 +44,14 @@ internal sealed class PrintPage(double width, double height)
 }
 
 /// <summary>A finished document.</summary>
-internal sealed record PrintDocument(IReadOnlyList<PrintPage> Pages, PrintDocumentInfo Info);
+internal sealed record PrintDocument(IReadOnlyList<PrintPage> Pages, PrintDocumentInfo Info)
+{
+    /// <summary>The places that a reader's list of contents leads to.</summary>
+    public IReadOnlyList<PrintBookmark> Bookmarks { get; init; } = [];
+}
+
+/// <param name="Page">The first page is 0.</param>
+internal sealed record PrintBookmark(string Title, int Page);
 
 /// <summary>What the file says about itself. The instant of creation comes from the model: printing reads no clock.</summary>
 internal sealed record PrintDocumentInfo(string Title, string Subject, string Author, string Language, DateTime CreatedUtc);

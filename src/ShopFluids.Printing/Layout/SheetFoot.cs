@@ -6,7 +6,7 @@ using ShopFluids.Printing.Fonts;
 namespace ShopFluids.Printing.Layout;
 
 /// <summary>The foot of every page: which page this is, who printed it when, and what proves it.</summary>
-internal sealed class SheetFoot(string tag, HistorySheetOrigin origin)
+internal sealed class SheetFoot(string tag, SheetOrigin origin)
 {
     private const double Gap = 10;
     private const double FingerprintSize = 7.2;

@@ -16,6 +16,8 @@ internal sealed class TableLayout
     private const double LongestKeptWord = 90;
     private const double LongestWhole = 110;
     private const double MarkRoom = 1.45;
+    private const double BoxSize = 9;
+    private const double BoxAir = 5;
     private readonly IReadOnlyList<TableColumn> _columns;
     private readonly IReadOnlyList<double> _widths;
     private readonly IReadOnlyList<IReadOnlyList<string>> _heads;
@@ -52,7 +54,7 @@ internal sealed class TableLayout
 
     public double Height => HeadHeight + Enumerable.Range(0, Count).Sum(RowHeight);
 
-    public double RowHeight(int row) => (LineCount(row) * LineHeight) + PadTop + PadBottom;
+    public double RowHeight(int row) => (LineCount(row) * LineHeight) + PadTop + PadBottom + Air(row);
 
     public int LineCount(int row) => _rows[row].Cells.Max(c => c.Lines.Count);
 
@@ -91,6 +93,11 @@ internal sealed class TableLayout
         {
             var cell = laid.Cells[column];
             var indent = Indent(cell.Source);
+            if (cell.Source.IsBox && first == 0)
+            {
+                page.Stroke(PagePath.Rectangle(left, y + PadTop + 1, BoxSize, BoxSize), SheetStyle.Rule);
+            }
+
             for (var n = first; n < Math.Min(first + count, cell.Lines.Count); n++)
             {
                 var baseline = y + PadTop + ((n - first) * LineHeight) + (_size * 0.97);
@@ -108,10 +115,12 @@ internal sealed class TableLayout
             }
         }
 
-        var bottom = y + PadTop + (count * LineHeight) + PadBottom;
+        var bottom = y + PadTop + (count * LineHeight) + PadBottom + Air(row);
         page.Line(x, bottom, x + _width, bottom, SheetStyle.HairRule, SheetStyle.HairGrey);
         return bottom;
     }
+
+    private double Air(int row) => _rows[row].Source.Cells.Any(c => c.IsBox) ? BoxAir : 0;
 
     private double Put(PrintPage page, int column, double left, double right, double baseline, string text, PrintFace face, double size)
     {
@@ -174,7 +183,7 @@ internal sealed class TableLayout
                 foreach (var cell in rows.Select(r => r.Cells[n]))
                 {
                     var (face, mark) = (cell.Face ?? column.Face, cell.Mark is null ? 0 : size * MarkRoom);
-                    least = Math.Max(least, TextLines.LongestWord(cell.Text, face, size) + mark);
+                    least = Math.Max(least, cell.IsBox ? BoxSize : TextLines.LongestWord(cell.Text, face, size) + mark);
                     wanted = Math.Max(wanted, cell.Text.Split('\n').Max(l => PrintFonts.Measure(l, face, size)) + mark);
                 }
 

@@ -16,6 +16,11 @@ internal sealed record TableColumn(
 /// <param name="Face">A face other than the column's.</param>
 internal sealed record TableCell(string Text, VerdictMark? Mark = null, PrintFace? Face = null)
 {
+    /// <summary>An empty box to tick by hand; its row is high enough to write in.</summary>
+    public static TableCell Box { get; } = new("") { IsBox = true };
+
+    public bool IsBox { get; private init; }
+
     public static implicit operator TableCell(string text) => FromString(text);
 
     public static TableCell FromString(string text) => new(text);

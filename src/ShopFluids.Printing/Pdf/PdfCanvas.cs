@@ -7,20 +7,39 @@ namespace ShopFluids.Printing.Pdf;
 /// <summary>Paints laid-out pages with PDFsharp. The only place, with <see cref="EmbeddedFontResolver"/>, that knows the library.</summary>
 internal static class PdfCanvas
 {
-    // PDFsharp shares its font caches across documents; one document at a time keeps that safe, and a sheet takes milliseconds.
+    // PDFsharp shares its font caches across documents; one page at a time keeps that safe, and a file of many sheets lets a single one pass.
     private static readonly Lock Painting = new();
 
+    /// <exception cref="ArgumentException">The time of printing is not in UTC.</exception>
     public static void Write(PrintDocument document, Stream output)
     {
+        if (document.Info.CreatedUtc.Kind != DateTimeKind.Utc)
+        {
+            // Any other kind would be read in the server's own time zone and give other bytes elsewhere.
+            throw new ArgumentException("The time of printing must be in UTC.", nameof(document));
+        }
+
         using var raw = new MemoryStream();
+        using var pdf = new PdfDocument();
         lock (Painting)
         {
             EmbeddedFontResolver.Register();
-            using var pdf = new PdfDocument();
             Describe(pdf, document.Info);
-            foreach (var page in document.Pages)
+        }
+
+        foreach (var page in document.Pages)
+        {
+            lock (Painting)
             {
                 Paint(pdf, page);
+            }
+        }
+
+        lock (Painting)
+        {
+            foreach (var bookmark in document.Bookmarks)
+            {
+                pdf.Outlines.Add(bookmark.Title, pdf.Pages[bookmark.Page]);
             }
 
             pdf.Save(raw, closeStream: false);

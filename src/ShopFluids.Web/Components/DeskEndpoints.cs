@@ -3,7 +3,6 @@ using MudBlazor.Services;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Overview;
-using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Board.Work;
@@ -32,9 +31,7 @@ public static class DeskEndpoints
         services.AddSingleton<ShopOverviewQuery>();
         services.AddSingleton<SumpPageQuery>();
         services.AddSingleton<MachinePageQuery>();
-        services.AddSingleton<HistorySheetQuery>();
-        services.AddSingleton<RoundSheetQuery>();
-        services.AddSingleton<SumpLabelsQuery>();
+        services.AddSheets();
         services.AddSearch();
         services.AddWall();
         return services;

@@ -22,6 +22,14 @@ internal sealed class PrintedSheet : IDisposable
 
     public IReadOnlyList<Page> Pages { get; }
 
+    /// <param name="write">Writes the file.</param>
+    public static PrintedSheet Of(Action<Stream> write)
+    {
+        using var output = new MemoryStream();
+        write(output);
+        return new(output.ToArray());
+    }
+
     public static PrintedSheet Of(HistorySheet sheet, PaperSize paper = PaperSize.A4) => new(Write(sheet, paper));
 
     public static byte[] Write(HistorySheet sheet, PaperSize paper = PaperSize.A4)

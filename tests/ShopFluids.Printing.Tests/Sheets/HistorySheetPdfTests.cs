@@ -257,6 +257,30 @@ public sealed class HistorySheetPdfTests
             .Where(l => l.StartBaseLine.X < 31 || l.EndBaseLine.X > page.Width - 31 || l.StartBaseLine.Y < 25 || l.StartBaseLine.Y > page.Height - 31)
             .Select(l => $"page {page.Number}: {l.Value} at {l.StartBaseLine}").Take(3)));
 
+    [Fact]
+    public void Write_SeveralSheets_HaveABookmarkEachThatLeadsToItsFirstPage()
+    {
+        var first = SampleSheet.WithReadings(120);
+        var second = SampleSheet.Build() with { Title = first.Title with { Tag = "S-08", Machine = "M-08 five-axis mill" } };
+        using var printed = PrintedSheet.Of(s => HistorySheetPdf.Write([first, second], PaperSize.A4, s));
+        using var again = PrintedSheet.Of(s => HistorySheetPdf.Write([first, second], PaperSize.A4, s));
+
+        Assert.True(printed.Document.TryGetBookmarks(out var bookmarks));
+        var leads = bookmarks.GetNodes().OfType<UglyToad.PdfPig.Outline.DocumentBookmarkNode>().ToList();
+        Assert.Equal(["S-07, M-07 turning centre", "S-08, M-08 five-axis mill"], leads.Select(b => b.Title));
+        Assert.Equal(1, leads[0].PageNumber);
+        Assert.Contains("S-08·page1of", printed.PageText(leads[1].PageNumber), StringComparison.Ordinal);
+        Assert.Equal(printed.Bytes, again.Bytes);
+    }
+
+    [Fact]
+    public void Write_OneSheet_HasNoBookmarks()
+    {
+        using var printed = PrintedSheet.Of(SampleSheet.Build());
+
+        Assert.False(printed.Document.TryGetBookmarks(out _));
+    }
+
     private static IEnumerable<string> Everything(HistorySheet s) =>
     [
         s.Title.Tag, s.Title.Sheet, s.Title.Machine, s.Title.Area, s.Title.Period, s.Title.Shop,

@@ -18,12 +18,6 @@ public static class HistorySheetPdf
             throw new ArgumentException("There is no sheet to write.", nameof(sheets));
         }
 
-        if (sheets[0].Origin.PrintedAtUtc.Kind != DateTimeKind.Utc)
-        {
-            // Any other kind would be read in the server's own time zone and give other bytes elsewhere.
-            throw new ArgumentException("The time of printing must be in UTC.", nameof(sheets));
-        }
-
         PdfCanvas.Write(HistorySheetDocument.LayOut(sheets, paper), output);
     }
 }

@@ -19,11 +19,6 @@ public static class SumpLabelsPdf
             throw new ArgumentException("A file of labels holds at least one.", nameof(labels));
         }
 
-        if (labels.PrintedAtUtc.Kind != DateTimeKind.Utc)
-        {
-            throw new ArgumentException("The time of printing must be in UTC.", nameof(labels));
-        }
-
         PdfCanvas.Write(SumpLabelsDocument.LayOut(labels, size, paper), output);
     }
 }

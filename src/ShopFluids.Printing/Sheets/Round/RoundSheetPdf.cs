@@ -10,11 +10,6 @@ public static class RoundSheetPdf
     public static void Write(RoundSheet sheet, PaperSize paper, Stream output)
     {
         ArgumentNullException.ThrowIfNull(sheet);
-        if (sheet.PrintedAtUtc.Kind != DateTimeKind.Utc)
-        {
-            throw new ArgumentException("The time of printing must be in UTC.", nameof(sheet));
-        }
-
         PdfCanvas.Write(RoundSheetDocument.LayOut(sheet, paper), output);
     }
 }

@@ -52,7 +52,7 @@ internal sealed class RecordValues(TrailPage page, ShopFormat format)
         TaskKind kind when Enum.IsDefined(kind) => Sentences.Task(kind),
         CleanOutStepKind step when Enum.IsDefined(step) => CleanOutSentences.Step(step),
         SkipReason reason when Enum.IsDefined(reason) => SkipSentences.Reason(reason),
-        InstrumentKind kind when Enum.IsDefined(kind) => InstrumentDraft.KindWord(kind),
+        InstrumentKind kind when Enum.IsDefined(kind) => InstrumentSentences.Kind(kind),
         FluidKind kind when Enum.IsDefined(kind) => FluidDraft.KindWord(kind),
         IntervalBasis basis when Enum.IsDefined(basis) => CareDraft.BasisWord(basis),
         ClosedDayPolicy policy when Enum.IsDefined(policy) => CareDraft.PolicyWord(policy),

@@ -25,31 +25,14 @@ public sealed class LotView(LotTrace trace, DeskWords words, bool maySupervise)
         Volume(trace.Lot.RemainingLitres),
         Volume(trace.Lot.ReceivedLitres));
 
-    public string State =>
-        trace.Lot.QuarantineReason is { } reason ? Format.Say(Texts.Setup_LotQuarantined, reason)
-        : trace.Lot.RemainingLitres == 0 ? Texts.Setup_LotUsedUp
-        : trace.Lot.IsExpired ? Texts.Setup_LotExpired
-        : Texts.Setup_LotUsable;
+    public string State => words.Sentences.LotState(trace.Lot);
 
-    /// <summary>One sentence that answers the question: how many charges, sumps and machines.</summary>
-    public string Answer
-    {
-        get
-        {
-            var machines = trace.Charges.SelectMany(c => c.Machines).Distinct(StringComparer.Ordinal).Count();
-            var sumps = trace.Charges.Select(c => c.SumpTag).Distinct(StringComparer.Ordinal).Count();
-            return trace.Charges.Count == 0
-                ? Texts.Stores_TraceNowhere
-                : Format.Say(Texts.Stores_TraceAnswer, Format.Count(trace.Charges.Count), Format.Count(sumps), Format.Count(machines), Volume(trace.Charges.Sum(c => c.Litres)));
-        }
-    }
+    public string Answer => words.Sentences.LotAnswer(trace);
 
     /// <summary>What the books cannot explain; null where they can.</summary>
-    public string? Unexplained => trace.UnexplainedLitres == 0 ? null : Format.Say(Texts.Stores_Unexplained, Volume(trace.UnexplainedLitres));
+    public string? Unexplained => words.Sentences.LotUnexplained(trace);
 
-    public string Stretch(TracedCharge charge) => charge.UntilUtc is { } until
-        ? Format.Say(Texts.Time_FromTo, Format.LongDay(charge.FirstUtc), Format.LongDay(until))
-        : Format.Say(Texts.Stores_SinceStillIn, Format.LongDay(charge.FirstUtc));
+    public string Stretch(TracedCharge charge) => Format.InSump(charge.FirstUtc, charge.UntilUtc);
 
     /// <summary>So many pours are told at once; of more, how many and when, and each when it is asked for.</summary>
     public const int FewPours = 3;
@@ -64,7 +47,7 @@ public sealed class LotView(LotTrace trace, DeskWords words, bool maySupervise)
         return pour.OverrideReason is { } reason ? $"{text} {Format.Say(Texts.Stores_Override, reason)}" : text;
     }
 
-    public string Other(TracedLot lot) => Format.Say(Texts.Stores_OtherLot, lot.Number, lot.FluidName, Volume(lot.Litres));
+    public string Other(TracedLot lot) => words.Sentences.LotInCharge(lot);
 
     public string Adjustment(TracedAdjustment adjustment) => Format.Say(
         adjustment.Kind == AdjustmentKind.Counted ? Texts.Stores_WasCounted : Texts.Stores_WasDiscarded,

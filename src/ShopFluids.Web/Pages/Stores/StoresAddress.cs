@@ -11,7 +11,13 @@ internal static class StoresAddress
 
     public static string Lot(Guid id, DateOnly? from = null, DateOnly? to = null)
     {
-        var fields = new[] { (Name: FromField, Day: from), (Name: ToField, Day: to) }.Where(f => f.Day is not null).Select(f => $"{f.Name}={DayInput.Write(f.Day ?? default)}").ToList();
+        var fields = Days(from, to);
         return fields.Count == 0 ? $"stores/lots/{id}" : $"stores/lots/{id}?{string.Join('&', fields)}";
     }
+
+    /// <summary>The trace on paper.</summary>
+    public static string LotSheet(Guid id, DateOnly? from, DateOnly? to) => $"sheets/lot.pdf?{string.Join('&', Days(from, to).Prepend($"lot={id}"))}";
+
+    private static List<string> Days(DateOnly? from, DateOnly? to) =>
+        new[] { (Name: FromField, Day: from), (Name: ToField, Day: to) }.Where(f => f.Day is not null).Select(f => $"{f.Name}={DayInput.Write(f.Day ?? default)}").ToList();
 }

@@ -29,31 +29,9 @@ public sealed class InstrumentDraft(Guid id)
     public bool CompensatesTemperature => Compensates.Contains(CompensationName);
 
     /// <summary>Empty until the kind is chosen.</summary>
-    public string Unit => Enum.TryParse<InstrumentKind>(Kind, out var kind) ? UnitOf(kind) : "";
+    public string Unit => Enum.TryParse<InstrumentKind>(Kind, out var kind) ? InstrumentSentences.Unit(kind) : "";
 
-    public static IReadOnlyList<Choice> Kinds => [.. Enum.GetValues<InstrumentKind>().Select(k => new Choice(k.ToString(), KindWord(k)))];
+    public static IReadOnlyList<Choice> Kinds => [.. Enum.GetValues<InstrumentKind>().Select(k => new Choice(k.ToString(), InstrumentSentences.Kind(k)))];
 
     public static IReadOnlyList<Choice> Compensation => [new(CompensationName, Texts.Setup_CompensatesItself)];
-
-    public static string KindWord(InstrumentKind kind) => kind switch
-    {
-        InstrumentKind.Refractometer => Texts.Setup_KindRefractometer,
-        InstrumentKind.PhMeter => Texts.Setup_KindPhMeter,
-        InstrumentKind.PhStrips => Texts.Setup_KindPhStrips,
-        InstrumentKind.Rule => Texts.Setup_KindRule,
-        _ => throw new ArgumentOutOfRangeException(nameof(kind), kind, "There is no text for this kind of instrument."),
-    };
-
-    public static string Amount(decimal value, InstrumentKind kind, ShopFormat format)
-    {
-        ArgumentNullException.ThrowIfNull(format);
-        return $"{QuantityInput.Write(value, QuantityKind.Number, format.Units, format.Culture)} {UnitOf(kind)}";
-    }
-
-    private static string UnitOf(InstrumentKind kind) => kind switch
-    {
-        InstrumentKind.Refractometer => "Brix",
-        InstrumentKind.Rule => "mm",
-        _ => "pH",
-    };
 }

@@ -3,7 +3,6 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
-using ShopFluids.Rules.InstrumentCheck;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Instruments;
 using ShopFluids.Web.Pages.Setup.Forms;
@@ -41,10 +40,6 @@ public sealed partial class InstrumentsPage
             _draft.CheckEvery.IsEmpty ? null : read.WholeNumber("checkEveryDays", _draft.CheckEvery));
         return read.HasFaults ? null : (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
     }
-
-    private static string EveryOf(Instrument instrument, ShopFormat format) => instrument.NeedsChecks
-        ? format.Say(Texts.Setup_Days, format.Count(instrument.CheckEveryDays ?? InstrumentCheckRule.UsualDays))
-        : Texts.Setup_CheckNone;
 
     private async Task<string?> SavedAsync()
     {

@@ -1,0 +1,61 @@
+using ShopFluids.Core.Instruments;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Rules.InstrumentCheck;
+
+namespace ShopFluids.Core.Sheets.InstrumentChecks;
+
+internal sealed class InstrumentSheetMaker(ShopSetup setup, ShopFormat format, DateTime nowUtc)
+{
+    private readonly DateOnly _today = setup.Calendar.ShopDayOf(nowUtc);
+
+    public InstrumentSheet Make(SheetFrame frame, InstrumentFactsRead facts)
+    {
+        var byTag = facts.Instruments.ToDictionary(i => i.TagKey, StringComparer.Ordinal);
+        var byId = facts.Instruments.ToDictionary(i => i.Id);
+        return new(
+            frame,
+            format.Count(facts.Instruments.Count),
+            format.Count(facts.Instruments.Count(IsLapsed)),
+            [.. facts.Instruments.Select(Row)],
+            [.. facts.Checks.Select(c => new InstrumentSheetCheck(
+                c.Tag,
+                format.LongDay(c.CheckedOn),
+                byTag.GetValueOrDefault(Machines.Tags.Key(c.Tag)) is { } instrument ? format.LongDay(HoldsUntil(instrument, c.CheckedOn)) : "",
+                format.Moment(c.NotedAtUtc, nowUtc),
+                c.By))],
+            [.. facts.Lapses.Select(l => new InstrumentSheetLapse(
+                byId.GetValueOrDefault(l.InstrumentId)?.Tag ?? "",
+                format.Moment(l.FromUtc, nowUtc),
+                l.UntilUtc is { } until ? format.Moment(until, nowUtc) : Texts.InstrumentSheet_StillLapsed,
+                format.Count(l.Values),
+                l.Answer))]);
+    }
+
+    private InstrumentSheetRow Row(Instrument instrument) => new(
+        instrument.Tag,
+        InstrumentSentences.Kind(instrument.Kind),
+        InstrumentSentences.Amount(instrument.Resolution, instrument.Kind, format),
+        InstrumentSentences.Amount(instrument.Accuracy, instrument.Kind, format),
+        InstrumentSentences.CheckHolds(instrument, format),
+        instrument.CheckedOn is { } day ? format.LongDay(day) : instrument.NeedsChecks ? Texts.InstrumentSheet_Never : "",
+        instrument is { NeedsChecks: true, CheckedOn: { } last } ? format.LongDay(HoldsUntil(instrument, last)) : "",
+        Standing(instrument));
+
+    private SheetVerdict Standing(Instrument instrument) => instrument switch
+    {
+        { NeedsChecks: false } => new(Verdict.NotMeasured, Direction.None, Texts.Setup_CheckNone),
+        { CheckedOn: null } => new(Verdict.NotMeasured, Direction.None, Texts.InstrumentSheet_Never, IsLate: true),
+        { CheckedOn: { } day } when IsLapsed(instrument) => new(
+            Verdict.NotMeasured,
+            Direction.None,
+            format.Late(setup.Calendar.EndOf(HoldsUntil(instrument, day)), nowUtc) ?? Texts.Verdict_Overdue,
+            IsLate: true),
+        _ => new(Verdict.InRange, Direction.None, Texts.InstrumentSheet_Holds),
+    };
+
+    private bool IsLapsed(Instrument instrument) => instrument.NeedsChecks && (instrument.CheckedOn is not { } day || _today > HoldsUntil(instrument, day));
+
+    private static DateOnly HoldsUntil(Instrument instrument, DateOnly day) => InstrumentCheckRule.HoldsUntil(day, instrument.CheckEveryDays ?? InstrumentCheckRule.UsualDays);
+}
