@@ -18,7 +18,23 @@ public sealed record CheckedInstrument(Guid Id, string Tag, InstrumentKind Kind,
 
 /// <summary>One check.</summary>
 /// <param name="Person">Who made it; empty for a program.</param>
-public sealed record CheckRow(Guid Id, DateOnly CheckedOn, string Person, CheckPoint? First, CheckPoint? Second, bool IsInMillivolts, decimal? Celsius, bool Passes, decimal? Offset, decimal? SlopePercent, string Note);
+public sealed record CheckRow(Guid Id, DateOnly CheckedOn, string Person, CheckPoint? First, CheckPoint? Second, bool IsInMillivolts, decimal? Celsius, bool Passes, decimal? Offset, decimal? SlopePercent, string Note)
+{
+    internal static CheckRow Of(InstrumentCheck check, string person) => new(
+        check.Id,
+        check.CheckedOn,
+        person,
+        PointOf(check.FirstStandard, check.FirstShown),
+        PointOf(check.SecondStandard, check.SecondShown),
+        check.IsInMillivolts,
+        check.Celsius,
+        check.Passes,
+        check.Offset,
+        check.SlopePercent,
+        check.Note);
+
+    private static CheckPoint? PointOf(decimal? standard, decimal? shown) => standard is { } known && shown is { } read ? new(known, read) : null;
+}
 
 public sealed class InstrumentChecksQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
@@ -51,19 +67,6 @@ public sealed class InstrumentChecksQuery(ShopDatabase database, SetupCache setu
             instrument.CheckedOn,
             instrument is { NeedsChecks: true, CheckedOn: { } day } ? InstrumentCheckRule.HoldsUntil(day, every) : null,
             setup.Calendar.ShopDayOf(clock.UtcNow),
-            checks.ConvertAll(c => new CheckRow(
-                c.Id,
-                c.CheckedOn,
-                c.PersonId is { } person ? names.GetValueOrDefault(person, "") : "",
-                PointOf(c.FirstStandard, c.FirstShown),
-                PointOf(c.SecondStandard, c.SecondShown),
-                c.IsInMillivolts,
-                c.Celsius,
-                c.Passes,
-                c.Offset,
-                c.SlopePercent,
-                c.Note)));
+            checks.ConvertAll(c => CheckRow.Of(c, c.PersonId is { } person ? names.GetValueOrDefault(person, "") : "")));
     }
-
-    private static CheckPoint? PointOf(decimal? standard, decimal? shown) => standard is { } known && shown is { } read ? new(known, read) : null;
 }

@@ -3,7 +3,7 @@ using ShopFluids.Rules.InstrumentCheck;
 
 namespace ShopFluids.Core.Wording;
 
-/// <summary>Says what an instrument is and how often it is checked.</summary>
+/// <summary>Says what an instrument is, how often it is checked, and what its checks came to.</summary>
 public static class InstrumentSentences
 {
     public static string Kind(InstrumentKind kind) => kind switch
@@ -27,7 +27,7 @@ public static class InstrumentSentences
     public static string Amount(decimal value, InstrumentKind kind, ShopFormat format)
     {
         ArgumentNullException.ThrowIfNull(format);
-        return $"{QuantityInput.Write(value, QuantityKind.Number, format.Units, format.Culture)} {Unit(kind)}";
+        return $"{Number(value, format)} {Unit(kind)}";
     }
 
     /// <summary>For how long a check holds, or that none is needed.</summary>
@@ -37,4 +37,32 @@ public static class InstrumentSentences
         ArgumentNullException.ThrowIfNull(format);
         return instrument.NeedsChecks ? format.Say(Texts.Setup_Days, format.Count(instrument.CheckEveryDays ?? InstrumentCheckRule.UsualDays)) : Texts.Setup_CheckNone;
     }
+
+    /// <summary>7.01: shown -15 mV.</summary>
+    public static string Point(CheckPoint point, CheckRow check, InstrumentKind kind, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        ArgumentNullException.ThrowIfNull(format);
+        return format.Say(Texts.Instrument_Point, Number(point.Standard, format), Shown(point.Shown, check, kind, format));
+    }
+
+    /// <summary>Empty where it was checked without a standard.</summary>
+    public static string Offset(CheckRow check, InstrumentKind kind, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        ArgumentNullException.ThrowIfNull(format);
+        return check.Offset is { } offset ? Shown(offset, check, kind, format) : "";
+    }
+
+    /// <summary>Empty where it was checked in fewer than two standards.</summary>
+    public static string Slope(CheckRow check, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(check);
+        ArgumentNullException.ThrowIfNull(format);
+        return check.SlopePercent is { } percent ? $"{Number(percent, format)} %" : "";
+    }
+
+    private static string Shown(decimal value, CheckRow check, InstrumentKind kind, ShopFormat format) => $"{Number(value, format)} {(check.IsInMillivolts ? "mV" : Unit(kind))}";
+
+    private static string Number(decimal value, ShopFormat format) => QuantityInput.Write(value, QuantityKind.Number, format.Units, format.Culture);
 }

@@ -1,5 +1,6 @@
 using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Instruments;
+using ShopFluids.Core.People;
 using ShopFluids.Core.Sheets.InstrumentChecks;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Wording;
@@ -31,18 +32,22 @@ public sealed class InstrumentSheetQueryTests
     }
 
     [Theory, EachDatabase]
-    public async Task RunAsync_CheckedTwice_BothChecksAreListedFromTheRecord(TestDatabase database)
+    public async Task RunAsync_PassedThenFailed_BothChecksAreListedWithWhatWasRead(TestDatabase database)
     {
         await using var shop = await OpenAsync(database);
+        var person = Some.Supervisor.PersonId ?? throw new InvalidOperationException("A supervisor is a person.");
+        (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, "sup", "Sup", "ten signs and more", [Roles.Supervisor], "light"), Some.Supervisor, Token)).Done();
         await CheckAsync(shop, new(2026, 3, 2));
         shop.Clock.Advance(TimeSpan.FromDays(3));
-        await CheckAsync(shop, new(2026, 3, 5));
+        await CheckAsync(shop, new(2026, 3, 5), shown: 0.4m);
 
         var sheet = await RunAsync(shop);
 
-        Assert.Equal([("5 Mar 2026", "12 Mar 2026", "Sup"), ("2 Mar 2026", "9 Mar 2026", "Sup")], sheet.Checks.Select(c => (c.CheckedOn, c.HoldsUntil, c.By)));
-        Assert.Equal((Verdict.InRange, Texts.InstrumentSheet_Holds), (sheet.Instruments[0].Standing.Verdict, sheet.Instruments[0].Standing.Word));
-        Assert.Equal("0", sheet.Lapsed);
+        Assert.Equal(
+            [("5 Mar 2026", Texts.Instrument_Fail, "0: shown 0.4 Brix", "0.4 Brix", "Sup"), ("2 Mar 2026", Texts.Instrument_Pass, "0: shown 0.1 Brix", "0.1 Brix", "Sup")],
+            sheet.Checks.Select(c => (c.CheckedOn, c.Result.Word, c.Standards, c.Offset, c.By)));
+        Assert.Equal(Texts.InstrumentSheet_Never, sheet.Instruments[0].Standing.Word);
+        Assert.Equal("1", sheet.Lapsed);
     }
 
     [Theory, EachDatabase]
@@ -68,10 +73,10 @@ public sealed class InstrumentSheetQueryTests
         return shop;
     }
 
-    private static async Task CheckAsync(ShopFixture shop, DateOnly day)
+    private static async Task CheckAsync(ShopFixture shop, DateOnly day, decimal shown = 0.1m)
     {
         var id = (await shop.SetupAsync()).Instruments[0].Id;
-        (await shop.Get<NoteInstrumentCheckHandler>().HandleAsync(new NoteInstrumentCheck(id, day), Some.Supervisor, Token)).Done();
+        (await shop.Get<NoteInstrumentCheckHandler>().HandleAsync(new NoteInstrumentCheck(Some.Id(), id, day) { First = new(0, shown) }, Some.Supervisor, Token)).Done();
     }
 
     private static async Task<InstrumentSheet> RunAsync(ShopFixture shop) => (await shop.Get<InstrumentSheetQuery>().RunAsync(null, null, "Sup", Token)).Done();

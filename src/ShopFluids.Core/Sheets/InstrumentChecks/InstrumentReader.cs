@@ -1,23 +1,19 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Instruments;
-using ShopFluids.Core.Record;
-using ShopFluids.Core.Record.Trail;
-using ShopFluids.Core.Wording;
 using ShopFluids.Rules.InstrumentCheck;
 
 namespace ShopFluids.Core.Sheets.InstrumentChecks;
 
-/// <param name="CheckedOn">The day of the check.</param>
-internal sealed record NotedCheck(string Tag, DateOnly CheckedOn, DateTime NotedAtUtc, string By);
+/// <param name="By">Who made it; empty for a program.</param>
+internal sealed record CheckMade(InstrumentCheck Check, string By);
 
 /// <param name="UntilUtc">Null while it lasts.</param>
 /// <param name="Values">Read with it meanwhile, in the readings that count.</param>
 internal sealed record Lapse(Guid InstrumentId, DateTime FromUtc, DateTime? UntilUtc, int Values, string Answer);
 
-internal sealed record InstrumentFactsRead(IReadOnlyList<Instrument> Instruments, IReadOnlyList<NotedCheck> Checks, IReadOnlyList<Lapse> Lapses);
+internal sealed record InstrumentFactsRead(IReadOnlyList<Instrument> Instruments, IReadOnlyList<CheckMade> Checks, IReadOnlyList<Lapse> Lapses);
 
-/// <summary>The instrument itself keeps its last check only: those before are in the record.</summary>
 internal sealed class InstrumentReader(ShopFluidsDbContext db, DateTime fromUtc, DateTime toUtc)
 {
     public async Task<InstrumentFactsRead> ReadAsync(CancellationToken cancellationToken) => new(
@@ -25,18 +21,17 @@ internal sealed class InstrumentReader(ShopFluidsDbContext db, DateTime fromUtc,
         await ChecksAsync(cancellationToken),
         await LapsesAsync(cancellationToken));
 
-    private async Task<List<NotedCheck>> ChecksAsync(CancellationToken cancellationToken)
+    private async Task<List<CheckMade>> ChecksAsync(CancellationToken cancellationToken)
     {
-        var entries = await db.RecordEntries.AsNoTracking()
-            .Where(e => e.Code == ActCodes.InstrumentChecked && e.AtUtc >= fromUtc && e.AtUtc < toUtc)
-            .OrderByDescending(e => e.Sequence)
-            .Select(e => new { e.AtUtc, e.Subject, e.ActorName, e.Changes }).ToListAsync(cancellationToken);
-        return [.. entries.SelectMany(e => DayOf(e.Changes) is { } day ? new[] { new NotedCheck(e.Subject, day, e.AtUtc, e.ActorName) } : [])];
+        var checks = await (
+            from check in db.InstrumentChecks.AsNoTracking()
+            join person in db.Users on check.PersonId equals person.Id into people
+            from person in people.DefaultIfEmpty()
+            where check.NotedAtUtc >= fromUtc && check.NotedAtUtc < toUtc
+            orderby check.NotedAtUtc descending, check.Id
+            select new { Check = check, By = person == null ? "" : person.DisplayName }).ToListAsync(cancellationToken);
+        return checks.ConvertAll(c => new CheckMade(c.Check, c.By));
     }
-
-    private static DateOnly? DayOf(string changes) =>
-        (RowChange.Read(changes) ?? []).Where(r => r.Entity == nameof(Instrument)).SelectMany(r => r.Cells)
-            .Where(c => c.Column == nameof(Instrument.CheckedOn)).Select(c => DayInput.TryRead(c.After, out var day) ? day : (DateOnly?)null).FirstOrDefault();
 
     private async Task<List<Lapse>> LapsesAsync(CancellationToken cancellationToken)
     {

@@ -12,8 +12,10 @@ public sealed record InstrumentSheet(
 public sealed record InstrumentSheetRow(string Tag, string Kind, string Resolution, string Accuracy, string Every, string CheckedOn, string HoldsUntil, SheetVerdict Standing);
 
 /// <param name="CheckedOn">The day of the check.</param>
-/// <param name="NotedAt">When it was written down.</param>
-public sealed record InstrumentSheetCheck(string Tag, string CheckedOn, string HoldsUntil, string NotedAt, string By);
+/// <param name="Result">Passed or failed.</param>
+/// <param name="Standards">What it showed in each; empty where it was only looked over.</param>
+/// <param name="Slope">Empty without a second standard.</param>
+public sealed record InstrumentSheetCheck(string Tag, string CheckedOn, SheetVerdict Result, string Standards, string Offset, string Slope, string By);
 
 /// <param name="Readings">How many values were read with it meanwhile.</param>
 /// <param name="Answer">What was said to be done about it; empty where nothing was.</param>

@@ -12,25 +12,33 @@ internal sealed class InstrumentSheetMaker(ShopSetup setup, ShopFormat format, D
 
     public InstrumentSheet Make(SheetFrame frame, InstrumentFactsRead facts)
     {
-        var byTag = facts.Instruments.ToDictionary(i => i.TagKey, StringComparer.Ordinal);
         var byId = facts.Instruments.ToDictionary(i => i.Id);
         return new(
             frame,
             format.Count(facts.Instruments.Count),
             format.Count(facts.Instruments.Count(IsLapsed)),
             [.. facts.Instruments.Select(Row)],
-            [.. facts.Checks.Select(c => new InstrumentSheetCheck(
-                c.Tag,
-                format.LongDay(c.CheckedOn),
-                byTag.GetValueOrDefault(Machines.Tags.Key(c.Tag)) is { } instrument ? format.LongDay(HoldsUntil(instrument, c.CheckedOn)) : "",
-                format.Moment(c.NotedAtUtc, nowUtc),
-                c.By))],
+            [.. facts.Checks.Where(c => byId.ContainsKey(c.Check.InstrumentId)).Select(c => Row(c, byId[c.Check.InstrumentId]))],
             [.. facts.Lapses.Select(l => new InstrumentSheetLapse(
                 byId.GetValueOrDefault(l.InstrumentId)?.Tag ?? "",
                 format.Moment(l.FromUtc, nowUtc),
                 l.UntilUtc is { } until ? format.Moment(until, nowUtc) : Texts.InstrumentSheet_StillLapsed,
                 format.Count(l.Values),
                 l.Answer))]);
+    }
+
+    private InstrumentSheetCheck Row(CheckMade made, Instrument instrument)
+    {
+        var check = CheckRow.Of(made.Check, made.By);
+        var points = new[] { check.First, check.Second }.OfType<CheckPoint>().Select(p => InstrumentSentences.Point(p, check, instrument.Kind, format));
+        return new(
+            instrument.Tag,
+            format.LongDay(check.CheckedOn),
+            check.Passes ? new(Verdict.InRange, Direction.None, Texts.Instrument_Pass) : new(Verdict.Action, Direction.None, Texts.Instrument_Fail),
+            string.Join("; ", points),
+            InstrumentSentences.Offset(check, instrument.Kind, format),
+            InstrumentSentences.Slope(check, format),
+            check.Person);
     }
 
     private InstrumentSheetRow Row(Instrument instrument) => new(

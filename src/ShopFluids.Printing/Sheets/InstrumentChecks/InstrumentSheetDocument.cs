@@ -36,10 +36,10 @@ internal static class InstrumentSheetDocument
         flow.Table(
             Texts.InstrumentSheet_Checks,
             [
-                new(Texts.InstrumentSheet_Instrument, Face: PrintFace.Bold, IsWhole: true), new(Texts.InstrumentSheet_CheckedOn, IsWhole: true), new(Texts.InstrumentSheet_HoldsUntil, IsWhole: true),
-                new(Texts.InstrumentSheet_NotedAt, IsWhole: true), new(Texts.Sheet_By, TakesRest: true),
+                new(Texts.InstrumentSheet_Instrument, Face: PrintFace.Bold, IsWhole: true), new(Texts.InstrumentSheet_CheckedOn, IsWhole: true), new(Texts.Instrument_Result, Face: PrintFace.Bold, IsWhole: true),
+                new(Texts.InstrumentSheet_Standards, TakesRest: true), new(Texts.Instrument_Offset, IsRight: true), new(Texts.Instrument_Slope, IsRight: true), new(Texts.Sheet_By),
             ],
-            [.. checks.Select(c => new TableRow([c.Tag, c.CheckedOn, c.HoldsUntil, c.NotedAt, c.By]))],
+            [.. checks.Select(c => new TableRow([c.Tag, c.CheckedOn, Standing(c.Result), c.Standards, c.Offset, c.Slope, c.By]))],
             Texts.InstrumentSheet_NoChecks);
 
     private static void AddLapses(PageFlow flow, IReadOnlyList<InstrumentSheetLapse> lapses) =>
@@ -54,5 +54,5 @@ internal static class InstrumentSheetDocument
 
     // What needs no check has no verdict, and so no mark.
     private static TableCell Standing(SheetVerdict standing) =>
-        new(standing.Word, standing is { IsLate: true } or { Verdict: Verdict.InRange } ? VerdictMarks.Of(standing) : null);
+        new(standing.Word, standing is { IsLate: true } or { Verdict: not Verdict.NotMeasured } ? VerdictMarks.Of(standing) : null);
 }

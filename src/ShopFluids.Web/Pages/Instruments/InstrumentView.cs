@@ -2,7 +2,6 @@ using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules.InstrumentCheck;
 using ShopFluids.Web.Components.Layout;
-using ShopFluids.Web.Pages.Setup.Basics;
 
 namespace ShopFluids.Web.Pages.Instruments;
 
@@ -19,9 +18,9 @@ public sealed class InstrumentView(CheckedInstrument instrument, DeskWords words
 
     public string Facts => Format.Say(
         Texts.Instrument_Facts,
-        InstrumentDraft.KindWord(instrument.Kind),
-        InstrumentDraft.Amount(instrument.Resolution, instrument.Kind, Format),
-        InstrumentDraft.Amount(instrument.Accuracy, instrument.Kind, Format));
+        InstrumentSentences.Kind(instrument.Kind),
+        InstrumentSentences.Amount(instrument.Resolution, instrument.Kind, Format),
+        InstrumentSentences.Amount(instrument.Accuracy, instrument.Kind, Format));
 
     /// <summary>How things stand, in one sentence.</summary>
     public string Standing =>
@@ -31,20 +30,14 @@ public sealed class InstrumentView(CheckedInstrument instrument, DeskWords words
 
     public string Lead => Format.Say(
         instrument.Kind == InstrumentKind.PhMeter ? Texts.Instrument_LeadPh : Texts.Instrument_LeadBrix,
-        InstrumentDraft.Amount(instrument.Accuracy + (instrument.Resolution / 2), instrument.Kind, Format));
+        InstrumentSentences.Amount(instrument.Accuracy + (instrument.Resolution / 2), instrument.Kind, Format));
 
-    public string Point(CheckPoint? point, bool isInMillivolts) => point is { } read
-        ? Format.Say(Texts.Instrument_Point, Number(read.Standard), $"{Number(read.Shown)} {(isInMillivolts ? "mV" : Unit)}")
-        : Texts.Instrument_NoPoint;
+    public string Point(CheckPoint? point, CheckRow check) => point is { } read ? InstrumentSentences.Point(read, check, instrument.Kind, Format) : Texts.Instrument_NoPoint;
 
-    public string Offset(CheckRow check) => check.Offset is { } offset ? $"{Number(offset)} {(check.IsInMillivolts ? "mV" : Unit)}" : "";
+    public string Offset(CheckRow check) => InstrumentSentences.Offset(check, instrument.Kind, Format);
 
-    public string Slope(CheckRow check) => check.SlopePercent is { } percent ? $"{Number(percent)} %" : "";
+    public string Slope(CheckRow check) => InstrumentSentences.Slope(check, Format);
 
     /// <summary>What a check came to, right after it was noted.</summary>
     public string Outcome(CheckResult result) => Format.Say(result.Passes ? Texts.Instrument_Passed : Texts.Instrument_Failed, instrument.Tag);
-
-    private string Unit => instrument.Kind == InstrumentKind.PhMeter ? "pH" : "Brix";
-
-    private string Number(decimal value) => QuantityInput.Write(value, QuantityKind.Number, Format.Units, Format.Culture);
 }
