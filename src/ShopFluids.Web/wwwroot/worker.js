@@ -105,7 +105,7 @@ async function file(request) {
       await cache.put(request, answer.clone());
     }
 
-    return answer;
+    return answer.status >= 500 && kept ? kept : answer;
   } catch (fault) {
     if (kept) {
       return kept;
