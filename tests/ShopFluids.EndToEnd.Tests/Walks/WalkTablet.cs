@@ -73,16 +73,13 @@ internal sealed class WalkTablet : IAsyncDisposable
             foreach (var step in plan.Steps)
             {
                 cancellationToken.ThrowIfCancellationRequested();
-                File.AppendAllText("/tmp/w-floor-times.log", $"{Stopwatch.GetTimestamp() / 1000000} {plan.Seed} {step.Event}\n"); // TIMING
                 done.Add($"{step.Event}");
                 done[^1] += $": {await DoAsync(step, ledger, killsServer)}";
                 await ExpectAllInPlaceAsync(ledger, cancellationToken);
             }
 
             done.Add("end");
-                File.AppendAllText("/tmp/w-floor-times.log", $"{Stopwatch.GetTimestamp() / 1000000} {plan.Seed} end\n"); // TIMING
             await FinishAsync(plan, ledger, cancellationToken);
-                File.AppendAllText("/tmp/w-floor-times.log", $"{Stopwatch.GetTimestamp() / 1000000} {plan.Seed} over\n"); // TIMING
         }
         catch (Exception fault) when (!cancellationToken.IsCancellationRequested)
         {
