@@ -12,7 +12,7 @@ namespace ShopFluids.EndToEnd.Tests.Walks;
 internal sealed class WalkPage(IBrowserContext browser)
 {
     private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(Visit.PatienceMilliseconds);
-    private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(10);
+    private static readonly TimeSpan Step = TimeSpan.FromMilliseconds(20);
 
     // A page that has been told to go shows what it was until the next is there.
     private const string Where = """
@@ -30,6 +30,9 @@ internal sealed class WalkPage(IBrowserContext browser)
         }
         """;
 
+    private const string Rest = $"mark => {{ const place = ({Where})(mark); return place !== 'Moving' && place; }}";
+    private const string Left = "left";
+    private const float RestStep = 15;
     private const string Leave = "document.documentElement.dataset.left = '';";
 
     private IPage? _page;
@@ -50,12 +53,7 @@ internal sealed class WalkPage(IBrowserContext browser)
 
     public Task<WalkPlace> ReloadAsync() => MoveAsync(() => Page.ReloadAsync(new() { WaitUntil = WaitUntilState.Commit }));
 
-    public async Task<WalkPlace> SettleAsync()
-    {
-        var place = WalkPlace.Moving;
-        await EventuallyAsync(async () => (place = await WhereAsync()) != WalkPlace.Moving, "The page does not come to rest.");
-        return place;
-    }
+    public Task<WalkPlace> SettleAsync() => SettleAsync(Left);
 
     /// <summary>Person, and the note in the box: empty on an empty page.</summary>
     public async Task<(Guid Person, string Note)> FormAsync()
@@ -101,9 +99,7 @@ internal sealed class WalkPage(IBrowserContext browser)
             return WalkPlace.Elsewhere;
         }
 
-        var place = WalkPlace.Moving;
-        await EventuallyAsync(async () => (place = await WhereAsync("asked")) != WalkPlace.Moving, "The tablet is not handed on.");
-        return place;
+        return await SettleAsync("asked");
     }
 
     public async Task<WalkPlace> GoOnAsync()
@@ -161,11 +157,27 @@ internal sealed class WalkPage(IBrowserContext browser)
         return await SettleAsync();
     }
 
-    private async Task<WalkPlace> WhereAsync(string mark = "left")
+    // The page waits for itself: asking it again and again from here would cost more than all else.
+    private async Task<WalkPlace> SettleAsync(string mark)
+    {
+        var place = WalkPlace.Moving;
+        await EventuallyAsync(
+            async () =>
+            {
+                place = await AskAsync(async () => await (await Page.WaitForFunctionAsync(Rest, mark, new() { PollingInterval = RestStep })).JsonValueAsync<string>());
+                return place != WalkPlace.Moving;
+            },
+            "The page does not come to rest.");
+        return place;
+    }
+
+    private Task<WalkPlace> WhereAsync() => AskAsync(() => Page.EvaluateAsync<string>(Where, Left));
+
+    private static async Task<WalkPlace> AskAsync(Func<Task<string>> ask)
     {
         try
         {
-            return Enum.Parse<WalkPlace>(await Page.EvaluateAsync<string>(Where, mark));
+            return Enum.Parse<WalkPlace>(await ask());
         }
         catch (PlaywrightException fault) when (fault.Message.Contains("context was destroyed", StringComparison.Ordinal) || fault.Message.Contains("navigat", StringComparison.OrdinalIgnoreCase))
         {

@@ -13,6 +13,11 @@ internal sealed class WalkTablet : IAsyncDisposable
     private static readonly (string Name, string Pin)[] People = [(StationPeople.Anna, StationPeople.AnnaPin), (StationPeople.Bert, StationPeople.BertPin)];
 
     private const string Sent = "sent";
+
+    // The least that is drawn soonest.
+    private const int Width = 360;
+    private const int Height = 640;
+
     private static readonly TimeSpan AtOnce = TimeSpan.FromSeconds(3);
 
     private readonly SmallShop _shop;
@@ -44,8 +49,8 @@ internal sealed class WalkTablet : IAsyncDisposable
     public static async Task<WalkTablet> OpenAsync(Chromium chromium, SmallShop shop, TestDatabase database, string sump)
     {
         var network = new FaultyNetwork(shop.Server.Address);
-        var tablet = await StationPeople.OpenTabletAsync(chromium, network.Address, database);
-        var second = await Visit.OpenAsync(chromium, shop.Server.Address);
+        var tablet = await StationPeople.OpenTabletAsync(chromium, network.Address, database, width: Width, height: Height);
+        var second = await Visit.OpenAsync(chromium, shop.Server.Address, width: Width, height: Height);
         await SignIn.AsAsync(second, "op", SmallShop.Password);
 
         // A page without a script.
