@@ -91,6 +91,9 @@ async function fallback(fault) {
   throw fault;
 }
 
+// Every page asks for a dozen files that seldom change: they are not written to the tablet's disk again each time.
+const isSame = (one, other) => one.headers.has('ETag') && one.headers.get('ETag') === other?.headers.get('ETag');
+
 // Where a file's name changes with its contents, what is kept is right; of others only where there is nothing newer.
 async function file(request) {
   const cache = await caches.open(FILES);
@@ -101,11 +104,11 @@ async function file(request) {
 
   try {
     const answer = await fetch(request);
-    if (answer.ok) {
+    if (answer.ok && !isSame(answer, kept)) {
       await cache.put(request, answer.clone());
     }
 
-    return answer;
+    return answer.status >= 500 && kept ? kept : answer;
   } catch (fault) {
     if (kept) {
       return kept;

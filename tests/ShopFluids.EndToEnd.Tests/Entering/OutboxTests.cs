@@ -187,6 +187,87 @@ public sealed class OutboxTests(Chromium chromium)
         Assert.Equal(8.7m, Brix(Assert.Single(await ReadingsAsync(shop))));
     }
 
+    // Whatever stands before the server answers for it while it starts again.
+    [Fact]
+    public async Task Open_ServerRefuses_PageAndItsScriptsComeOutOfTheTablet()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database);
+        await using var network = new FaultyNetwork(shop.Server.Address);
+        await using var tablet = await OpenAsync(network.Address);
+        await network.BecomeAsync(NetworkState.Refusing);
+
+        await tablet.Page.GotoAsync(Enter);
+        await SaveAndStayAsync(tablet, "8.1");
+        await network.BecomeAsync(NetworkState.Fine);
+        await tablet.Page.GotoAsync("/round");
+
+        await EventuallyAsync(async () => await WaitingAsync(tablet) == 0);
+        Assert.Equal(8.1m, Brix(Assert.Single(await ReadingsAsync(shop))));
+    }
+
+    [Fact]
+    public async Task Save_PageIsGoneBeforeTheAnswer_IsNoDraftAnyMoreOnceItIsStored()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database);
+        await using var network = new FaultyNetwork(shop.Server.Address);
+        await using var tablet = await OpenAsync(network.Address);
+        await tablet.GoAsync(Enter);
+        await ReadyAsync(tablet.Page);
+        await new EntryPage(tablet).TypeAsync("8.1", "9.0", "300");
+        await network.BecomeAsync(NetworkState.AnswersHeld);
+        await new EntryPage(tablet).Save.ClickAsync();
+        await EventuallyAsync(() => Task.FromResult(network.Lost > 0));
+
+        await tablet.Page.GotoAsync("/round");
+        await network.BecomeAsync(NetworkState.Fine);
+        await tablet.GoAsync("/round");
+
+        await EventuallyAsync(async () => await WaitingAsync(tablet) == 0);
+        Assert.Single(await ReadingsAsync(shop));
+        await tablet.GoAsync(Enter);
+        await ReadyAsync(tablet.Page);
+        await Assertions.Expect(tablet.Page.Locator("#restored")).ToBeHiddenAsync();
+    }
+
+    [Fact]
+    public async Task Save_RefusedBeforeAndSignInHasEnded_StaysUntilItIsPutRight()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database);
+        await using var tablet = await OpenAsync(shop);
+        await tablet.Page.Context.SetOfflineAsync(true);
+        await tablet.Page.GotoAsync(Enter);
+        await SaveAndStayAsync(tablet, "eighty");
+        await tablet.Page.Context.SetOfflineAsync(false);
+        await tablet.Page.Locator("#refused a").ClickAsync();
+        await Assertions.Expect(tablet.Page.Locator("#restored")).ToBeVisibleAsync();
+        await tablet.Page.Context.ClearCookiesAsync();
+        await new EntryPage(tablet).SaveAsync();
+
+        // Turned away at the door; signed in again elsewhere.
+        await SignIn.AsAsync(tablet, "op", SmallShop.Password);
+        await tablet.GoAsync("/round");
+        await tablet.Page.Locator("#refused a").ClickAsync();
+        await ReadyAsync(tablet.Page);
+        var entry = new EntryPage(tablet);
+        await Assertions.Expect(entry.Concentration).ToHaveValueAsync("eighty");
+
+        // What is typed to put it right is kept, too.
+        await entry.Concentration.FillAsync("8.1");
+        await tablet.Page.ReloadAsync();
+        await ReadyAsync(tablet.Page);
+        await Assertions.Expect(entry.Concentration).ToHaveValueAsync("8.1");
+        await tablet.GoAsync(Enter);
+        await ReadyAsync(tablet.Page);
+        await Assertions.Expect(entry.Concentration).ToHaveValueAsync("8.1");
+        await entry.SaveForSureAsync();
+
+        Assert.Equal(8.1m, Brix(Assert.Single(await ReadingsAsync(shop))));
+        Assert.Equal(0, await WaitingAsync(tablet));
+    }
+
     // Power off in the pocket: what was saved is on the disk of the tablet.
     [Fact]
     public async Task Save_BrowserIsKilled_ArrivesWhenItIsOpenedAgain()
@@ -211,9 +292,11 @@ public sealed class OutboxTests(Chromium chromium)
     }
 
     /// <summary>A tablet that has been online once: the worker keeps the round and its entry page.</summary>
-    private async Task<Visit> OpenAsync(SmallShop shop)
+    private Task<Visit> OpenAsync(SmallShop shop) => OpenAsync(shop.Server.Address);
+
+    private async Task<Visit> OpenAsync(Uri address)
     {
-        var tablet = await Visit.OpenAsync(chromium, shop.Server.Address);
+        var tablet = await Visit.OpenAsync(chromium, address);
         await SignIn.AsAsync(tablet, "op", SmallShop.Password);
         await tablet.GoAsync("/round?all=1");
         await EventuallyAsync(() => tablet.Page.EvaluateAsync<bool>(KeepsAll));

@@ -1,8 +1,5 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.Playwright;
-using ShopFluids.Core.People;
-using ShopFluids.Core.People.Pins;
-using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Wording;
 using ShopFluids.EndToEnd.Tests.Browser;
@@ -18,17 +15,17 @@ public sealed class StationPathTests(Chromium chromium)
 {
     private const string Enter = $"/enter/{Some.SumpTag}";
     private const string Slides = $"/slides/{Some.SumpTag}";
-    private const string Anna = "Anna with a name that is rather long for a tile on a tablet";
-    private const string Bert = "Bert";
-    private const string AnnaPin = "204816";
-    private const string BertPin = "518273";
+    private const string Anna = StationPeople.Anna;
+    private const string Bert = StationPeople.Bert;
+    private const string AnnaPin = StationPeople.AnnaPin;
+    private const string BertPin = StationPeople.BertPin;
     private static readonly string Door = "**/account/station**";
 
     [Fact]
     public async Task Pin_TileAndDigits_LeadToAReadingThatNamesPersonAndStation()
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
-        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var desk = await Visit.OpenAsync(chromium, shop.Server.Address, width: 1440, height: 900);
         await SignIn.AsAsync(desk, "sup", SmallShop.Password);
         var (name, link) = await Tablet.OfferAsync(desk);
@@ -63,7 +60,7 @@ public sealed class StationPathTests(Chromium chromium)
     public async Task Idle_TypedButNotSaved_LocksAndKeepsItForItsPersonAlone()
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
-        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var tablet = await OpenAsync(shop, database);
         await tablet.Page.Clock.InstallAsync();
         await tablet.LetInAsync(Anna, AnnaPin);
@@ -94,7 +91,7 @@ public sealed class StationPathTests(Chromium chromium)
     public async Task Idle_WordsOfAnotherForm_AreThereAgainForTheirPersonAlone()
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
-        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var tablet = await OpenAsync(shop, database);
         await tablet.LetInAsync(Anna, AnnaPin);
         await tablet.Visit.GoAsync(Slides);
@@ -119,7 +116,7 @@ public sealed class StationPathTests(Chromium chromium)
     public async Task Idle_WithoutTheServer_AsksWhoIsThereAndLosesNothing()
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
-        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var tablet = await OpenAsync(shop, database);
         await tablet.Page.Clock.InstallAsync();
         await tablet.LetInAsync(Anna, AnnaPin);
@@ -141,7 +138,7 @@ public sealed class StationPathTests(Chromium chromium)
     public async Task Save_PinSessionHasEnded_AsksForThePinAndKeepsTheText()
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
-        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var tablet = await OpenAsync(shop, database);
         await tablet.LetInAsync(Anna, AnnaPin);
         await tablet.Visit.GoAsync(Enter);
@@ -167,7 +164,7 @@ public sealed class StationPathTests(Chromium chromium)
     public async Task Revoke_WhileInUse_ShutsTheTabletAtTheNextPress()
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
-        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var tablet = await OpenAsync(shop, database);
         await tablet.LetInAsync(Anna, AnnaPin);
         await using var desk = await Visit.OpenAsync(chromium, shop.Server.Address, width: 1440, height: 900);
@@ -188,7 +185,7 @@ public sealed class StationPathTests(Chromium chromium)
     public async Task Pin_WithoutScript_IsAPlainForm()
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
-        await using var shop = await SmallShop.OpenAsync(database, PeopleAsync);
+        await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var tablet = await OpenAsync(shop, database, hasScript: false);
 
         await tablet.Page.Locator(".tile", new() { HasText = Bert }).FocusAsync();
@@ -202,29 +199,7 @@ public sealed class StationPathTests(Chromium chromium)
         await tablet.ExpectDoorAsync();
     }
 
-    private async Task<Tablet> OpenAsync(SmallShop shop, TestDatabase database, bool hasScript = true)
-    {
-        await using var fixture = ShopFixture.Empty(database);
-        var name = $"Bay {Some.Id():N}"[..20];
-        // The code holds, whatever the server's clock shows.
-        fixture.Clock.SetUtcNow(new DateTimeOffset(Some.Start.AddYears(50)));
-        var offered = (await fixture.Get<SetUpStationsHandler>().HandleAsync(new AddStation(Some.Id(), name, "By the wash", "shop"), Actor.Program, default)).Done();
-        var tablet = new Tablet(await Visit.OpenAsync(chromium, shop.Server.Address, hasScript: hasScript), name);
-        await tablet.Page.GotoAsync($"/account/station/enrol?code={offered.Code}");
-        await tablet.Page.Locator("button[type=submit]").ClickAsync();
-        await tablet.ExpectDoorAsync();
-        return tablet;
-    }
-
-    private static async Task PeopleAsync(ShopFixture shop)
-    {
-        foreach (var (signInName, name, pin) in new[] { ("anna", Anna, AnnaPin), ("bert", Bert, BertPin) })
-        {
-            var account = new MakeAccount(Some.Id(), signInName, name, SmallShop.Password, [Roles.Operator], "light");
-            (await shop.Get<MakeAccountHandler>().HandleAsync(account, Actor.Program, default)).Done();
-            (await shop.Get<SetPinHandler>().HandleAsync(new SetPin(account.Id, pin), Actor.Program, default)).Done();
-        }
-    }
+    private Task<Tablet> OpenAsync(SmallShop shop, TestDatabase database, bool hasScript = true) => StationPeople.OpenTabletAsync(chromium, shop.Server.Address, database, hasScript);
 
     private static async Task<List<string>> ActorsAsync(TestDatabase database)
     {

@@ -1,6 +1,8 @@
 // Readings that were saved on this tablet and are not known to be stored yet. Each is here until the server has said that it has
 // it; the id in it makes sending it twice harmless.
 
+import * as draft from './draft.js';
+
 const NAME = 'shopfluids';
 const STORE = 'outbox';
 const ANSWER_WITHIN_MS = 8_000;
@@ -44,7 +46,7 @@ export async function all() {
 
 /**
  * Sends one reading. The server reckons its time from its age, so that a tablet whose clock is wrong does no harm.
- * @returns stored with the page to go to, refused, signIn, or later.
+ * @returns stored with the page to go to, refused or signIn with the answer's status, or later.
  */
 export async function send(item) {
   const body = bodyOf(item);
@@ -59,7 +61,7 @@ export async function send(item) {
     }
 
     // A redirect leads to the door: whoever was signed in is not any more.
-    return { is: answer.status === 401 || answer.type === 'opaqueredirect' ? 'signIn' : REFUSED.includes(answer.status) ? 'refused' : 'later' };
+    return { status: answer.status, is: answer.status === 401 || answer.type === 'opaqueredirect' ? 'signIn' : REFUSED.includes(answer.status) ? 'refused' : 'later' };
   } catch {
     // No way to the server, or no answer in time: whether it has the reading is not known, so it is sent again.
     return { is: 'later' };
@@ -94,6 +96,8 @@ async function sendInTurn(person, isUrgent) {
 
     const { is } = await send(item);
     if (is === 'stored') {
+      // The page that saved it may have gone before it could take its draft away.
+      draft.discardStored(item.id);
       await remove(item.id);
     } else if (is === 'refused') {
       await keep({ ...item, isRefused: true });

@@ -139,19 +139,29 @@ async function restore() {
     draft.fill(form, refused.fields);
     form.elements.savedAt.value = refused.savedAt;
     reveal('restored', say(words.refusedHere, clock(refused.savedAt)));
-    return refused.photo;
   }
 
   const kept = draft.read(person, form.dataset.tag);
-  if (kept && !await outbox.find(kept.fields.find(([name]) => name === 'id')?.[1] ?? '')) {
-    draft.fill(form, kept.fields);
-    reveal('restored', say(words.restored, clock(kept.at)));
-  } else if (kept) {
-    // It was saved already and waits on this tablet.
-    draft.discard(person, form.dataset.tag);
+  const keptId = kept?.fields.find(([name]) => name === 'id')?.[1] ?? '';
+  if (!kept || (refused && keptId !== refused.id)) {
+    return refused?.photo;
   }
 
-  return null;
+  const waiting = await outbox.find(keptId);
+  if (waiting && !waiting.isRefused) {
+    // It was saved already and waits on this tablet.
+    draft.discard(person, form.dataset.tag);
+    return null;
+  }
+
+  // What was typed to put a refused reading right is newer than what was refused.
+  draft.fill(form, kept.fields);
+  form.elements.savedAt.value = waiting?.savedAt ?? '';
+  if (!refused) {
+    reveal('restored', say(words.restored, clock(kept.at)));
+  }
+
+  return waiting?.photo;
 }
 
 async function save(event) {
@@ -177,7 +187,9 @@ async function save(event) {
     item.photo = taken;
   }
 
+  let before;
   try {
+    before = await outbox.find(item.id);
     await outbox.keep(item);
   } catch {
     submit(event.submitter);
@@ -186,9 +198,9 @@ async function save(event) {
 
   const answer = await outbox.send(item);
   if (answer.is === 'stored') {
+    draft.discard(person, item.tag);
     await outbox.remove(item.id);
     await photo.forget(item.id);
-    draft.discard(person, item.tag);
     location.assign(answer.location);
   } else if (answer.is === 'later') {
     draft.discard(person, item.tag);
@@ -201,8 +213,9 @@ async function save(event) {
     isOffline = true;
     await draw(false);
   } else {
-    // The server shows what it asks or refuses, with everything that was typed.
-    await outbox.remove(item.id);
+    // The server shows what it asks or refuses, with everything that was typed. What was refused before may be in no draft and stays; what
+    // meets another reading of its id (409) is given a new one.
+    await (before?.isRefused && answer.status !== 409 ? outbox.keep({ ...item, isRefused: true }) : outbox.remove(item.id));
     submit(event.submitter);
   }
 }
