@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
-using ShopFluids.Core.Record;
 
 namespace ShopFluids.Core.People;
 

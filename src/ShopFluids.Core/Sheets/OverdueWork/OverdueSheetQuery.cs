@@ -1,6 +1,5 @@
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Database;
-using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 
