@@ -51,7 +51,7 @@ public sealed class MissingFactsTests
             var arguments = called.GetParameters().Select(p => p.Name == parameter ? null : Anything(p.ParameterType)).ToArray();
 
             var thrown = Record.Exception(() => Answer(called, arguments));
-            Assert.IsType<ArgumentNullException>((thrown as TargetInvocationException)?.InnerException ?? thrown);
+            Assert.Equal(parameter, Assert.IsType<ArgumentNullException>((thrown as TargetInvocationException)?.InnerException ?? thrown).ParamName);
         }
     }
 
