@@ -1,5 +1,4 @@
 using ShopFluids.Rules.Facts;
-using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Rules.Tests.Scheduling;
