@@ -96,6 +96,7 @@ public static class RulesService
     {
         ArgumentNullException.ThrowIfNull(standing);
         ArgumentNullException.ThrowIfNull(calendar);
+        ArgumentNullException.ThrowIfNull(tunings);
         var raised = standing.OpenTasks
             .OrderBy(t => t.DueAt)
             .ThenBy(t => t.Cause, StringComparer.Ordinal)
@@ -141,8 +142,12 @@ public static class RulesService
     /// <param name="flags">The sump's open flags.</param>
     /// <param name="tasks">Its open tasks.</param>
     /// <param name="now">The moment of judging, UTC.</param>
-    public static IReadOnlyList<OpenFlag> NoLongerOverdue(IReadOnlyList<OpenFlag> flags, IReadOnlyList<OpenTask> tasks, DateTime now) =>
-        tasks.Any(t => OverdueTestRule.IsLate(t, now)) ? [] : [.. flags.Where(f => f.Rule == OverdueTestRule.Code)];
+    public static IReadOnlyList<OpenFlag> NoLongerOverdue(IReadOnlyList<OpenFlag> flags, IReadOnlyList<OpenTask> tasks, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(flags);
+        ArgumentNullException.ThrowIfNull(tasks);
+        return tasks.Any(t => OverdueTestRule.IsLate(t, now)) ? [] : [.. flags.Where(f => f.Rule == OverdueTestRule.Code)];
+    }
 
     // A smell of yesterday that is entered after today's calls for no caution any more.
     private static ReadingFacts Current(EvaluationInput input) =>

@@ -122,12 +122,12 @@ public sealed record WorkPlan(
 
     private static ProposedTask Planned(CareStepFacts step, EvaluationInput input, Func<CareStepFacts, ProposedTask> plan)
     {
-        if (step.Risk is null)
+        if (step.Risk is not { } policy)
         {
             return plan(step);
         }
 
-        var why = RiskInterval.After(step, input);
+        var why = RiskInterval.After(step, policy, input);
         return plan(step with { IntervalDays = why.Days }) with { Why = why };
     }
 

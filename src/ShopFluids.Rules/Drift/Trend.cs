@@ -35,8 +35,9 @@ internal sealed record Trend(double SlopePerDay, decimal Limit, double Days, dou
         }
 
         var line = TheilSen.Fit(counted.Series, Confidence);
+
+        // Where more pairs rise than fall, the middle one cannot fall, and the other way round; but it can be level.
         if (line.Slope == 0
-            || Math.Sign(line.Slope) != Math.Sign(test.S)
             || (LimitRow.LimitFor(row, Verdict.Warning, direction) ?? LimitRow.LimitFor(row, Verdict.Action, direction)) is not { } limit)
         {
             return null;

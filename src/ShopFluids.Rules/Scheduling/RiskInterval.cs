@@ -19,12 +19,11 @@ internal static class RiskInterval
     private const int LeastReadings = 5;
 
     /// <summary>The interval after a reading that completes the test.</summary>
-    /// <param name="step">The step, with its policy.</param>
+    /// <param name="step">The step.</param>
+    /// <param name="policy">Its policy.</param>
     /// <param name="input">What the evaluation may look at.</param>
-    /// <exception cref="ArgumentException">The step has no policy.</exception>
-    public static TestReason After(CareStepFacts step, EvaluationInput input)
+    public static TestReason After(CareStepFacts step, RiskPolicy policy, EvaluationInput input)
     {
-        var policy = step.Risk ?? throw new ArgumentException("The interval of this step does not follow the risk.", nameof(step));
         var reading = new RuleCase(input, RuleRegistry.Drift);
         return FollowedParameters.Codes.Where(p => step.Parameters.Contains(p, StringComparer.Ordinal))
             .Select(p => Of(p, policy, reading))
@@ -82,7 +81,7 @@ internal static class RiskInterval
         var row = rows.Find(l => l.Basis == LimitBasis.Value);
         var (low, high) = row is null ? (null, null) : (NearestOf(row, Direction.Low), NearestOf(row, Direction.High));
         var fallen = rows.Find(l => l.Basis == LimitBasis.DropFromFirstFill) is { } drop && NearestOf(drop, Direction.High) is { } fall ? input.Standing.FirstFillPh - fall : null;
-        low = low is null || fallen > low ? fallen ?? low : low;
+        low = low is null || fallen > low ? fallen : low;
 
         // After a first fill above the upper limit no value is inside both: out, whatever is read.
         return (low > high ? high : low, high);

@@ -123,6 +123,27 @@ public sealed class DriftBoundaryTests
     public void Check_LongPast_IsFollowedNoFartherThanWhatIsLookedAt() =>
         Assert.False(IsFlagged(Judge(Rising(16, 94, 1), 1, null, (DriftRule.UsualReadings, 6), (DriftRule.UsualDays, 5))));
 
+    // More asked for than are looked at usually: so many are looked at.
+    [Fact]
+    public void Check_LeastReadingsAboveTheUsual_LooksAtThoseAskedFor() =>
+        Assert.Equal(10, Judge(Rising(16, 95, 1), 1, null, (DriftRule.LeastReadings, 10), (DriftRule.UsualReadings, 8), (DriftRule.UsualDays, 1)).Flag?.Numbers[NumberNames.Readings]);
+
+    // An S of 11 has exactly 40 chances in 720.
+    [Theory]
+    [InlineData("0.05555555555555555", true)]
+    [InlineData("0.0555555", false)]
+    public void Check_TrendJustAtTheSignificance_IsBelieved(string significance, bool isFlagged) =>
+        Assert.Equal(isFlagged, IsFlagged(Judge(Numbers("50,40,70,60,80,90"), 7, null, (DriftRule.HorizonDays, 90), (DriftRule.Significance, Numbers(significance)[0]))));
+
+    // Salts rose once from 90, stood at 105 for weeks and are 99 today: Mann-Kendall sees a rise, but most pairs do not differ, and a flat line leads nowhere.
+    [Fact]
+    public void Check_MostPairsAlike_IsNoTrend()
+    {
+        decimal[] values = [.. Enumerable.Repeat(90m, 5), .. Enumerable.Repeat(105m, 14), 99];
+
+        Assert.False(IsFlagged(Judge(values, 7, null, (DriftRule.UsualReadings, 20), (DriftRule.UsualDays, 366))));
+    }
+
     [Fact]
     public void Check_VeryManyReadings_LooksAtTwentySix() =>
         Assert.Equal(26, Judge(Rising(30, 95, 1), 1, null, (DriftRule.UsualDays, 366)).Flag?.Numbers[NumberNames.Readings]);

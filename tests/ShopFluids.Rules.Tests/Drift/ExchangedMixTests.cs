@@ -68,6 +68,22 @@ public sealed class ExchangedMixTests
         Assert.All(opinions, o => Assert.Null(o.Flag));
     }
 
+    // 200 L of water into 200 L at 8 %: half of what it was, and half is set here.
+    [Fact]
+    public void Check_ConcentrationCorrectedByJustItsShare_BeginsNothingAnew()
+    {
+        (_charge.Numbers[DriftRule.LargeCorrectionPercent], _charge.Numbers[DriftRule.LargeExchangePercent]) = (50, 100);
+        foreach (var percent in new[] { 10.0m, 9.6m, 9.2m, 8.8m, 8.4m, 8.0m })
+        {
+            _charge.Reads(Some.Measured(ParameterCodes.Concentration, percent), Some.Measured(ParameterCodes.Level, 200));
+            _charge.After(7);
+        }
+
+        _charge.After(-6).Moves(water: 200).After(6);
+
+        Assert.Empty(_charge.Reads(Some.Measured(ParameterCodes.Concentration, 5.5m), Some.Measured(ParameterCodes.Level, 400)));
+    }
+
     // The same share of the fluid, but of salts: what they should be now is not known, so 17 % begin nothing anew.
     [Fact]
     public void Check_SaltsThinnedByAsMuch_BeginNothingAnew()

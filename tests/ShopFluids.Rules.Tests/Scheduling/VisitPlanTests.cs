@@ -106,7 +106,26 @@ public sealed class VisitPlanTests
 
     [Fact]
     public void Of_TaskThatBeginsAfterItIsDue_IsRefused() =>
-        Assert.Equal("work", Assert.Throws<ArgumentException>(() => VisitPlan.Of([new(Some.Id(1), Today.AddDays(1), Today)])).ParamName);
+        Assert.StartsWith(
+            "A task can be done from its earliest to its latest day.",
+            Assert.Throws<ArgumentException>("work", () => VisitPlan.Of([new(Some.Id(1), Today.AddDays(1), Today)])).Message,
+            StringComparison.Ordinal);
+
+    // By the last day that is in time, then by the first day that makes sense, then as they are numbered.
+    [Fact]
+    public void Of_TasksOfOneVisit_AreInTheOrderInWhichTheyHaveToBeDone()
+    {
+        VisitWork[] work =
+        [
+            new(Some.Id(3), Today.AddDays(-1), Today.AddDays(2)),
+            new(Some.Id(2), Today.AddDays(-1), Today.AddDays(2)),
+            new(Some.Id(1), Today, Today.AddDays(2)),
+            new(Some.Id(4), Today.AddDays(-5), Today.AddDays(3)),
+            new(Some.Id(9), Today, Today),
+        ];
+
+        Assert.Equal([Some.Id(9), Some.Id(2), Some.Id(3), Some.Id(1), Some.Id(4)], Assert.Single(VisitPlan.Of(work)).TaskIds);
+    }
 
     // The table of docs/rules/gathering.md: test on Wednesday, skim on Friday, filter on Tuesday, draining on Thursday.
     [Theory]

@@ -84,6 +84,20 @@ public sealed class VisitWorkTests
         Assert.Equal((saturday, saturday), (work.EarliestDay, work.LatestDay));
     }
 
+    // A slide is read when its hours are over, and a step may ask for a closed day: neither is moved to an open one, not even today.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Of_WorkOfAClosedDayToday_StaysOnIt(bool isSlide)
+    {
+        var saturday = new DateOnly(2026, 3, 7);
+        var step = isSlide ? null : Some.Step(TaskKind.Skim, closedDays: ClosedDayPolicy.AsIs);
+
+        var work = VisitWork.Of(Task(isSlide ? TaskKind.ReadSlide : TaskKind.Skim, saturday, isSlide ? "slide" : CareSchedule.CauseOf(Some.StepId)), step, 0, Calendar, saturday);
+
+        Assert.Equal((saturday, saturday), (work.EarliestDay, work.LatestDay));
+    }
+
     [Fact]
     public void Of_WorkOfAFlag_ComesForwardByTheWindowAlone() =>
         Assert.Equal(Friday, VisitWork.Of(Task(TaskKind.Inspect, Tuesday, "limit:foam"), null, 2, Calendar, Today).EarliestDay);
