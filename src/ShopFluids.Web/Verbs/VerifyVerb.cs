@@ -55,7 +55,7 @@ internal sealed class VerifyVerb : Verb
         return await ProveAsync(call, services, given, cancellationToken);
     }
 
-    private static async Task<int> ProveAsync(VerbCall call, ServiceProvider services, IReadOnlyList<RecordFingerprint> fingerprints, CancellationToken cancellationToken)
+    private static async Task<int> ProveAsync(VerbCall call, ServiceProvider services, List<RecordFingerprint> fingerprints, CancellationToken cancellationToken)
     {
         var report = await services.GetRequiredService<VerifyQuery>().RunAsync(fingerprints, cancellationToken);
         foreach (var finding in report.Findings)

@@ -1,7 +1,6 @@
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Readings;
-using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Rules.InstrumentCheck;
 using ShopFluids.Testing.Databases;

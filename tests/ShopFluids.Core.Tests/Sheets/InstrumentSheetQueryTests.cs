@@ -5,7 +5,6 @@ using ShopFluids.Core.Sheets.InstrumentChecks;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
-using ShopFluids.Rules.Facts;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;

@@ -16,7 +16,7 @@ internal sealed record PagePicture(int Width, int Height, byte[] Grey)
         try
         {
             await File.WriteAllBytesAsync(file, pdf, cancellationToken);
-            var start = new ProcessStartInfo("pdftoppm", ["-gray", "-r", DotsPerInch.ToString(CultureInfo.InvariantCulture), "-f", "1", "-l", "1", file]) { RedirectStandardOutput = true };
+            var start = new ProcessStartInfo("pdftoppm", ["-gray", "-r", DotsPerInch.ToString(CultureInfo.InvariantCulture), "-f", "1", "-l", "1", file]) { RedirectStandardOutput = true, UseShellExecute = false };
             using var process = Process.Start(start) ?? throw new InvalidOperationException("pdftoppm did not start.");
             using var painted = new MemoryStream();
             await process.StandardOutput.BaseStream.CopyToAsync(painted, cancellationToken);

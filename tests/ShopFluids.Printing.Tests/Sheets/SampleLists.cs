@@ -72,7 +72,7 @@ internal static class SampleLists
             new(machine, "Refractometer", "0.1 Brix", "0.2 Brix", "7 days", "12 Nov 2026", "19 Nov 2026", Late("6 days late")),
             new("P-1", "pH meter", "0.01 pH", "0.05 pH", "7 days", "23 Nov 2026", "30 Nov 2026", InRange),
             new("L-1", "Rule or dip stick", "1 mm", "2 mm", "Not needed", "", "", new(Verdict.NotMeasured, Direction.None, "Not needed"))),
-        Repeat<InstrumentSheetCheck>(rows, 
+        Repeat<InstrumentSheetCheck>(rows,
             new("P-1", "23 Nov 2026", new(Verdict.InRange, Direction.None, "Passed"), "7.01: shown -15 mV; 4.01: shown 160 mV", "-14.4 mV", "98.6 %", "M. Ostrey"),
             new(machine, "12 Nov 2026", new(Verdict.Action, Direction.None, "Failed"), "0: shown 0.4 Brix", "0.4 Brix", "", "J. Karrow")),
         Repeat<InstrumentSheetLapse>(rows, new(machine, "20 Nov 06:00", "still", "14", ""), new("P-1", "3 Oct 06:00", "5 Oct 07:20", "6", "Two buffers, slope 97 %, values taken again" + remark)));

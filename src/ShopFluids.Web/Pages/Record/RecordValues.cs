@@ -14,7 +14,6 @@ using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Web.Pages.Machines;
-using ShopFluids.Web.Pages.Setup.Basics;
 using ShopFluids.Web.Pages.Setup.Care;
 using ShopFluids.Web.Pages.Setup.Fluids;
 

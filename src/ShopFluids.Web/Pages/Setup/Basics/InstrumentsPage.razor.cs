@@ -4,7 +4,6 @@ using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
-using ShopFluids.Web.Pages.Instruments;
 using ShopFluids.Web.Pages.Setup.Forms;
 
 namespace ShopFluids.Web.Pages.Setup.Basics;

@@ -7,7 +7,6 @@ using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Components.Shared;
-using ShopFluids.Web.Components.Shared.Loading;
 using ShopFluids.Web.Pages.Board;
 using ShopFluids.Web.Pages.Setup.Forms;
 
