@@ -9,15 +9,16 @@ using Xunit;
 namespace ShopFluids.EndToEnd.Tests.Walks;
 
 /// <summary>
-/// Nothing typed is ever lost and nothing saved is stored twice, whatever happens in whatever order: 500 walks, each drawn from its seed.
-/// SHOPFLUIDS_WALK_SEED walks one of them alone, SHOPFLUIDS_WALKS as many of them as it says.
+/// Nothing typed is ever lost and nothing saved is stored twice, whatever happens in whatever order: walks that are each drawn from a seed.
+/// A walk takes seconds of two slow cores, so that every run of all tests walks the first of them; SHOPFLUIDS_WALKS=500 walks as many as it
+/// says, SHOPFLUIDS_WALK_SEED one alone.
 /// </summary>
 public sealed class RandomWalkTests(Chromium chromium)
 {
-    private const int Walks = 500;
+    private const int UsualWalks = 60;
 
-    // Of so many the server itself is killed on the way and started again, which takes seconds.
-    private const int Kills = 10;
+    // In each fiftieth the server itself is killed on the way and started again.
+    private const int KillEvery = 50;
 
     private static readonly string[] Sumps = [Some.SumpTag, "S-31", "S-32"];
 
@@ -26,7 +27,7 @@ public sealed class RandomWalkTests(Chromium chromium)
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await SmallShop.OpenAsync(database, SetUpAsync);
-        var seeds = Setting("SHOPFLUIDS_WALK_SEED") is { } one ? [one] : Enumerable.Range(1, Setting("SHOPFLUIDS_WALKS") ?? Walks).ToList();
+        var seeds = Setting("SHOPFLUIDS_WALK_SEED") is { } one ? [one] : Enumerable.Range(1, Setting("SHOPFLUIDS_WALKS") ?? UsualWalks).ToList();
         var tablets = new List<WalkTablet>();
         try
         {
@@ -72,7 +73,7 @@ public sealed class RandomWalkTests(Chromium chromium)
         }));
     }
 
-    private static bool KillsServer(int seed) => seed % (Walks / Kills) == 0;
+    private static bool KillsServer(int seed) => seed % KillEvery == 0;
 
     private static int? Setting(string name) =>
         Environment.GetEnvironmentVariable(name) is { Length: > 0 } given ? int.Parse(given, CultureInfo.InvariantCulture) : null;
