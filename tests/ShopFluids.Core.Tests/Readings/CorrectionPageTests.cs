@@ -14,10 +14,11 @@ public sealed class CorrectionPageTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         await shop.InstrumentAsync(Some.Refractometer(compensates: false));
-        var reading = Some.ReadingOf(
+        var typed = Some.ReadingOf(
             Some.Typed(ParameterCodes.Concentration, 4.0m, temperature: 24, instrument: "R-1"),
             Some.Typed(ParameterCodes.Level, 10m, unit: "in"),
-            Some.Typed(ParameterCodes.Concentration, 9.0m, method: MeasuringMethod.Titration)) with { Note = "Foamy" };
+            Some.Typed(ParameterCodes.Concentration, 9.0m, method: MeasuringMethod.Titration));
+        var reading = typed with { Note = "Foamy" };
         await shop.StoreAsync(reading);
 
         var page = (await RunAsync(shop, reading.Id)).Done();
