@@ -40,7 +40,7 @@ internal sealed class VerifyRecord(IDatabaseProvider provider, string connection
             ours = Math.Min(ours, Stopwatch.GetElapsedTime(started).TotalMilliseconds);
             if (report.Findings.Count > 0 || report.Entries != Entries)
             {
-                throw new InvalidOperationException($"The record of {report.Entries} entries is not sound: {report.Findings.FirstOrDefault()}");
+                throw new InvalidOperationException($"The record of {report.Entries} entries is not sound: {(report.Findings is [var first, ..] ? first : null)}");
             }
         }
 

@@ -1,4 +1,3 @@
-using Microsoft.Playwright;
 using ShopFluids.Core.People;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
