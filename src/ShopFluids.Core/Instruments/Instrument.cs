@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Record;
+using ShopFluids.Rules.InstrumentCheck;
 
 namespace ShopFluids.Core.Instruments;
 
@@ -57,12 +58,16 @@ public sealed class Instrument : Entity, ISetup
     /// <summary>A meter goes out of true without showing it; a strip or a rule does not.</summary>
     public bool NeedsChecks => Kind is InstrumentKind.Refractometer or InstrumentKind.PhMeter;
 
-    /// <summary>
-    /// Takes the outcome of a check. What is noted late does not take back a check made since; after one that it failed the instrument counts as
-    /// not checked until it passes one.
-    /// </summary>
+    /// <summary>The last shop day on which its last check holds; null where none that it passed stands, or none is needed.</summary>
+    public DateOnly? HoldsUntil => this is { NeedsChecks: true, CheckedOn: { } day } ? InstrumentCheckRule.HoldsUntil(day, CheckEveryDays ?? InstrumentCheckRule.UsualDays) : null;
+
+    /// <summary>What is read with it on a day is marked.</summary>
+    public bool IsLapsedOn(DateOnly day) => NeedsChecks && !(HoldsUntil >= day);
+
+    /// <summary>Takes the outcome of its latest check: after one that it failed it counts as not checked until it passes one.</summary>
     public void Note(DateOnly day, bool passes)
     {
+        // Set up as checked on a later day than that: what is noted late does not take that back.
         if (CheckedOn is not { } last || day >= last)
         {
             CheckedOn = passes ? day : null;
@@ -79,5 +84,6 @@ internal sealed class InstrumentConfiguration : IEntityTypeConfiguration<Instrum
         builder.HasIndex(i => i.TagKey).IsUnique();
         builder.Property(i => i.CheckEveryDays).CameLater();
         builder.Ignore(i => i.NeedsChecks);
+        builder.Ignore(i => i.HoldsUntil);
     }
 }

@@ -61,6 +61,15 @@ public sealed class InstrumentCheck : Entity
     public bool Passes { get; private set; }
 
     public string Note { get; private set; } = "";
+
+    /// <summary>Whether a command that carries its id says the same.</summary>
+    internal bool Holds(NoteInstrumentCheck noted) =>
+        InstrumentId == noted.InstrumentId
+        && CheckedOn == noted.CheckedOn
+        && (FirstStandard, FirstShown) == (noted.First?.Standard, noted.First?.Shown)
+        && (SecondStandard, SecondShown) == (noted.Second?.Standard, noted.Second?.Shown)
+        && (IsInMillivolts, Celsius) == (noted.IsInMillivolts, noted.Celsius)
+        && Note == noted.Note.Trim();
 }
 
 internal sealed class InstrumentCheckConfiguration : IEntityTypeConfiguration<InstrumentCheck>

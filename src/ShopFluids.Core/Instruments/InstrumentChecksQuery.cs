@@ -10,11 +10,9 @@ namespace ShopFluids.Core.Instruments;
 /// <summary>An instrument and its checks.</summary>
 /// <param name="HoldsUntil">The last shop day on which its last check holds; null where it passed none, or needs none.</param>
 /// <param name="Checks">The latest first.</param>
-public sealed record CheckedInstrument(Guid Id, string Tag, InstrumentKind Kind, decimal Resolution, decimal Accuracy, bool NeedsChecks, int EveryDays, DateOnly? CheckedOn, DateOnly? HoldsUntil, DateOnly Today, IReadOnlyList<CheckRow> Checks)
-{
-    /// <summary>What is read with it now is marked.</summary>
-    public bool IsLapsed => NeedsChecks && !(HoldsUntil >= Today);
-}
+/// <param name="IsLapsed">What is read with it now is marked.</param>
+public sealed record CheckedInstrument(
+    Guid Id, string Tag, InstrumentKind Kind, decimal Resolution, decimal Accuracy, bool NeedsChecks, DateOnly? CheckedOn, DateOnly? HoldsUntil, bool IsLapsed, DateOnly Today, IReadOnlyList<CheckRow> Checks);
 
 /// <summary>One check.</summary>
 /// <param name="Person">Who made it; empty for a program.</param>
@@ -55,7 +53,7 @@ public sealed class InstrumentChecksQuery(ShopDatabase database, SetupCache setu
             .OrderByDescending(c => c.CheckedOn).ThenByDescending(c => c.NotedAtUtc).Take(MostChecks).ToListAsync(cancellationToken);
         var people = checks.Select(c => c.PersonId).OfType<Guid>().Distinct().ToList();
         var names = await db.Users.AsNoTracking().Where(p => people.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.DisplayName, cancellationToken);
-        var every = instrument.CheckEveryDays ?? InstrumentCheckRule.UsualDays;
+        var today = setup.Calendar.ShopDayOf(clock.UtcNow);
         return new(
             instrument.Id,
             instrument.Tag,
@@ -63,10 +61,10 @@ public sealed class InstrumentChecksQuery(ShopDatabase database, SetupCache setu
             instrument.Resolution,
             instrument.Accuracy,
             instrument.NeedsChecks,
-            every,
             instrument.CheckedOn,
-            instrument is { NeedsChecks: true, CheckedOn: { } day } ? InstrumentCheckRule.HoldsUntil(day, every) : null,
-            setup.Calendar.ShopDayOf(clock.UtcNow),
+            instrument.HoldsUntil,
+            instrument.IsLapsedOn(today),
+            today,
             checks.ConvertAll(c => CheckRow.Of(c, c.PersonId is { } person ? names.GetValueOrDefault(person, "") : "")));
     }
 }

@@ -47,7 +47,7 @@ public sealed class NoteInstrumentCheckHandler(ShopDatabase database, SetupCache
         var db = write.Database;
         if (await db.InstrumentChecks.AsNoTracking().FirstOrDefaultAsync(c => c.Id == command.Id, cancellationToken) is { } known)
         {
-            return known.InstrumentId == command.InstrumentId && known.CheckedOn == command.CheckedOn
+            return known.Holds(command)
                 ? new NotedCheck(known.Id, new(known.Passes, known.Offset, known.SlopePercent))
                 : new OtherContentForId(command.Id);
         }
@@ -66,13 +66,20 @@ public sealed class NoteInstrumentCheckHandler(ShopDatabase database, SetupCache
         var now = clock.UtcNow;
         var result = Judge(command, instrument);
         db.Add(new InstrumentCheck(command, result, now, actor.PersonId));
-        instrument.Note(command.CheckedOn, result.Passes);
+        if (await LatestAsync(db, instrument.Id, cancellationToken) is not { } latest || command.CheckedOn >= latest)
+        {
+            instrument.Note(command.CheckedOn, result.Passes);
+        }
+
         await write.FlushAsync(cancellationToken);
         await NoticeShopFlagsHandler.NoticeAsync(write, setup, clock, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.InstrumentChecked, actor, now, instrument.Tag), cancellationToken);
         news.Publish(Guid.Empty);
         return new NotedCheck(command.Id, result);
     }
+
+    private static Task<DateOnly?> LatestAsync(ShopFluidsDbContext db, Guid instrumentId, CancellationToken cancellationToken) =>
+        db.InstrumentChecks.Where(c => c.InstrumentId == instrumentId).OrderByDescending(c => c.CheckedOn).Select(c => (DateOnly?)c.CheckedOn).FirstOrDefaultAsync(cancellationToken);
 
     private static CheckResult Judge(NoteInstrumentCheck check, Instrument instrument) =>
         check is { IsInMillivolts: true, First: { } first, Second: { } second, Celsius: { } celsius }

@@ -18,8 +18,10 @@ public sealed record CheckResult(bool Passes, decimal? Offset, decimal? SlopePer
 /// <summary>Judges an instrument by one or two standards.</summary>
 public static class CheckJudge
 {
-    /// <summary>Two standards must differ by so much, in pH or °Brix, to tell of a slope.</summary>
-    public const decimal LeastDistance = 1;
+    /// <summary>Two standards must differ by so much, in pH or °Brix, to tell of a slope; of buffers as <see cref="ElectrodeCheck"/> asks.</summary>
+    public const decimal LeastDistance = 1m;
+
+    private static readonly ElectrodeLimits Limits = new();
 
     /// <summary>
     /// By what it shows on its own scale: it passes where it is off by no more than its stated accuracy and half of the step that can be read.
@@ -39,7 +41,7 @@ public static class CheckJudge
             [] => new(passes, null, null),
             [var only] => new(passes, only.Shown - only.Standard, null),
             [var first, var second] when Math.Abs(second.Standard - first.Standard) >= LeastDistance =>
-                new(passes, first.Shown - first.Standard, decimal.Round(100 * (second.Shown - first.Shown) / (second.Standard - first.Standard), 1)),
+                new(passes, first.Shown - first.Standard, Rounded(100 * (second.Shown - first.Shown) / (second.Standard - first.Standard))),
             _ => throw new ArgumentOutOfRangeException(nameof(points), points.Count, "Accepted are none to two standards, 1 apart at least."),
         };
     }
@@ -51,7 +53,13 @@ public static class CheckJudge
     /// <exception cref="ArgumentOutOfRangeException">An argument is out of its range, or the buffers are too near each other.</exception>
     public static CheckResult InMillivolts(CheckPoint first, CheckPoint second, decimal celsius)
     {
-        var result = ElectrodeCheck.TwoPoint(new((double)first.Standard, (double)first.Shown), new((double)second.Standard, (double)second.Shown), (double)celsius, new ElectrodeLimits());
-        return new(result.Passes, decimal.Round((decimal)result.OffsetMillivolts, 1), decimal.Round((decimal)result.SlopePercent, 1));
+        var result = ElectrodeCheck.TwoPoint(new((double)first.Standard, (double)first.Shown), new((double)second.Standard, (double)second.Shown), (double)celsius, Limits);
+        var (offset, slope) = (Rounded((decimal)result.OffsetMillivolts), Rounded((decimal)result.SlopePercent));
+
+        // The number shown is the number judged.
+        var passes = slope >= (decimal)Limits.LowestSlopePercent && slope <= (decimal)Limits.HighestSlopePercent && Math.Abs(offset) <= (decimal)Limits.LargestOffsetMillivolts;
+        return new(passes, offset, slope);
     }
+
+    private static decimal Rounded(decimal value) => decimal.Round(value, 1, MidpointRounding.AwayFromZero);
 }

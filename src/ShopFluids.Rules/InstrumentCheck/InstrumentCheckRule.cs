@@ -17,7 +17,7 @@ public static class InstrumentCheckRule
     /// <summary>Aspect: the last check is too old.</summary>
     public const string Lapsed = "lapsed";
 
-    /// <summary>Aspect: no check is on record.</summary>
+    /// <summary>Aspect: no check that it passed stands.</summary>
     public const string Never = "never";
 
     /// <summary>For how many days a check holds unless the shop says otherwise: weekly, with the weekly test. Common practice, no source.</summary>

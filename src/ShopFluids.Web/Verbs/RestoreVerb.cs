@@ -86,6 +86,9 @@ internal sealed class RestoreVerb : Verb
             key.CopyBeside(kept);
         }
 
+        // One that cannot be read stops the restore before anything is moved.
+        await FingerprintFiles.ReadAsync(settings, cancellationToken);
+
         // Whole or not at all: copied beside it, then moved into place. The old log belongs to the old file.
         var fresh = target + ".restoring";
         File.Delete(fresh);

@@ -52,6 +52,7 @@ public sealed class InstrumentChecksTests
 
         Assert.Single((await InstrumentAsync(shop)).Checks);
         Assert.IsType<OtherContentForId>((await NoteAsync(shop, check with { CheckedOn = Today.AddDays(-1) })).Refused());
+        Assert.IsType<OtherContentForId>((await NoteAsync(shop, check with { First = new(7, 7.01m) })).Refused());
     }
 
     [Theory, EachDatabase]
@@ -64,6 +65,19 @@ public sealed class InstrumentChecksTests
         (await NoteAsync(shop, Check(7, 9) with { CheckedOn = Today.AddDays(-3) })).Done();
 
         Assert.Equal(Today, (await InstrumentAsync(shop)).CheckedOn);
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_OlderPassNotedAfterAFailure_TheInstrumentStaysFailed(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.InstrumentAsync(PhMeter);
+        (await NoteAsync(shop, Check(7, 7.5m))).Done();
+
+        Assert.True((await NoteAsync(shop, Check(7, 7) with { CheckedOn = Today.AddDays(-3) })).Done().Result.Passes);
+
+        var failed = await InstrumentAsync(shop);
+        Assert.Equal((true, (DateOnly?)null), (failed.IsLapsed, failed.CheckedOn));
     }
 
     [Theory, EachDatabase]

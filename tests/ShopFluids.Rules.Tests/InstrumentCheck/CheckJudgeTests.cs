@@ -48,6 +48,17 @@ public sealed class CheckJudgeTests
         Assert.Equal((passes, (decimal?)(decimal)slope), (result.Passes, result.SlopePercent));
     }
 
+    // 84.96 % is shown as 85.0 %, and the number shown is the number judged; 84.86 % is shown as 84.9 %.
+    [Theory]
+    [InlineData(150.785, true, 85.0)]
+    [InlineData(150.6, false, 84.9)]
+    public void InMillivolts_SlopeNearItsLimit_IsJudgedAsItIsShown(double inAcid, bool passes, double shown)
+    {
+        var result = CheckJudge.InMillivolts(new(7, 0), new(4, (decimal)inAcid), 25);
+
+        Assert.Equal((passes, (decimal?)(decimal)shown), (result.Passes, result.SlopePercent));
+    }
+
     [Theory]
     [InlineData(30, true)]
     [InlineData(31, false)]

@@ -44,6 +44,19 @@ public sealed class InstrumentPageTests
     }
 
     [Fact]
+    public async Task Save_BufferWithoutAReading_AsksForItAndNotesNothing()
+    {
+        await using var desk = await OpenAsync();
+        var page = Page(desk, "P-1");
+        page.Type("firstStandard", "7.00");
+
+        await page.SaveAsync();
+
+        page.WaitForAssertion(() => Assert.Contains(Texts.FieldName_FirstShown, page.Find("[role=alert]").TextContent, StringComparison.Ordinal), SetupDesk.Patience);
+        Assert.Empty(page.FindAll("table.list"));
+    }
+
+    [Fact]
     public async Task Save_InMillivoltsWithoutTemperature_NamesTheFieldAndKeepsWhatWasTyped()
     {
         await using var desk = await OpenAsync();

@@ -61,6 +61,16 @@ public sealed class RecordKeyTests : IDisposable
         await _run.DoneAsync("verify");
     }
 
+    [Fact]
+    public async Task Verify_RecordFromBeforeSeals_ProvesItAndMakesNoKey()
+    {
+        await _run.UnsealAsync();
+
+        await _run.DoneAsync("verify");
+
+        Assert.False(File.Exists(_run.KeyFile));
+    }
+
     [Theory]
     [InlineData("migrate")]
     [InlineData("verify")]

@@ -75,7 +75,10 @@ public sealed class CorrectionPageQuery(ShopDatabase database, SetupCache setups
         var reading = await db.Readings.AsNoTracking().Include(r => r.Measurements).SingleAsync(r => r.Id == readingId, cancellationToken);
         var by = await db.Users.AsNoTracking().Where(p => p.Id == reading.PersonId).Select(p => p.DisplayName).FirstOrDefaultAsync(cancellationToken);
         var fluid = setup.Fluid(charge.FluidId);
-        var fields = setup.Parameters.SelectMany(p => EntryPageQuery.FieldsOf(p, fluid.TitrationFactor is not null, sump)).ToList();
+
+        // What was titrated can be corrected, also when the fluid has lost its factor since.
+        var hasTitration = fluid.TitrationFactor is not null || reading.Measurements.Any(m => m.Method == MeasuringMethod.Titration);
+        var fields = setup.Parameters.SelectMany(p => EntryPageQuery.FieldsOf(p, hasTitration, sump)).ToList();
         return new CorrectionPage(
             SumpPlace.Of(setup, sump, null),
             fluid.Name,

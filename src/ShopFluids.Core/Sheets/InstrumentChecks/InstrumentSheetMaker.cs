@@ -16,7 +16,7 @@ internal sealed class InstrumentSheetMaker(ShopSetup setup, ShopFormat format, D
         return new(
             frame,
             format.Count(facts.Instruments.Count),
-            format.Count(facts.Instruments.Count(IsLapsed)),
+            format.Count(facts.Instruments.Count(i => i.IsLapsedOn(_today))),
             [.. facts.Instruments.Select(Row)],
             [.. facts.Checks.Where(c => byId.ContainsKey(c.Check.InstrumentId)).Select(c => Row(c, byId[c.Check.InstrumentId]))],
             [.. facts.Lapses.Select(l => new InstrumentSheetLapse(
@@ -48,22 +48,18 @@ internal sealed class InstrumentSheetMaker(ShopSetup setup, ShopFormat format, D
         InstrumentSentences.Amount(instrument.Accuracy, instrument.Kind, format),
         InstrumentSentences.CheckHolds(instrument, format),
         instrument.CheckedOn is { } day ? format.LongDay(day) : instrument.NeedsChecks ? Texts.InstrumentSheet_Never : "",
-        instrument is { NeedsChecks: true, CheckedOn: { } last } ? format.LongDay(HoldsUntil(instrument, last)) : "",
+        instrument.HoldsUntil is { } until ? format.LongDay(until) : "",
         Standing(instrument));
 
     private SheetVerdict Standing(Instrument instrument) => instrument switch
     {
         { NeedsChecks: false } => new(Verdict.NotMeasured, Direction.None, Texts.Setup_CheckNone),
-        { CheckedOn: null } => new(Verdict.NotMeasured, Direction.None, Texts.InstrumentSheet_Never, IsLate: true),
-        { CheckedOn: { } day } when IsLapsed(instrument) => new(
+        { HoldsUntil: null } => new(Verdict.NotMeasured, Direction.None, Texts.InstrumentSheet_Never, IsLate: true),
+        { HoldsUntil: { } until } when until < _today => new(
             Verdict.NotMeasured,
             Direction.None,
-            format.Late(setup.Calendar.EndOf(HoldsUntil(instrument, day)), nowUtc) ?? Texts.Verdict_Overdue,
+            format.Late(setup.Calendar.EndOf(until), nowUtc) ?? Texts.Verdict_Overdue,
             IsLate: true),
         _ => new(Verdict.InRange, Direction.None, Texts.InstrumentSheet_Holds),
     };
-
-    private bool IsLapsed(Instrument instrument) => instrument.NeedsChecks && (instrument.CheckedOn is not { } day || _today > HoldsUntil(instrument, day));
-
-    private static DateOnly HoldsUntil(Instrument instrument, DateOnly day) => InstrumentCheckRule.HoldsUntil(day, instrument.CheckEveryDays ?? InstrumentCheckRule.UsualDays);
 }

@@ -29,8 +29,8 @@ internal sealed class MonthReader(ShopFluidsDbContext db, ShopSetup setup, DateT
 {
     public async Task<MonthFacts> ReadAsync(CancellationToken cancellationToken)
     {
-        // A superseded reading was a visit too, but the one that supersedes it is no second one.
-        var readings = await db.Readings.AsNoTracking().Where(r => r.TakenAtUtc >= fromUtc && r.TakenAtUtc < toUtc && r.SupersedesId == null).Select(r => r.SumpId).ToListAsync(cancellationToken);
+        // Of a corrected visit the reading that counts, at the time that counts.
+        var readings = await db.Readings.AsNoTracking().Where(r => r.TakenAtUtc >= fromUtc && r.TakenAtUtc < toUtc && !db.Readings.Any(later => later.SupersedesId == r.Id)).Select(r => r.SumpId).ToListAsync(cancellationToken);
         return new(
             await FluidUse.OfAsync(db, setup, null, fromUtc, toUtc.AddMilliseconds(-1), cancellationToken),
             readings.Count,

@@ -12,6 +12,7 @@ public sealed class CheckDraft(Guid id, InstrumentKind kind, DateOnly today)
 {
     private const string OnScale = "scale";
     private const string InMillivolts = "mv";
+    private const string Water = "0";
 
     public Guid Id { get; } = id;
 
@@ -20,7 +21,7 @@ public sealed class CheckDraft(Guid id, InstrumentKind kind, DateOnly today)
     /// <summary>What a pH meter shows: its pH, or the voltage of its electrode.</summary>
     public string Shows { get; set; } = OnScale;
 
-    public NumberBox FirstStandard { get; } = new() { Text = kind == InstrumentKind.Refractometer ? "0" : "" };
+    public NumberBox FirstStandard { get; } = new() { Text = kind == InstrumentKind.Refractometer ? Water : "" };
 
     public NumberBox FirstShown { get; } = new();
 
@@ -56,7 +57,7 @@ public sealed class CheckDraft(Guid id, InstrumentKind kind, DateOnly today)
         };
     }
 
-    // A standard that stands ready in its box is no point as long as nothing was read in it.
-    private static CheckPoint? Point(FormReader read, string name, NumberBox standard, NumberBox shown) =>
-        shown.IsEmpty && (standard.IsEmpty || name == "first") ? null : new(read.Number($"{name}Standard", standard), read.Number($"{name}Shown", shown));
+    // Water stands ready in its box: it is no point as long as nothing was read in it.
+    private CheckPoint? Point(FormReader read, string name, NumberBox standard, NumberBox shown) =>
+        shown.IsEmpty && (standard.IsEmpty || (!IsPh && standard.Text == Water)) ? null : new(read.Number($"{name}Standard", standard), read.Number($"{name}Shown", shown));
 }

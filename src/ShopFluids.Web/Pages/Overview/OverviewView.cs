@@ -37,7 +37,7 @@ public sealed class OverviewView(ShopOverview shop, DeskWords words)
 
     public IReadOnlyList<RankedUse> ByCost => Ranked(u => u.Cost, u => Money(u.Cost));
 
-    public string MonthAndYear(DateOnly month) => month.ToString("MMM yyyy", Format.Culture);
+    public string MonthAndYear(DateOnly month) => Format.Month(month);
 
     public string Volume(decimal litres) => Format.Volume((double)litres);
 

@@ -13,7 +13,7 @@ internal static class FingerprintFiles
     {
         if (await SqliteFile.ReadHeadAsync(backup, cancellationToken) is { } head)
         {
-            await File.WriteAllTextAsync(backup + Extension, $"{head}{Environment.NewLine}", cancellationToken);
+            FolderRights.WriteSecret(backup + Extension, $"{head}{Environment.NewLine}");
         }
     }
 

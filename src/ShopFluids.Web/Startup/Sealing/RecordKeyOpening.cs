@@ -12,7 +12,7 @@ internal enum RecordUse
     /// <summary>To add to it: its end must be sealed with the key that is there.</summary>
     Write,
 
-    /// <summary>To prove it: there must be a key; what does not fit it is for the proof to say.</summary>
+    /// <summary>To prove it: a sealed record needs its key; what does not fit it is for the proof to say. A proof makes no key.</summary>
     Prove,
 
     /// <summary>To give it another key.</summary>
@@ -40,7 +40,9 @@ internal sealed class RecordKeyOpening(
         var standing = await standings.RunAsync(cancellationToken);
         if (key is null)
         {
-            return standing.IsSealed ? Say(Texts.Start_RecordKeyLost, file.Path) : await BeginAsync(null, use, cancellationToken);
+            return standing.IsSealed ? Say(Texts.Start_RecordKeyLost, file.Path)
+                : use == RecordUse.Prove ? null
+                : await BeginAsync(null, use, cancellationToken);
         }
 
         sealer.Use(key);

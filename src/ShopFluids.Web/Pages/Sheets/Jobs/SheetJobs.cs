@@ -13,8 +13,8 @@ public sealed class SheetJobs(TimeProvider time, ILogger<SheetJobs> log) : IDisp
     /// <summary>Cancelled ones keep their place until it is their turn.</summary>
     public const int MostWaiting = 8;
 
-    /// <summary>Files and failures that are kept, of everybody together; the oldest go first.</summary>
-    public const int MostKept = 20;
+    /// <summary>Files that are kept of each person; the oldest go first.</summary>
+    public const int MostKept = 10;
 
     /// <summary>For how long a file can be had.</summary>
     public static readonly TimeSpan Kept = TimeSpan.FromMinutes(30);
@@ -114,8 +114,9 @@ public sealed class SheetJobs(TimeProvider time, ILogger<SheetJobs> log) : IDisp
     private void Sweep()
     {
         var now = time.GetUtcNow().UtcDateTime;
-        var over = _jobs.Values.Select(j => (Job: j, j.View.KeptUntilUtc)).Where(j => j.KeptUntilUtc is not null).OrderByDescending(j => j.Job.Id).ToList();
-        foreach (var (job, _) in over.Where((j, n) => n >= MostKept || j.KeptUntilUtc <= now))
+        var over = _jobs.Values.Where(j => j.View.KeptUntilUtc is not null).OrderByDescending(j => j.Id).ToList();
+        var tooMany = over.Where(j => j.File is not null).GroupBy(j => j.MakerId).SelectMany(files => files.Skip(MostKept));
+        foreach (var job in over.Where(j => j.View.KeptUntilUtc <= now).Concat(tooMany))
         {
             Remove(job);
         }

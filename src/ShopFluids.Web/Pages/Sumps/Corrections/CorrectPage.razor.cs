@@ -20,6 +20,9 @@ public sealed partial class CorrectPage
     private TypingPause? _pause;
     private string _refusal = "";
 
+    // What is reckoned of older numbers than those in the boxes is not shown.
+    private int _previews;
+
     // A list that was left as it was after all is drawn anew.
     private int _adds;
 
@@ -107,9 +110,11 @@ public sealed partial class CorrectPage
             return;
         }
 
+        var preview = ++_previews;
+        CorrectionEffect effect;
         try
         {
-            _effect = await EffectAsync(view, Leaving);
+            effect = await EffectAsync(view, Leaving);
         }
         catch (OperationCanceledException) when (Leaving.IsCancellationRequested)
         {
@@ -118,10 +123,14 @@ public sealed partial class CorrectPage
         }
         catch (DbException)
         {
-            _effect = new(null, [Texts.Correct_EffectFailed]);
+            effect = new(null, [Texts.Correct_EffectFailed]);
         }
 
-        StateHasChanged();
+        if (preview == _previews)
+        {
+            _effect = effect;
+            StateHasChanged();
+        }
     }
 
     private async Task<CorrectionEffect> EffectAsync(CorrectionView view, CancellationToken cancellationToken)
@@ -176,6 +185,7 @@ public sealed partial class CorrectPage
             return preview.Error;
         }
 
+        _previews++;
         _effect = new(outcome, []);
         StateHasChanged();
         var asked = draft.Rows.Where(r => r.IsAsked(outcome)).Select(r => new FieldError(r.Key, FieldProblem.NotConfirmed)).ToList();
