@@ -11,6 +11,8 @@ using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sheets.LotTraces;
+using ShopFluids.Core.Sheets.MonthlySummaries;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Slides;
 using ShopFluids.Core.Tuning;
@@ -59,6 +61,8 @@ public static class ErrorSentences
             LotNotFound => Texts.Error_LotNotFound,
             StepNotFound => Texts.Error_StepNotFound,
             ShutdownsOverlap e => say.Format.Say(Texts.Error_ShutdownsOverlap, say.Format.LongDay(e.FirstDay), say.Format.LongDay(e.LastDay)),
+            LotNumberUnknown e => say.Format.Say(Texts.LotSheet_Unknown, e.Number),
+            MonthNotBegun e => say.Format.Say(Texts.MonthSheet_NotBegun, say.Format.Month(e.Month)),
             AlreadySealed => Texts.Error_AlreadySealed,
             ShutdownNotFound => Texts.Error_ShutdownNotFound,
             ShutdownIsOver => Texts.Error_ShutdownIsOver,

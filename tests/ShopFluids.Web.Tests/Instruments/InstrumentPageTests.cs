@@ -23,7 +23,7 @@ public sealed class InstrumentPageTests
         await page.SaveAsync();
 
         page.WaitForAssertion(() => Assert.Contains("R-1 passed; its check is noted.", page.Markup, StringComparison.Ordinal), SetupDesk.Patience);
-        Assert.Contains("Its check holds until 9 March 2026.", page.Find(".bh").TextContent, StringComparison.Ordinal);
+        Assert.Contains("Its check holds until 9 Mar 2026.", page.Find(".bh").TextContent, StringComparison.Ordinal);
         var row = page.Find("table.list tbody tr").TextContent;
         Assert.Contains("0: shown 0.1 Brix", row, StringComparison.Ordinal);
         Assert.Contains(Texts.Instrument_Pass, row, StringComparison.Ordinal);

@@ -5,7 +5,6 @@ using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Sheets.LotTraces;
-using ShopFluids.Core.Sheets.MonthlySummaries;
 using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Web.Pages.Sheets;
@@ -42,8 +41,6 @@ internal static class SheetAnswers
         {
             MachineNotFound unknown => say.Format.Say(Texts.Sheet_MachineUnknown, unknown.Tag),
             MachineWithoutSump bare => say.Format.Say(Texts.Sheet_MachineWithoutSump, bare.Tag),
-            LotNumberUnknown unknown => say.Format.Say(Texts.LotSheet_Unknown, unknown.Number),
-            MonthNotBegun early => say.Format.Say(Texts.MonthSheet_NotBegun, say.Format.Month(early.Month)),
             PeriodNotValid period => period.From > period.To ? Texts.Sheet_PeriodEndsFirst : say.Format.Say(Texts.Sheet_PeriodTooLong, say.Format.Count(period.MostDays)),
             { } known => say.Error(known),
             null => Texts.Failure_Server,

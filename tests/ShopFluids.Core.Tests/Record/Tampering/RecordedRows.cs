@@ -97,10 +97,14 @@ internal static partial class RecordedRows
         where T : class =>
         [.. await db.Set<T>().AsNoTracking().IgnoreAutoIncludes().ToListAsync()];
 
-    // Still JSON of the same shape: another digit, else another letter.
-    private static string AnotherJson(string text) => ADigit().IsMatch(text)
-        ? ADigit().Replace(text, d => d.Value == "1" ? "2" : "1", 1)
-        : ALetter().Replace(text, l => l.Value == "\"x" ? "\"y" : "\"x", 1);
+    // Still JSON of the same shape: another digit, else another letter, and something where there was nothing.
+    private static string AnotherJson(string text) => text switch
+    {
+        "[]" => """["x"]""",
+        "{}" => """{"x":1}""",
+        _ when ADigit().IsMatch(text) => ADigit().Replace(text, d => d.Value == "1" ? "2" : "1", 1),
+        _ => ALetter().Replace(text, l => l.Value == "\"x" ? "\"y" : "\"x", 1),
+    };
 
     [GeneratedRegex("[0-9]", RegexOptions.CultureInvariant, 1000)]
     private static partial Regex ADigit();
