@@ -37,12 +37,14 @@ for argument in "$@"; do
   esac
 done
 
-packages=(chromium fonts-liberation poppler-utils procps)
+packages=(fonts-liberation poppler-utils procps)
 private_server=no
 if [ "${SHOPFLUIDS_TEST_POSTGRES:-}" != container ] && [ -z "${SHOPFLUIDS_TEST_POSTGRES_CONNECTION:-}" ]; then
   private_server=yes
   packages+=(postgresql)
 fi
+# The browser's shell for tests is lighter; where there is none, the whole browser does.
+packages_install chromium-headless-shell || packages_install chromium || stop_with "no browser could be installed"
 packages_install "${packages[@]}" || stop_with "what the tests need could not be installed"
 
 if [ $build = yes ]; then

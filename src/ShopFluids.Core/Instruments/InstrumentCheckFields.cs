@@ -31,7 +31,8 @@ internal static class InstrumentCheckFields
 
         Point(errors, "first", check.First, check, instrument);
         Point(errors, "second", check.Second, check, instrument);
-        if (check.First is null && (check.Second is not null || check.IsInMillivolts))
+        // One press on an empty form is no check: without a reading a note must say what was found.
+        if (check.First is null && (check.Second is not null || check.IsInMillivolts || (instrument.NeedsChecks && string.IsNullOrWhiteSpace(check.Note))))
         {
             errors.Add(new("firstShown", FieldProblem.Missing));
         }

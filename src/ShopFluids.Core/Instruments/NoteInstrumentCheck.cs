@@ -10,7 +10,7 @@ using ShopFluids.Rules.InstrumentCheck;
 
 namespace ShopFluids.Core.Instruments;
 
-/// <summary>Notes that an instrument was checked. It passes by what it showed in the standards; without any it was found good or set right.</summary>
+/// <summary>Notes that an instrument was checked. It passes by what it showed in the standards; without any it was found good or set right, and the note says how.</summary>
 /// <param name="Id">Of the check; the same id again is the same check.</param>
 /// <param name="CheckedOn">The shop day, not in the future.</param>
 public sealed record NoteInstrumentCheck(Guid Id, Guid InstrumentId, DateOnly CheckedOn)
@@ -27,7 +27,7 @@ public sealed record NoteInstrumentCheck(Guid Id, Guid InstrumentId, DateOnly Ch
     /// <summary>Temperature of the buffers, 0 to 50 °C.</summary>
     public decimal? Celsius { get; init; }
 
-    /// <summary>Up to 500 characters.</summary>
+    /// <summary>Up to 500 characters; needed where nothing was read in a standard.</summary>
     public string Note { get; init; } = "";
 }
 

@@ -102,6 +102,7 @@ public sealed class InstrumentChecksTests
             ("note", Check(7, 7) with { Note = new string('x', InstrumentCheck.MaximumNoteLength + 1) }),
             ("firstStandard", Check(14.1m, 7)),
             ("firstShown", Check(7, -0.1m)),
+            ("firstShown", Check(7, 7) with { First = null }),
             ("firstShown", Check(7, 7) with { First = null, Second = new(4, 4) }),
             ("secondStandard", Check(7, 7) with { Second = new(7.9m, 8) }),
             ("secondShown", inMillivolts with { Second = null }),

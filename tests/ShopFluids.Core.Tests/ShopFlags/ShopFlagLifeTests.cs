@@ -16,6 +16,8 @@ namespace ShopFluids.Core.Tests.ShopFlags;
 /// <summary>A shop flag is raised once, open until answered or gone, and raised anew only after it was gone.</summary>
 public sealed class ShopFlagLifeTests
 {
+    private static NoteInstrumentCheck LookedOver(Guid instrumentId, DateOnly day) => new(Some.Id(), instrumentId, day) { Note = "Set right" };
+
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
     // The lot's last day is Tuesday, so it is expired from Wednesday 06:00 in Berlin on.
@@ -140,10 +142,10 @@ public sealed class ShopFlagLifeTests
         var meanwhile = await ReadWithAsync(shop, instrument.Tag);
 
         var checks = shop.Get<NoteInstrumentCheckHandler>();
-        Assert.IsType<InstrumentNotFound>((await checks.HandleAsync(new NoteInstrumentCheck(Some.Id(), Some.Id(), new DateOnly(2026, 3, 2)), Some.Supervisor, Stop)).Refused());
-        Assert.Equal(FieldProblem.InTheFuture, (await checks.HandleAsync(new NoteInstrumentCheck(Some.Id(), instrument.Id, new DateOnly(2026, 3, 9)), Some.Supervisor, Stop)).Field().Problem);
-        (await checks.HandleAsync(new NoteInstrumentCheck(Some.Id(), instrument.Id, new DateOnly(2026, 3, 2)), Some.Supervisor, Stop)).Done();
-        (await checks.HandleAsync(new NoteInstrumentCheck(Some.Id(), instrument.Id, new DateOnly(2026, 1, 2)), Some.Supervisor, Stop)).Done();
+        Assert.IsType<InstrumentNotFound>((await checks.HandleAsync(LookedOver(Some.Id(), new DateOnly(2026, 3, 2)), Some.Supervisor, Stop)).Refused());
+        Assert.Equal(FieldProblem.InTheFuture, (await checks.HandleAsync(LookedOver(instrument.Id, new DateOnly(2026, 3, 9)), Some.Supervisor, Stop)).Field().Problem);
+        (await checks.HandleAsync(LookedOver(instrument.Id, new DateOnly(2026, 3, 2)), Some.Supervisor, Stop)).Done();
+        (await checks.HandleAsync(LookedOver(instrument.Id, new DateOnly(2026, 1, 2)), Some.Supervisor, Stop)).Done();
         var after = await ReadWithAsync(shop, instrument.Tag);
 
         Assert.Empty(await OpenAsync(shop));

@@ -9,7 +9,8 @@ namespace ShopFluids.EndToEnd.Tests.Browser;
 /// <summary>One headless browser for all tests: the one that the system's packages bring, never a downloaded one.</summary>
 public sealed class Chromium : IAsyncLifetime
 {
-    private const string File = "/usr/bin/chromium";
+    // The shell draws the same without windows, and starts and runs on half the processor time of the whole browser.
+    private static readonly string[] Files = ["/usr/bin/chromium-headless-shell", "/usr/bin/chromium"];
 
     private static readonly string[] Flags =
         ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking", "--disable-component-update", "--disable-sync"];
@@ -19,7 +20,7 @@ public sealed class Chromium : IAsyncLifetime
 
     public IBrowser Browser => _browser ?? throw new InvalidOperationException("The browser is not open.");
 
-    private static string Executable => Environment.GetEnvironmentVariable("SHOPFLUIDS_TEST_CHROMIUM") is { Length: > 0 } given ? given : File;
+    private static string Executable => Environment.GetEnvironmentVariable("SHOPFLUIDS_TEST_CHROMIUM") is { Length: > 0 } given ? given : Files.FirstOrDefault(File.Exists) ?? Files[^1];
 
     /// <summary>A browser of its own that keeps its data in a folder.</summary>
     public Task<IBrowserContext> OpenOwnAsync(string folder, Uri address) =>

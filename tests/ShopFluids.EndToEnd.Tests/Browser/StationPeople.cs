@@ -3,7 +3,6 @@ using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Record;
 using ShopFluids.EndToEnd.Tests.Server;
-using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 
 namespace ShopFluids.EndToEnd.Tests.Browser;
@@ -27,14 +26,15 @@ internal static class StationPeople
     }
 
     /// <summary>A tablet that has been made a station and shows its door.</summary>
-    public static async Task<Tablet> OpenTabletAsync(Chromium chromium, Uri address, TestDatabase database, bool hasScript = true, int width = 800, int height = 1280)
+    /// <param name="address">Another way to the server than its own address.</param>
+    public static async Task<Tablet> OpenTabletAsync(Chromium chromium, SmallShop shop, Uri? address = null, bool hasScript = true, int width = 800, int height = 1280)
     {
-        await using var fixture = ShopFixture.Empty(database);
+        await using var fixture = shop.OpenBeside();
         var name = $"Bay {Some.Id():N}"[..20];
         // The code holds, whatever the server's clock shows.
         fixture.Clock.SetUtcNow(new DateTimeOffset(Some.Start.AddYears(50)));
         var offered = (await fixture.Get<SetUpStationsHandler>().HandleAsync(new AddStation(Some.Id(), name, "By the wash", "shop"), Actor.Program, default)).Done();
-        var tablet = new Tablet(await Visit.OpenAsync(chromium, address, width: width, height: height, hasScript: hasScript), name);
+        var tablet = new Tablet(await Visit.OpenAsync(chromium, address ?? shop.Server.Address, width: width, height: height, hasScript: hasScript), name);
         await tablet.Page.GotoAsync($"/account/station/enrol?code={offered.Code}");
         await tablet.Page.Locator("button[type=submit]").ClickAsync();
         await tablet.ExpectDoorAsync();

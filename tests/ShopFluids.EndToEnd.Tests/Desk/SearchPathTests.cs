@@ -29,7 +29,7 @@ public sealed class SearchPathTests(SqliteDemo demo, Chromium chromium)
         await visit.Page.Keyboard.PressAsync("ArrowDown");
         await Assertions.Expect(first).ToHaveAttributeAsync("aria-selected", "true");
         await Assertions.Expect(box).ToHaveAttributeAsync("aria-activedescendant", await first.GetAttributeAsync("id") ?? "");
-        Assert.Empty(await AccessibilityTests.FindAsync(visit.Page));
+        Assert.Empty(await Axe.FindAsync(visit.Page));
         await visit.Page.Keyboard.PressAsync("Enter");
 
         await visit.Page.WaitForURLAsync("**/sumps/S-12");

@@ -61,7 +61,7 @@ public sealed class StationPathTests(Chromium chromium)
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
-        await using var tablet = await OpenAsync(shop, database);
+        await using var tablet = await OpenAsync(shop);
         await tablet.Page.Clock.InstallAsync();
         await tablet.LetInAsync(Anna, AnnaPin);
         await tablet.Visit.GoAsync(Enter);
@@ -92,7 +92,7 @@ public sealed class StationPathTests(Chromium chromium)
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
-        await using var tablet = await OpenAsync(shop, database);
+        await using var tablet = await OpenAsync(shop);
         await tablet.LetInAsync(Anna, AnnaPin);
         await tablet.Visit.GoAsync(Slides);
         await tablet.Page.Locator("#incubation").SelectOptionAsync("Room");
@@ -117,7 +117,7 @@ public sealed class StationPathTests(Chromium chromium)
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
-        await using var tablet = await OpenAsync(shop, database);
+        await using var tablet = await OpenAsync(shop);
         await tablet.Page.Clock.InstallAsync();
         await tablet.LetInAsync(Anna, AnnaPin);
         await tablet.Visit.GoAsync(Enter);
@@ -139,7 +139,7 @@ public sealed class StationPathTests(Chromium chromium)
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
-        await using var tablet = await OpenAsync(shop, database);
+        await using var tablet = await OpenAsync(shop);
         await tablet.LetInAsync(Anna, AnnaPin);
         await tablet.Visit.GoAsync(Enter);
         await ReadyAsync(tablet.Page);
@@ -165,7 +165,7 @@ public sealed class StationPathTests(Chromium chromium)
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
-        await using var tablet = await OpenAsync(shop, database);
+        await using var tablet = await OpenAsync(shop);
         await tablet.LetInAsync(Anna, AnnaPin);
         await using var desk = await Visit.OpenAsync(chromium, shop.Server.Address, width: 1440, height: 900);
         await SignIn.AsAsync(desk, "sup", SmallShop.Password);
@@ -186,7 +186,7 @@ public sealed class StationPathTests(Chromium chromium)
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
-        await using var tablet = await OpenAsync(shop, database, hasScript: false);
+        await using var tablet = await OpenAsync(shop, hasScript: false);
 
         await tablet.Page.Locator(".tile", new() { HasText = Bert }).FocusAsync();
         await tablet.Page.Keyboard.PressAsync("Enter");
@@ -199,7 +199,7 @@ public sealed class StationPathTests(Chromium chromium)
         await tablet.ExpectDoorAsync();
     }
 
-    private Task<Tablet> OpenAsync(SmallShop shop, TestDatabase database, bool hasScript = true) => StationPeople.OpenTabletAsync(chromium, shop.Server.Address, database, hasScript);
+    private Task<Tablet> OpenAsync(SmallShop shop, bool hasScript = true) => StationPeople.OpenTabletAsync(chromium, shop, hasScript: hasScript);
 
     private static async Task<List<string>> ActorsAsync(TestDatabase database)
     {

@@ -52,7 +52,7 @@ public sealed class FirstRunTests(Chromium chromium)
         foreach (var theme in new[] { "light", "dark" })
         {
             await visit.ThemeAsync(theme);
-            var violations = await AccessibilityTests.FindAsync(visit.Page);
+            var violations = await Axe.FindAsync(visit.Page);
             Assert.True(violations.Count == 0, string.Join('\n', violations));
         }
 

@@ -1,5 +1,6 @@
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 
@@ -8,10 +9,12 @@ namespace ShopFluids.EndToEnd.Tests.Server;
 /// <summary>A server on a test's own database that holds a shop of one sump, and a program with a token to it.</summary>
 internal sealed class SmallShop : IAsyncDisposable
 {
+    private readonly TestDatabase _database;
     private readonly string _token;
 
-    private SmallShop(ServerData data, ServerProcess server, string token)
+    private SmallShop(TestDatabase database, ServerData data, ServerProcess server, string token)
     {
+        _database = database;
         Data = data;
         Server = server;
         _token = token;
@@ -39,7 +42,16 @@ internal sealed class SmallShop : IAsyncDisposable
         var person = await AccountAsync(shop, "sup", "A supervisor", Roles.Supervisor);
         var token = (await shop.Get<MakeTokenHandler>().HandleAsync(new MakeToken(Some.Id(), "script", person), Actor.Program, default)).Done().Token;
         var data = ServerData.New(database.Engine, database.ConnectionString);
-        return new SmallShop(data, await ServerProcess.StartAsync(data), token);
+        return new SmallShop(database, data, await ServerProcess.StartAsync(data), token);
+    }
+
+    /// <summary>Another program on the same database, which has the server's key to the record.</summary>
+    public ShopFixture OpenBeside()
+    {
+        var secret = File.ReadAllText(Path.Combine(Data.Folder, "record.key"));
+        var beside = ShopFixture.Empty(_database);
+        beside.Get<RecordSealer>().Use(RecordKey.TryParse(secret, out var key) ? key : throw new InvalidDataException("The server's file holds no key."));
+        return beside;
     }
 
     /// <summary>Starts another server on the same data and address, as a service manager does after a crash.</summary>

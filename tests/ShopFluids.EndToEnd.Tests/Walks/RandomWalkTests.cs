@@ -33,7 +33,7 @@ public sealed class RandomWalkTests(Chromium chromium)
         {
             foreach (var sump in Sumps.Take(seeds.Count))
             {
-                tablets.Add(await WalkTablet.OpenAsync(chromium, shop, database, sump));
+                tablets.Add(await WalkTablet.OpenAsync(chromium, shop, sump));
             }
 
             await WalkAsync(tablets, seeds.Where(s => !KillsServer(s)), s => WalkPlan.Of(s), database, killsServer: false);

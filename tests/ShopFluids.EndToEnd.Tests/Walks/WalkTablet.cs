@@ -46,10 +46,10 @@ internal sealed class WalkTablet : IAsyncDisposable
 
     private bool CanReach => !_isOffline && !_isServerKilled && _network.State is NetworkState.Fine or NetworkState.AnswersLost;
 
-    public static async Task<WalkTablet> OpenAsync(Chromium chromium, SmallShop shop, TestDatabase database, string sump)
+    public static async Task<WalkTablet> OpenAsync(Chromium chromium, SmallShop shop, string sump)
     {
         var network = new FaultyNetwork(shop.Server.Address);
-        var tablet = await StationPeople.OpenTabletAsync(chromium, network.Address, database, width: Width, height: Height);
+        var tablet = await StationPeople.OpenTabletAsync(chromium, shop, network.Address, width: Width, height: Height);
         var second = await Visit.OpenAsync(chromium, shop.Server.Address, width: Width, height: Height);
         await SignIn.AsAsync(second, "op", SmallShop.Password);
 

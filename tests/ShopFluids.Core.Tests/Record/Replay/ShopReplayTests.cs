@@ -34,7 +34,7 @@ public sealed class ShopReplayTests
         var instrument = Some.Refractometer();
         await shop.InstrumentAsync(instrument);
         await NoticeAsync(shop);
-        (await shop.Get<NoteInstrumentCheckHandler>().HandleAsync(new NoteInstrumentCheck(Some.Id(), instrument.Id, new DateOnly(2026, 3, 2)), Some.Supervisor, Stop)).Done();
+        (await shop.Get<NoteInstrumentCheckHandler>().HandleAsync(new NoteInstrumentCheck(Some.Id(), instrument.Id, new DateOnly(2026, 3, 2)) { Note = "Set right" }, Some.Supervisor, Stop)).Done();
         (await shop.Get<QuarantineLotHandler>().HandleAsync(new QuarantineLot(shop.LotId, "Skin on top"), Some.Supervisor, Stop)).Done();
         (await shop.Get<QuarantineLotHandler>().HandleAsync(new QuarantineLot(shop.LotId, null), Some.Supervisor, Stop)).Done();
         for (var day = 0; day < 14; day++)
