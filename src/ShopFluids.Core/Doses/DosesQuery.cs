@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Calculations.Additives;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Readings;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;

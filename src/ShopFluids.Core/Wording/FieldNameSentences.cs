@@ -100,6 +100,7 @@ public static class FieldNameSentences
         CleanOutFields.CleanerLitres => Texts.FieldName_CleanerLitres,
         CleanOutFields.Hours => Texts.FieldName_HoursRound,
         CleanOutFields.Carrier => Texts.FieldName_Carrier,
+        CleanOutFields.Halogens => Texts.FieldName_Halogens,
         CleanOutFields.Seen => Texts.FieldName_SeenThere,
         "wasteCode1" => Texts.FieldName_WasteCode,
         "wasteCode2" => Texts.FieldName_WasteCode2,

@@ -1,6 +1,5 @@
-using ShopFluids.Core.Database;
 using ShopFluids.Core.Doses;
-using ShopFluids.Core.Setup;
+using ShopFluids.Core.Readings;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;

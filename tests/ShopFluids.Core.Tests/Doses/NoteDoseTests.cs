@@ -3,7 +3,7 @@ using ShopFluids.Calculations.Additives;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Doses;
-using ShopFluids.Core.Setup;
+using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;

@@ -52,10 +52,10 @@ internal static class SampleLists
         Repeat<WasteSheetCode>(rows, new("12 01 09*", "emulsion or solution, no halogens", "9", "1,120"), new("12 01 14*", "sludge with hazardous substances", "3", "60.0"), new("not recorded", "", "1", "24.0")),
         Repeat<WasteSheetMonth>(rows, new("Nov 2026", "12 01 09*", "310.0", "334.0"), new("", "not recorded", "24.0", ""), new("Oct 2026", "12 01 09*", "810.0", "870.0"), new("", "12 01 14*", "60.0", "")),
         Repeat<WasteSheetEntry>(rows,
-            new("20 Nov 15:00", "2605-D", "concentrate thrown away", "not recorded", "24.0", "Expired; fetched by the waste carrier with note 88213" + remark, "M. Ostrey"),
-            new("12 Nov 08:40", machine, "clean-out: Drain", "12 01 09*", "141.0", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
-            new("12 Nov 09:20", machine, "clean-out: Wipe out", "12 01 14*", "12.0", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
-            new("3 Nov 11:05", "S-11", "removal", "12 01 09*", "18.0", "not recorded", "T. Vell")));
+            new("20 Nov 15:00", "2605-D", "concentrate thrown away", "not recorded", "24.0", "not tested", "Expired; fetched by the waste carrier with note 88213" + remark, "M. Ostrey"),
+            new("12 Nov 08:40", machine, "clean-out: Drain", "12 01 09*", "141.0", "1,250 mg/kg: presumed hazardous", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
+            new("12 Nov 09:20", machine, "clean-out: Wipe out", "12 01 14*", "12.0", "640 mg/kg", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
+            new("3 Nov 11:05", "S-11", "removal", "12 01 09*", "18.0", "not tested", "not recorded", "T. Vell")));
 
     public static DoseSheet Dosing(int rows = 1, string machine = "S-07", string remark = "") => new(
         Frame("Dosing", "Dosing log"),

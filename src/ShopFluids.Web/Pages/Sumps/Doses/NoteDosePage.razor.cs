@@ -1,7 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Doses;
-using ShopFluids.Core.Setup;
+using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Setup.Forms;
