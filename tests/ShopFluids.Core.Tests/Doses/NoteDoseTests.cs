@@ -10,6 +10,7 @@ using ShopFluids.Rules.Facts;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;
+using Dose = ShopFluids.Core.Doses.Dose;
 
 namespace ShopFluids.Core.Tests.Doses;
 
