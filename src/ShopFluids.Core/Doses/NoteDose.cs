@@ -1,7 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Calculations.Additives;
 using ShopFluids.Core.Care;
-using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Readings;

@@ -66,7 +66,7 @@ internal static class SampleLists
             new("19 Nov 07:40", machine, "Biocide B-20", "biocide", "240 mL", "1 mL/L", "1.5 mL/L", "19 Nov 11:40", "Smell on Monday mornings, slide at 5.1 log" + remark, "M. Ostrey"),
             new("6 Nov 09:10", "S-11", "Defoamer D-3", "defoamer", "73 mL", "0.3 mL/L", "0.5 mL/L", "not recorded", "Foam at the high-pressure pump", "J. Karrow"),
             new("15 Oct 08:05", "S-21", "Fungicide F-5", "fungicide", "86 g", "0.4 g/L", "0.5 g/L", "15 Oct 10:05", "Slime in the wash-down hose, which is renewed", "M. Ostrey"),
-            new("3 Aug 10:20", "S-08", "Emulsion stabiliser E-1", "tank-side stabiliser or emulsifier", "420 mL", "2 mL/L", "not recorded", "not recorded", "Cream on top after the plain water of last week", "R. Quillan")));
+            new("3 Aug 10:20", "S-08", "Emulsion stabiliser E-1", "stabiliser or emulsifier", "420 mL", "2 mL/L", "not recorded", "not recorded", "Cream on top after the plain water of last week", "R. Quillan")));
 
     public static MonthSheet Month(int rows = 1, string machine = "S-07", string remark = "") => new(
         Frame("Nov 2026", "Monthly summary", "1 Nov to 25 Nov 2026"),

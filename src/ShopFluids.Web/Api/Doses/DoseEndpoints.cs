@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Mvc;
 using ShopFluids.Calculations.Additives;
 using ShopFluids.Core.Doses;
 using ShopFluids.Core.Readings;
-using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Api.Json;
 
