@@ -8,6 +8,7 @@ using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Escalations;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
@@ -73,6 +74,8 @@ public static class CoreServices
         .AddSingleton<CleanOutPageQuery>()
         .AddSingleton<CleanOutsQuery>()
         .AddSingleton<RecordAdditionHandler>()
+        .AddSingleton<NoteDoseHandler>()
+        .AddSingleton<DosesQuery>()
         .AddSingleton<LotByNumberQuery>()
         .AddSingleton<AdjustmentQuery>();
 

@@ -31,6 +31,7 @@ internal sealed class ChargeEnd(ShopWrite write, ShopSetup setup, ShopClock cloc
             await db.Readings.Where(r => r.ChargeId == charge.Id).MaxAsync(r => (DateTime?)r.TakenAtUtc, cancellationToken),
             await db.Additions.Where(a => a.ChargeId == charge.Id).MaxAsync(a => (DateTime?)a.AddedAtUtc, cancellationToken),
             await db.Removals.Where(r => r.ChargeId == charge.Id).MaxAsync(r => (DateTime?)r.RemovedAtUtc, cancellationToken),
+            await db.Doses.Where(d => d.ChargeId == charge.Id).MaxAsync(d => (DateTime?)d.GivenAtUtc, cancellationToken),
         ];
         return entries.OfType<DateTime>().Max();
     }
@@ -63,22 +64,16 @@ internal sealed class ChargeEnd(ShopWrite write, ShopSetup setup, ShopClock cloc
 
     private async Task EndWorkAsync(Sump sump, Drained drained, Actor actor, DateTime now, CancellationToken cancellationToken)
     {
-        var steps = setup.StepsOf(sump.Id).ToDictionary(s => s.Id, s => setup.FactsOf(s, sump.Id));
+        var once = setup.StepsOf(sump.Id).Where(s => !setup.FactsOf(s, sump.Id).Recurs).Select(s => s.Id).ToHashSet();
         var done = new List<CareTask>();
         foreach (var task in await Db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken))
         {
-            var step = task.StepId is { } stepId ? steps.GetValueOrDefault(stepId) : null;
-            if (step is not null && task.IntervalDays is { } days)
-            {
-                step = step with { IntervalDays = ConditionInterval.WholeDays(days) };
-            }
-
-            if (task.Kind == TaskKind.DrainClean && (step is null || !step.Recurs || CareSchedule.CountsFor(step, task.ToOpen(), drained.AtUtc, setup.CalendarFor(sump.Id))))
+            if (task.Kind == TaskKind.DrainClean && DoneWork.Counts(setup, task, drained.AtUtc))
             {
                 task.End(TaskState.Done, now, actor.PersonId);
                 done.Add(task);
             }
-            else if (!CareSchedule.IsPlanned(task.Cause) || step is { Recurs: false })
+            else if (!CareSchedule.IsPlanned(task.Cause) || (task.StepId is { } stepId && once.Contains(stepId)))
             {
                 task.End(TaskState.Withdrawn, now, null);
             }

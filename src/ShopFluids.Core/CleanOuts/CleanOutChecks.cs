@@ -54,6 +54,9 @@ public static class CleanOutChecks
                 CheckAmount(errors, CleanOutFields.CleanerLitres, note.CleanerLitres, AmountChecks.MaximumLitres, "L");
                 CheckAmount(errors, CleanOutFields.Hours, note.Hours, MaximumHours, "h");
                 break;
+            case CleanOutStepKind.Carrier when note.HalogensMgPerKg is { } halogens:
+                Range(errors, CleanOutFields.Halogens, halogens, 0, HalogenPresumption.MostMgPerKg, "mg/kg");
+                break;
             case CleanOutStepKind.Drain or CleanOutStepKind.Wipe or CleanOutStepKind.Rinse:
                 CheckWaste(errors, note.Waste ?? [], isRequired: kind != CleanOutStepKind.Wipe);
                 if (note.SludgeMm is { } sludge && sludge is < 0 or > MaximumSludgeMm)

@@ -12,6 +12,7 @@ public static class CleanOutFields
     public const string CleanerLitres = "cleanerLitres";
     public const string Hours = "hours";
     public const string Carrier = "carrier";
+    public const string Halogens = "halogensMgPerKg";
     public const string SludgeMm = Care.Finds.FindNames.SludgeMm;
     public const string Seen = "seen";
     public const string Note = "note";

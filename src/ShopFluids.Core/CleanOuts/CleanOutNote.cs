@@ -1,3 +1,5 @@
+using System.Text.Json.Serialization;
+
 namespace ShopFluids.Core.CleanOuts;
 
 /// <summary>What was noted at a step; each kind uses its own part. Immutable.</summary>
@@ -12,6 +14,7 @@ namespace ShopFluids.Core.CleanOuts;
 /// <param name="OverrideReason">Why a supervisor allowed an expired or quarantined lot.</param>
 /// <param name="Text">In words: the carrier, what was seen, a remark, or why the step was left out.</param>
 /// <param name="IsLeftOut">The step was not done.</param>
+/// <param name="HalogensMgPerKg">Total halogens of the waste as tested, with its carrier. It came later: empty, it has no place in the stored text.</param>
 public sealed record CleanOutNote(
     CleanOutChoice? Choice = null,
     IReadOnlyList<string>? Confirmed = null,
@@ -23,7 +26,8 @@ public sealed record CleanOutNote(
     IReadOnlyList<LotDrawn>? Draws = null,
     string? OverrideReason = null,
     string Text = "",
-    bool IsLeftOut = false)
+    bool IsLeftOut = false,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] decimal? HalogensMgPerKg = null)
 {
     private const int StoredDecimals = 6;
 
@@ -40,6 +44,7 @@ public sealed record CleanOutNote(
         Waste = Waste?.Any(w => w.Litres != 0) == true ? [.. Waste.Where(w => w.Litres != 0).Select(w => new WasteAmount(w.Code.Trim(), Stored(w.Litres)))] : null,
         CleanerLitres = CleanerLitres is { } cleaner ? Stored(cleaner) : null,
         SludgeMm = SludgeMm is { } sludge ? Stored(sludge) : null,
+        HalogensMgPerKg = HalogensMgPerKg is { } halogens ? Stored(halogens) : null,
         WaterLitres = WaterLitres is { } water ? Stored(water) : null,
         Draws = Draws?.Any(d => d.Litres != 0) == true ? [.. Draws.Where(d => d.Litres != 0).GroupBy(d => d.LotId).Select(g => new LotDrawn(g.Key, Stored(g.Sum(d => d.Litres))))] : null,
         OverrideReason = string.IsNullOrWhiteSpace(OverrideReason) ? null : OverrideReason.Trim(),

@@ -112,6 +112,9 @@ public enum FieldProblem
 
     /// <summary>An instrument that is not checked in standards.</summary>
     NoStandards,
+
+    /// <summary>The label of the product asks for more time between two doses.</summary>
+    TooSoon,
 }
 
 /// <summary>One or more fields were refused; nothing was stored.</summary>

@@ -7,6 +7,7 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Displays;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Escalations;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
@@ -61,6 +62,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<Addition> Additions => Set<Addition>();
 
     public DbSet<Removal> Removals => Set<Removal>();
+
+    public DbSet<Dose> Doses => Set<Dose>();
 
     public DbSet<Parameter> Parameters => Set<Parameter>();
 

@@ -29,7 +29,7 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
             Trends(facts, stretches),
             tables.Flags(facts.History.Flags),
             tables.Readings(facts.History.Readings),
-            tables.Movements(facts.History.Movements),
+            tables.Movements(facts.History.Movements, facts.History.Doses),
             tables.Lots(facts.History.Movements),
             tables.Tasks(facts.History.Tasks),
             SheetOrigin.Of(setup, nowUtc, printedBy, head))

@@ -1,4 +1,5 @@
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Setup;
@@ -27,22 +28,8 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
                 r.SupersededBy is { } by ? Format.Say(Texts.Sheet_SupersededBy, Moment(by.AtUtc), by.By, by.Reason) : null))]);
     }
 
-    public List<HistorySheetMovement> Movements(IReadOnlyList<HistoryMovement> movements) =>
-        [.. movements.Select(m => new HistorySheetMovement(
-            Moment(m.AtUtc),
-            m.Kind switch
-            {
-                MovementKind.Fill => Texts.Sheet_MovedFill,
-                MovementKind.Addition => Texts.Sheet_MovedTopUp,
-                MovementKind.Removal => Texts.Sheet_MovedRemoval,
-                _ => Texts.Sheet_MovedDrain,
-            },
-            Litres(m.WaterLitres),
-            Litres(m.ConcentrateLitres),
-            Litres(m.RemovedLitres),
-            m.Lot?.Number ?? "",
-            m.By,
-            m.Reason))];
+    public List<HistorySheetMovement> Movements(IReadOnlyList<HistoryMovement> movements, IReadOnlyList<DoseRow> doses) =>
+        [.. movements.Select(m => (m.AtUtc, Row: Row(m))).Concat(doses.Select(d => (AtUtc: d.GivenAtUtc, Row: Row(d)))).OrderByDescending(m => m.AtUtc).Select(m => m.Row)];
 
     public List<HistorySheetLot> Lots(IReadOnlyList<HistoryMovement> movements) =>
         [.. movements.Where(m => m.Lot is not null).GroupBy(m => m.Lot?.Id ?? Guid.Empty)
@@ -129,6 +116,25 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
             ? new(Format.VolumeNumber(geometry.VolumeLitresAt(Math.Clamp(level.Value, 0, geometry.BrimMm))))
             : null;
     }
+
+    private HistorySheetMovement Row(HistoryMovement movement) => new(
+        Moment(movement.AtUtc),
+        movement.Kind switch
+        {
+            MovementKind.Fill => Texts.Sheet_MovedFill,
+            MovementKind.Addition => Texts.Sheet_MovedTopUp,
+            MovementKind.Removal => Texts.Sheet_MovedRemoval,
+            _ => Texts.Sheet_MovedDrain,
+        },
+        Litres(movement.WaterLitres),
+        Litres(movement.ConcentrateLitres),
+        Litres(movement.RemovedLitres),
+        movement.Lot?.Number ?? "",
+        movement.By,
+        movement.Reason);
+
+    // Its mL are no litres of the sump: it says itself what it is.
+    private HistorySheetMovement Row(DoseRow dose) => new(Moment(dose.GivenAtUtc), Texts.Sheet_MovedDose, "", "", "", "", dose.By, $"{DoseSentences.Given(dose, Format)} {dose.Reason}");
 
     private string Litres(decimal litres) => litres == 0 ? "" : Format.VolumeNumber((double)litres);
 

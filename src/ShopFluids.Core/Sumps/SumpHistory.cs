@@ -1,6 +1,7 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Rules;
@@ -18,6 +19,9 @@ public sealed record SumpHistory(
 {
     /// <summary>Begun before its end and not ended before its beginning.</summary>
     public IReadOnlyList<HistoryCleanOut> CleanOuts { get; init; } = [];
+
+    /// <summary>Additives that were put in.</summary>
+    public IReadOnlyList<DoseRow> Doses { get; init; } = [];
 
     /// <summary>Rounds that passed the sump by.</summary>
     public IReadOnlyList<HistorySkip> Skips { get; init; } = [];

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
@@ -24,6 +25,7 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             await TasksAsync(cancellationToken))
         {
             CleanOuts = await CleanOutsAsync(cancellationToken),
+            Doses = await DosesQuery.ReadAsync(db, setup, doses => doses.Where(d => d.SumpId == sumpId && d.GivenAtUtc >= fromUtc && d.GivenAtUtc < toUtc), cancellationToken),
             Skips = await SkipsAsync(cancellationToken),
         };
     }

@@ -114,6 +114,11 @@ public static class CleanOutSentences
             yield return format.Say(Texts.CleanOut_NotedSludge, format.Length((double)sludge));
         }
 
+        if (note.HalogensMgPerKg is { } halogens)
+        {
+            yield return format.Say(Texts.CleanOut_NotedHalogens, Halogens(format, halogens));
+        }
+
         if (note.WaterLitres is { } water)
         {
             yield return format.Say(Texts.CleanOut_NotedRefill, format.Volume((double)water), format.Volume((double)note.AllConcentrateLitres()));
@@ -121,6 +126,13 @@ public static class CleanOutSentences
 
         yield return note.OverrideReason ?? "";
         yield return note.Text;
+    }
+
+    /// <summary>640 mg/kg; from the presumption of mixed waste on with what that means.</summary>
+    public static string Halogens(ShopFormat format, decimal mgPerKg)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        return format.Say(HalogenPresumption.Holds(mgPerKg) ? Texts.CleanOut_HalogensPresumed : Texts.CleanOut_Halogens, Brief(format, mgPerKg));
     }
 
     /// <summary>12 h and 1.5 h: a decimal only where there is one.</summary>

@@ -98,6 +98,7 @@ public static class ErrorSentences
             FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TemperatureNeeded => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.BeforeTheFill or FieldProblem.BeforeTheDrain or FieldProblem.BeforeTheLastEntry or FieldProblem.BeforeTheLastReading or FieldProblem.SlideTooOld => say.Format.Say(pattern, name, Moment(say, error.EarliestUtc)),
+            FieldProblem.TooSoon => say.Format.Say(pattern, name, error.Detail, Moment(say, error.EarliestUtc)),
             FieldProblem.DayOutOfRange => say.Format.Say(pattern, name, Day(say, error.FirstDay), Day(say, error.LastDay)),
             FieldProblem.LotNotReceived => say.Format.Say(pattern, error.Detail, Day(say, error.FirstDay)),
             FieldProblem.TooLittleToMeasure => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit)),
@@ -156,6 +157,7 @@ public static class ErrorSentences
         FieldProblem.PictureTooLarge => Texts.Field_PictureTooLarge,
         FieldProblem.TooNear => Texts.Field_TooNear,
         FieldProblem.NoStandards => Texts.Field_NoStandards,
+        FieldProblem.TooSoon => Texts.Field_TooSoon,
         _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "There is no text for this problem."),
     };
 

@@ -1,5 +1,6 @@
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Slides;
 
 namespace ShopFluids.Core.Wording;
@@ -85,7 +86,7 @@ public static class FieldNameSentences
         SlideFields.DippedAt => Texts.FieldName_DippedAt,
         SlideFields.ReadAt => Texts.FieldName_ReadAt,
         SlideFields.Value => Texts.Slide_Seen,
-        _ => CleanOutNames(field) ?? SetupNames(field),
+        _ => CleanOutNames(field) ?? DoseNames(field) ?? SetupNames(field),
     };
 
     private static string? CleanOutNames(string field) => field switch
@@ -99,6 +100,7 @@ public static class FieldNameSentences
         CleanOutFields.CleanerLitres => Texts.FieldName_CleanerLitres,
         CleanOutFields.Hours => Texts.FieldName_HoursRound,
         CleanOutFields.Carrier => Texts.FieldName_Carrier,
+        CleanOutFields.Halogens => Texts.FieldName_Halogens,
         CleanOutFields.Seen => Texts.FieldName_SeenThere,
         "wasteCode1" => Texts.FieldName_WasteCode,
         "wasteCode2" => Texts.FieldName_WasteCode2,
@@ -106,6 +108,23 @@ public static class FieldNameSentences
         "wasteLitres2" => Texts.FieldName_WasteLitres2,
         "lot2" => Texts.FieldName_Lot2,
         "concentrateLitres2" => Texts.FieldName_Concentrate2,
+        _ => null,
+    };
+
+    private static string? DoseNames(string field) => field switch
+    {
+        DoseFields.GivenAt => Texts.FieldName_GivenAt,
+        DoseFields.Product => Texts.FieldName_Product,
+        DoseFields.Kind => Texts.FieldName_DoseKind,
+        DoseFields.Amount => Texts.FieldName_DoseAmount,
+        DoseFields.Unit => Texts.FieldName_DoseUnit,
+        DoseFields.Volume => Texts.FieldName_DoseVolume,
+        DoseFields.Density => Texts.FieldName_ProductDensity,
+        DoseFields.LabelMost => Texts.FieldName_LabelMost,
+        DoseFields.LabelMeasure => Texts.FieldName_LabelUnit,
+        DoseFields.LabelHours => Texts.FieldName_LabelHours,
+        DoseFields.ReentryHours => Texts.FieldName_ReentryHours,
+        DoseFields.Safety => Texts.FieldName_SafetyConfirmed,
         _ => null,
     };
 

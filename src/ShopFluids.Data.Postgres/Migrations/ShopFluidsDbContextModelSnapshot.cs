@@ -663,6 +663,94 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("DisplayKeys");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Doses.Dose", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<decimal>("Amount")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<Guid>("ChargeId")
+                        .HasColumnType("uuid");
+
+                    b.Property<decimal?>("DensityKgPerLitre")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<DateTime>("GivenAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<bool>("IsSafetyConfirmed")
+                        .HasColumnType("boolean");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("smallint");
+
+                    b.Property<decimal?>("LabelHours")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<decimal?>("LabelMost")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<short>("Measure")
+                        .HasColumnType("smallint");
+
+                    b.Property<DateTime>("NotedAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Product")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("character varying(200)");
+
+                    b.Property<decimal>("Reached")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<decimal?>("ReentryHours")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("uuid");
+
+                    b.Property<short>("Unit")
+                        .HasColumnType("smallint");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.Property<decimal>("VolumeLitres")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("numeric(18,6)");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ChargeId");
+
+                    b.HasIndex("GivenAtUtc");
+
+                    b.HasIndex("SumpId", "GivenAtUtc");
+
+                    b.ToTable("Doses", t =>
+                        {
+                            t.HasCheckConstraint("CK_Doses_Amount", "CAST(\"Amount\" AS numeric) >= 0");
+                        });
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Escalations.EscalationNotice", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2410,6 +2498,21 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .WithOne()
                         .HasForeignKey("ShopFluids.Core.Displays.DisplayKey", "DisplayId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Doses.Dose", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Charges.Charge", null)
+                        .WithMany()
+                        .HasForeignKey("ChargeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -652,6 +652,94 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("DisplayKeys");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.Doses.Dose", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("Amount")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("ChargeId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("DensityKgPerLitre")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("GivenAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<bool>("IsSafetyConfirmed")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<short>("Kind")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal?>("LabelHours")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("LabelMost")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<short>("Measure")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<DateTime>("NotedAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Product")
+                        .IsRequired()
+                        .HasMaxLength(200)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal>("Reached")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<decimal?>("ReentryHours")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("SumpId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<short>("Unit")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.Property<decimal>("VolumeLitres")
+                        .HasPrecision(18, 6)
+                        .HasColumnType("TEXT");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("ChargeId");
+
+                    b.HasIndex("GivenAtUtc");
+
+                    b.HasIndex("SumpId", "GivenAtUtc");
+
+                    b.ToTable("Doses", t =>
+                        {
+                            t.HasCheckConstraint("CK_Doses_Amount", "CAST(\"Amount\" AS numeric) >= 0");
+                        });
+                });
+
             modelBuilder.Entity("ShopFluids.Core.Escalations.EscalationNotice", b =>
                 {
                     b.Property<Guid>("Id")
@@ -2399,6 +2487,21 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .WithOne()
                         .HasForeignKey("ShopFluids.Core.Displays.DisplayKey", "DisplayId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Doses.Dose", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Charges.Charge", null)
+                        .WithMany()
+                        .HasForeignKey("ChargeId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+
+                    b.HasOne("ShopFluids.Core.Sumps.Sump", null)
+                        .WithMany()
+                        .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

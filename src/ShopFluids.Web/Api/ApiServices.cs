@@ -3,6 +3,7 @@ using ShopFluids.Web.Api.Access;
 using ShopFluids.Web.Api.Additions;
 using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.CleanOuts;
+using ShopFluids.Web.Api.Doses;
 using ShopFluids.Web.Api.Json;
 using ShopFluids.Web.Api.Readings;
 using ShopFluids.Web.Api.Round;
@@ -30,6 +31,7 @@ internal static class ApiServices
         var api = app.MapGroup($"/api/{Version}").RequireAuthorization(Policies.CanRead).AddEndpointFilter(ApiRefusals.RequireOwnHeader);
         api.MapReadings();
         api.MapAdditions();
+        api.MapDoses();
         api.MapSumps();
         api.MapWork();
         api.MapSlides();

@@ -3,6 +3,7 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Care.Templates;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Displays;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People;
@@ -58,6 +59,7 @@ internal static class BusyShop
         (await shop.AddAsync(Some.Addition(shop.LotId, removed: 5, at: shop.Now))).Done();
         shop.Clock.Advance(TimeSpan.FromHours(1));
         await shop.StoreAsync(Some.Reading(brix: 4.0m, ph: 8.4m, levelMm: 180, takenAt: shop.Now));
+        (await shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose() with { GivenAtUtc = shop.Now, Amount = 60, VolumeLitres = 90 }, Some.Operator, default)).Done();
         (await shop.Get<AdjustLotHandler>().HandleAsync(new AdjustLot(Some.Id(), shop.LotId, AdjustmentKind.Counted, 180, "Dipstick"), Some.Supervisor, default)).Done();
         (await shop.Get<RejudgeHandler>().HandleAsync(new Rejudge(Some.Id(), null, "Limits changed"), Some.Supervisor, default)).Done();
         await shop.Get<NoticeShopFlagsHandler>().HandleAsync(default);

@@ -1,6 +1,7 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sheets;
@@ -162,6 +163,21 @@ public sealed class HistorySheetQueryTests
         Assert.Equal("44,9 gal", sheet.Head.FillVolume);
         Assert.Equal("2,64", sheet.Movements[0].WaterLitres);
         Assert.Equal("7,0", sheet.Trends.Charts[0].Format(7, 1));
+    }
+
+    [Theory, EachDatabase]
+    public async Task OfSumpAsync_Dosed_StandsAmongAdditionsAndRemovals(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        (await shop.AddAsync(Some.Addition(shop.LotId, at: Some.Start.AddHours(-1)))).Done();
+        (await shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, Token)).Done();
+
+        var sheet = (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0];
+
+        Assert.Equal(["dose", "top-up", "fill"], sheet.Movements.Select(m => m.What));
+        Assert.Equal(
+            new HistorySheetMovement("2 Mar 08:00", "dose", "", "", "", "", "", "180 mL Biocide B-20 (biocide) for 150.0 L: 1.2 mL/L, label at most 1.5 mL/L. Re-entry from 2 Mar 2026, 12:00. Smell on Monday"),
+            sheet.Movements[0]);
     }
 
     [Theory, EachDatabase]

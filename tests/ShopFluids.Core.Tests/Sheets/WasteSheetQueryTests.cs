@@ -58,6 +58,24 @@ public sealed class WasteSheetQueryTests
         Assert.Equal("216.0", sheet.Months[0].MonthLitres);
     }
 
+    // The limit is that of vectors/used_oil_halogen.csv: 999 ppm no, 1,000 ppm yes.
+    [Theory]
+    [EachDatabase(999.0, "999 mg/kg")]
+    [EachDatabase(1000.0, "1,000 mg/kg: presumed hazardous")]
+    [EachDatabase(null, "not tested")]
+    public async Task RunAsync_HalogensNotedWithTheCarrier_SaysWhatTheyMean(TestDatabase database, double? halogens, string said)
+    {
+        await using var shop = await OpenAsync(database);
+        var run = new CleanOutRun(shop);
+        await run.UpToAsync(CleanOutStepKind.Cleaner);
+        (await run.NoteAsync(CleanOutStepKind.Carrier, run.Note(CleanOutStepKind.Carrier) with { HalogensMgPerKg = (decimal?)halogens })).Done();
+        (await run.NoteAsync(CleanOutStepKind.LockOut)).Done();
+        (await run.NoteAsync(CleanOutStepKind.Drain)).Done();
+
+        Assert.All((await RunAsync(shop)).Entries, e => Assert.Equal(said, e.Halogens));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
     [Theory, EachDatabase]
     public async Task RunAsync_CleanOutBrokenOffAfterTheDrain_CountsTheDrainWhereTheChargeEnded(TestDatabase database)
     {

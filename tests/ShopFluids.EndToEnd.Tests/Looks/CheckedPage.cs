@@ -46,6 +46,8 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("sump", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false),
         new("correct a reading", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false, CorrectAsync),
         new("correct a reading, refused", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false, CorrectWithoutReasonAsync),
+        new("note a dose", Texts.Role_Operator, $"/sumps/{Sump}/dose", IsTablet: false),
+        new("note a dose, refused", Texts.Role_Operator, $"/sumps/{Sump}/dose", IsTablet: false, RefuseFormAsync),
         new("overview", Texts.Role_Auditor, "/overview", IsTablet: false, UnfoldAsync),
         new("search", Texts.Role_Supervisor, "/search?q=07", IsTablet: false),
         new("search, list open", Texts.Role_Supervisor, "/sumps", IsTablet: false, SearchAsync),

@@ -1,6 +1,7 @@
 using System.Collections;
 using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Wording;
+using ShopFluids.Printing.Sheets.DosingLogs;
 using ShopFluids.Printing.Sheets.InstrumentChecks;
 using ShopFluids.Printing.Sheets.LotTraces;
 using ShopFluids.Printing.Sheets.MonthlySummaries;
@@ -22,7 +23,7 @@ public sealed class ListSheetsPdfTests
         get
         {
             var all = new TheoryData<string, PaperSize>();
-            foreach (var name in new[] { "lot", "overdue", "waste", "month", "instruments" })
+            foreach (var name in new[] { "lot", "overdue", "waste", "dosing", "month", "instruments" })
             {
                 all.Add(name, PaperSize.A4);
                 all.Add(name, PaperSize.Letter);
@@ -113,12 +114,14 @@ public sealed class ListSheetsPdfTests
     {
         using var overdue = PrintedSheet.Of(s => OverdueSheetPdf.Write(SampleLists.Overdue(0) with { Groups = [] }, PaperSize.A4, s));
         using var waste = PrintedSheet.Of(s => WasteSheetPdf.Write(SampleLists.Waste(0), PaperSize.A4, s));
+        using var dosing = PrintedSheet.Of(s => DoseSheetPdf.Write(SampleLists.Dosing(0), PaperSize.A4, s));
         using var month = PrintedSheet.Of(s => MonthSheetPdf.Write(SampleLists.Month(0), PaperSize.A4, s));
         using var instruments = PrintedSheet.Of(s => InstrumentSheetPdf.Write(SampleLists.Instruments(0), PaperSize.A4, s));
         using var lot = PrintedSheet.Of(s => LotSheetPdf.Write([SampleLists.Lot(0)], PaperSize.A4, s));
 
         Assert.Equal(1, overdue.Count(Texts.OverdueSheet_Nothing));
         Assert.Equal(1, waste.Count(Texts.WasteSheet_None));
+        Assert.Equal(1, dosing.Count(Texts.DoseSheet_None));
         Assert.All(new[] { Texts.MonthSheet_NoUse, Texts.MonthSheet_NoWork, Texts.MonthSheet_NoFlags, Texts.MonthSheet_NoCharges }, said => Assert.Equal(1, month.Count(said)));
         Assert.All(new[] { Texts.InstrumentSheet_None, Texts.InstrumentSheet_NoChecks, Texts.InstrumentSheet_NoLapses }, said => Assert.Equal(1, instruments.Count(said)));
         Assert.All(new[] { Texts.LotSheet_NoCharges, Texts.LotSheet_NoBack, Texts.LotSheet_NoPours, Texts.LotSheet_NoCounts }, said => Assert.Equal(1, lot.Count(said)));
@@ -161,6 +164,9 @@ public sealed class ListSheetsPdfTests
             case "waste":
                 var waste = SampleLists.Waste(rows, machine ?? "S-07", remark);
                 return (waste, s => WasteSheetPdf.Write(waste, paper, s));
+            case "dosing":
+                var dosing = SampleLists.Dosing(rows, machine ?? "S-07", remark);
+                return (dosing, s => DoseSheetPdf.Write(dosing, paper, s));
             case "month":
                 var month = SampleLists.Month(rows, machine ?? "S-07", remark);
                 return (month, s => MonthSheetPdf.Write(month, paper, s));

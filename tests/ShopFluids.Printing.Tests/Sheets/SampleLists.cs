@@ -1,4 +1,5 @@
 using ShopFluids.Core.Sheets;
+using ShopFluids.Core.Sheets.DosingLogs;
 using ShopFluids.Core.Sheets.InstrumentChecks;
 using ShopFluids.Core.Sheets.LotTraces;
 using ShopFluids.Core.Sheets.MonthlySummaries;
@@ -51,10 +52,21 @@ internal static class SampleLists
         Repeat<WasteSheetCode>(rows, new("12 01 09*", "emulsion or solution, no halogens", "9", "1,120"), new("12 01 14*", "sludge with hazardous substances", "3", "60.0"), new("not recorded", "", "1", "24.0")),
         Repeat<WasteSheetMonth>(rows, new("Nov 2026", "12 01 09*", "310.0", "334.0"), new("", "not recorded", "24.0", ""), new("Oct 2026", "12 01 09*", "810.0", "870.0"), new("", "12 01 14*", "60.0", "")),
         Repeat<WasteSheetEntry>(rows,
-            new("20 Nov 15:00", "2605-D", "concentrate thrown away", "not recorded", "24.0", "Expired; fetched by the waste carrier with note 88213" + remark, "M. Ostrey"),
-            new("12 Nov 08:40", machine, "clean-out: Drain", "12 01 09*", "141.0", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
-            new("12 Nov 09:20", machine, "clean-out: Wipe out", "12 01 14*", "12.0", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
-            new("3 Nov 11:05", "S-11", "removal", "12 01 09*", "18.0", "not recorded", "T. Vell")));
+            new("20 Nov 15:00", "2605-D", "concentrate thrown away", "not recorded", "24.0", "not tested", "Expired; fetched by the waste carrier with note 88213" + remark, "M. Ostrey"),
+            new("12 Nov 08:40", machine, "clean-out: Drain", "12 01 09*", "141.0", "1,250 mg/kg: presumed hazardous", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
+            new("12 Nov 09:20", machine, "clean-out: Wipe out", "12 01 14*", "12.0", "640 mg/kg", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
+            new("3 Nov 11:05", "S-11", "removal", "12 01 09*", "18.0", "not tested", "not recorded", "T. Vell")));
+
+    public static DoseSheet Dosing(int rows = 1, string machine = "S-07", string remark = "") => new(
+        Frame("Dosing", "Dosing log"),
+        "4",
+        "2",
+        Repeat<DoseSheetTotal>(rows, new("Biocide B-20", "biocide", "2", "890 mL"), new("Defoamer D-3", "defoamer", "1", "73 mL"), new("Fungicide F-5", "fungicide", "1", "86 g")),
+        Repeat<DoseSheetEntry>(rows,
+            new("19 Nov 07:40", machine, "Biocide B-20", "biocide", "240 mL", "1 mL/L", "1.5 mL/L", "19 Nov 11:40", "Smell on Monday mornings, slide at 5.1 log" + remark, "M. Ostrey"),
+            new("6 Nov 09:10", "S-11", "Defoamer D-3", "defoamer", "73 mL", "0.3 mL/L", "0.5 mL/L", "not recorded", "Foam at the high-pressure pump", "J. Karrow"),
+            new("15 Oct 08:05", "S-21", "Fungicide F-5", "fungicide", "86 g", "0.4 g/L", "0.5 g/L", "15 Oct 10:05", "Slime in the wash-down hose, which is renewed", "M. Ostrey"),
+            new("3 Aug 10:20", "S-08", "Emulsion stabiliser E-1", "stabiliser or emulsifier", "420 mL", "2 mL/L", "not recorded", "not recorded", "Cream on top after the plain water of last week", "R. Quillan")));
 
     public static MonthSheet Month(int rows = 1, string machine = "S-07", string remark = "") => new(
         Frame("Nov 2026", "Monthly summary", "1 Nov to 25 Nov 2026"),

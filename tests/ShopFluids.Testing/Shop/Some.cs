@@ -1,4 +1,5 @@
 using ShopFluids.Core.Charges;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Machines;
@@ -79,6 +80,15 @@ public static class Some
     public static RecordAddition Addition(
         Guid? lotId, decimal water = 10, decimal concentrate = 1, decimal removed = 0, DateTime? at = null, string tag = SumpTag, Guid? id = null, Guid? readingId = null, string? overrideReason = null) =>
         new(id ?? Id(), tag, at ?? Start, water, concentrate, removed, lotId, readingId, overrideReason);
+
+    /// <summary>180 mL of a biocide in 150 L: 1.2 mL/L, where its label allows 1.5, every 96 hours, with 4 hours until re-entry.</summary>
+    public static NoteDose Dose() => new(Id(), SumpTag, Start, "Biocide B-20", DoseKind.Biocide, 180, DoseUnit.Millilitre, 150, "Smell on Monday")
+    {
+        LabelMost = 1.5m,
+        LabelHours = 96,
+        ReentryHours = 4,
+        IsSafetyConfirmed = true,
+    };
 
     private static IEnumerable<TypedMeasurement> Values(decimal? brix, decimal? ph, decimal? levelMm)
     {

@@ -49,6 +49,7 @@ public sealed class SheetEndpointsTests
     [EachDatabase("/sheets/overdue.pdf", "overdue-")]
     [EachDatabase("/sheets/overdue.pdf?by=person&paper=letter", "overdue-")]
     [EachDatabase("/sheets/waste.pdf?from=2026-02-01&to=2026-03-02", "waste-")]
+    [EachDatabase("/sheets/dosing.pdf?from=2026-02-01&to=2026-03-02", "dosing-")]
     [EachDatabase("/sheets/month.pdf?month=2026-02", "month-2026-02.pdf")]
     [EachDatabase("/sheets/instruments.pdf?paper=letter", "instruments-")]
     public async Task Get_SheetAboutTheShop_AnswersAPdfWithItsName(TestDatabase database, string address, string name)
@@ -69,6 +70,7 @@ public sealed class SheetEndpointsTests
     [EachDatabase("/sheets/lot.pdf?lot=L-99", HttpStatusCode.NotFound, "There is no lot L-99.")]
     [EachDatabase("/sheets/overdue.pdf?by=day", HttpStatusCode.BadRequest, "The order is area or person.")]
     [EachDatabase("/sheets/waste.pdf?from=2026-03-02&to=2026-03-01", HttpStatusCode.BadRequest, "The period ends before it begins.")]
+    [EachDatabase("/sheets/dosing.pdf?from=2026-03-02&to=2026-03-01", HttpStatusCode.BadRequest, "The period ends before it begins.")]
     [EachDatabase("/sheets/month.pdf?month=March", HttpStatusCode.BadRequest, "A month is written like 2026-11.")]
     [EachDatabase("/sheets/month.pdf?month=2099-01", HttpStatusCode.BadRequest, "Jan 2099 has not begun yet.")]
     [EachDatabase("/sheets/instruments.pdf?paper=a5", HttpStatusCode.BadRequest, "The paper is a4 or letter.")]
@@ -95,6 +97,7 @@ public sealed class SheetEndpointsTests
     [EachDatabase("/sheets/lot.pdf?lot=L-1")]
     [EachDatabase("/sheets/overdue.pdf")]
     [EachDatabase("/sheets/waste.pdf")]
+    [EachDatabase("/sheets/dosing.pdf")]
     [EachDatabase("/sheets/month.pdf")]
     [EachDatabase("/sheets/instruments.pdf")]
     [EachDatabase("/sheets/files/01900000-0000-7000-8000-0000000000a1.pdf")]

@@ -128,6 +128,7 @@ public sealed class SheetsPageTests
     [Theory]
     [InlineData("Overdue", "sheets/overdue.pdf?by=area&paper=a4")]
     [InlineData("Waste", "sheets/waste.pdf?paper=a4")]
+    [InlineData("Dosing", "sheets/dosing.pdf?paper=a4")]
     [InlineData("Month", "sheets/month.pdf?month=2026-03&paper=a4")]
     [InlineData("Instruments", "sheets/instruments.pdf?paper=a4")]
     public async Task Choose_SheetAboutTheShop_LinksToIt(string kind, string address)

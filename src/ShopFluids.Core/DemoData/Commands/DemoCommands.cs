@@ -5,6 +5,7 @@ using Microsoft.Extensions.Logging.Abstractions;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People;
@@ -77,6 +78,8 @@ internal sealed class DemoCommands : IAsyncDisposable
     public DrainSumpHandler Drain => Get<DrainSumpHandler>();
 
     public RecordAdditionHandler Add => Get<RecordAdditionHandler>();
+
+    public NoteDoseHandler Dose => Get<NoteDoseHandler>();
 
     public RecordReadingHandler Read => Get<RecordReadingHandler>();
 

@@ -17,6 +17,7 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
     private readonly DemoVisits _visits = new(scene, stores);
     private readonly DemoCare _care = new(scene, stores);
     private readonly DemoChecks _checks = new(scene);
+    private readonly DemoDoses _doses = new(scene);
     private readonly Dictionary<string, DateOnly> _postponed = new(StringComparer.Ordinal);
     private Dictionary<string, StandingFacts> _facts = new(StringComparer.Ordinal);
     private Dictionary<Guid, IReadOnlyList<string>> _steps = [];
@@ -54,6 +55,11 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
         foreach (var refill in scene.EventsOn(day).Where(e => e.Kind == EventKind.Refill))
         {
             await RefillAsync(refill, cancellationToken);
+        }
+
+        foreach (var dose in scene.DosesOn(day))
+        {
+            await _doses.GiveAsync(sumps.First(s => s.Seed.Tag == dose.Sump), dose, cancellationToken);
         }
 
         foreach (var sump in sumps)

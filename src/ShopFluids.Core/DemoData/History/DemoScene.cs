@@ -25,6 +25,9 @@ internal sealed record DemoScene(DemoSeed Seed, DemoCommands Commands, SteppedTi
     public IEnumerable<StoryEvent> EventsOn(DateOnly day) =>
         Seed.Story.Events.Where(e => e.Day < 0 && OpenDays.OnOrBefore(Day(e.Day), Calendar) == day);
 
+    /// <summary>The doses of a day; those of the closed days after it come with them.</summary>
+    public IEnumerable<DoseSeed> DosesOn(DateOnly day) => Seed.Story.Doses.Where(d => OpenDays.OnOrBefore(Day(d.Day), Calendar) == day);
+
     /// <summary>Who walks past a sump: the usual operator of its area, now and then another.</summary>
     public Actor OperatorOf(SumpModel sump)
     {

@@ -40,7 +40,7 @@ internal sealed record DemoSeed(
     public IReadOnlyList<SumpSeed> Sumps { get; private init; } = [];
 
     [JsonIgnore]
-    public StorySeed Story { get; private init; } = new([], []);
+    public StorySeed Story { get; private init; } = new([], [], []);
 
     public static async Task<DemoSeed> ReadAsync(string folder, CancellationToken cancellationToken) =>
         await FileAsync<DemoSeed>(folder, "shop.json", cancellationToken) with

@@ -1,7 +1,9 @@
+using ShopFluids.Core.Doses;
+
 namespace ShopFluids.Core.DemoData.Seed;
 
 /// <summary>What happens beyond the daily run.</summary>
-internal sealed record StorySeed(IReadOnlyList<Condition> Conditions, IReadOnlyList<StoryEvent> Events);
+internal sealed record StorySeed(IReadOnlyList<Condition> Conditions, IReadOnlyList<StoryEvent> Events, IReadOnlyList<DoseSeed> Doses);
 
 internal enum ConditionKind
 {
@@ -68,3 +70,9 @@ internal enum EventKind
 
 /// <summary>Something that happens once. On a closed day it happens on the open day before; on day 0 at its very start.</summary>
 internal sealed record StoryEvent(string Sump, EventKind Kind, int Day, double Value = 0, string Text = "");
+
+/// <summary>An additive that a supervisor puts into a sump. On a closed day it happens on the open day before.</summary>
+/// <param name="PerLitre">mL or g of product for each litre of fluid.</param>
+/// <param name="LabelMost">As on the label, in mL or g for each litre of fluid.</param>
+internal sealed record DoseSeed(
+    string Sump, int Day, string Product, DoseKind Kind, decimal PerLitre, string Reason, DoseUnit Unit = DoseUnit.Millilitre, decimal? LabelMost = null, decimal? LabelHours = null, decimal? ReentryHours = null);

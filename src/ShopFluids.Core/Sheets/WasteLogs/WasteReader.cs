@@ -26,7 +26,9 @@ internal enum WasteSource
 /// <param name="From">Tag of the sump or number of the lot.</param>
 /// <param name="Code">Null where none is on record.</param>
 /// <param name="Step">Of a clean-out.</param>
-internal sealed record WasteFact(DateTime AtUtc, WasteSource Source, string From, string? Code, decimal Litres, string Carrier, Guid? PersonId, CleanOutStepKind? Step = null);
+/// <param name="HalogensMgPerKg">Null where it was not tested.</param>
+internal sealed record WasteFact(
+    DateTime AtUtc, WasteSource Source, string From, string? Code, decimal Litres, string Carrier, Guid? PersonId, CleanOutStepKind? Step = null, decimal? HalogensMgPerKg = null);
 
 /// <summary>Reads what left sumps and stores, and counts nothing twice.</summary>
 internal sealed class WasteReader(ShopFluidsDbContext db, ShopSetup setup, DateTime fromUtc, DateTime toUtc)
@@ -59,7 +61,7 @@ internal sealed class WasteReader(ShopFluidsDbContext db, ShopSetup setup, DateT
         var ids = steps.Select(s => s.Step.CleanOutId).Distinct().ToList();
         var carriers = ids.Count == 0
             ? []
-            : (await db.CleanOutSteps.AsNoTracking().Where(s => s.Kind == CleanOutStepKind.Carrier && ids.Contains(s.CleanOutId)).ToListAsync(cancellationToken)).ToDictionary(s => s.CleanOutId, s => s.Noted.Text);
+            : (await db.CleanOutSteps.AsNoTracking().Where(s => s.Kind == CleanOutStepKind.Carrier && ids.Contains(s.CleanOutId)).ToListAsync(cancellationToken)).ToDictionary(s => s.CleanOutId, s => s.Noted);
 
         // The draining of a clean-out that was broken off is counted where the charge ended.
         return [.. steps.Where(s => !(s.IsBrokenOff && s.Step.Kind == CleanOutStepKind.Drain)).SelectMany(s => (s.Step.Noted.Waste ?? []).Select(w => new WasteFact(
@@ -68,9 +70,10 @@ internal sealed class WasteReader(ShopFluidsDbContext db, ShopSetup setup, DateT
             TagOf(s.SumpId),
             w.Code.Length == 0 ? null : w.Code,
             w.Litres,
-            carriers.GetValueOrDefault(s.Step.CleanOutId, ""),
+            carriers.GetValueOrDefault(s.Step.CleanOutId)?.Text ?? "",
             s.Step.PersonId,
-            s.Step.Kind)))];
+            s.Step.Kind,
+            carriers.GetValueOrDefault(s.Step.CleanOutId)?.HalogensMgPerKg)))];
     }
 
     private async Task<List<WasteFact>> LotsAsync(CancellationToken cancellationToken)

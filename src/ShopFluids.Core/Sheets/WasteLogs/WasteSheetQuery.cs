@@ -62,6 +62,7 @@ internal sealed class WasteSheetMaker(Sentences say, Dictionary<Guid, string> na
                 What(w),
                 Code(w.Code),
                 Litres(w.Litres),
+                w.HalogensMgPerKg is { } halogens ? CleanOutSentences.Halogens(Format, halogens) : Texts.WasteSheet_NotTested,
                 w.Carrier.Length == 0 ? Texts.Sheet_NotRecorded : w.Carrier,
                 w.PersonId is { } id ? names.GetValueOrDefault(id, "") : ""))]);
     }

@@ -12,6 +12,7 @@ public static class RecordActWords
         [ActCodes.ReadingCorrected] = () => Texts.RecordAct_ReadingCorrected,
         [ActCodes.AdditionStored] = () => Texts.RecordAct_AdditionStored,
         [ActCodes.RemovalStored] = () => Texts.RecordAct_RemovalStored,
+        [ActCodes.DoseNoted] = () => Texts.RecordAct_DoseNoted,
         [ActCodes.ChargeFilled] = () => Texts.RecordAct_ChargeFilled,
         [ActCodes.ChargeDrained] = () => Texts.RecordAct_ChargeDrained,
         [ActCodes.CleanOutNoted] = () => Texts.RecordAct_CleanOutNoted,

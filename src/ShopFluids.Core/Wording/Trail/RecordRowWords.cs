@@ -16,6 +16,7 @@ public static class RecordRowWords
         ["Charge"] = () => Texts.RecordRow_Charge,
         ["CleanOut"] = () => Texts.RecordRow_CleanOut,
         ["CleanOutStep"] = () => Texts.RecordRow_CleanOutStep,
+        ["Dose"] = () => Texts.RecordRow_Dose,
         ["Flag"] = () => Texts.RecordRow_Flag,
         ["Display"] = () => Texts.RecordRow_Display,
         ["Fluid"] = () => Texts.RecordRow_Fluid,

@@ -60,9 +60,11 @@ internal static class WasteSheetDocument
             Texts.WasteSheet_Entries,
             [
                 new(Texts.Sheet_When, IsWhole: true), new(Texts.WasteSheet_From, Face: PrintFace.Bold, IsWhole: true), new(Texts.Sheet_What), new(Texts.WasteSheet_Code, IsWhole: true),
-                new(Texts.WasteSheet_Litres, IsRight: true, Face: PrintFace.Bold), new(Texts.WasteSheet_Carrier, TakesRest: true), new(Texts.Sheet_By, IsWhole: true),
+                new(Texts.WasteSheet_Litres, IsRight: true, Face: PrintFace.Bold), new(Texts.WasteSheet_Halogens), new(Texts.WasteSheet_Carrier, TakesRest: true), new(Texts.Sheet_By, IsWhole: true),
             ],
-            [.. entries.Select(e => new TableRow([e.When, e.From, e.What, e.Code, e.Litres, e.Carrier, e.By]))],
+            [.. entries.Select(e => new TableRow([e.When, e.From, e.What, e.Code, e.Litres, e.Halogens, e.Carrier, e.By]))],
             "");
+        flow.Note(Texts.WasteSheet_HalogensHint);
+        flow.EndBlock();
     }
 }

@@ -100,7 +100,8 @@ internal sealed record CleanOutStepAnswer(
             field == CleanOutFields.Seen ? text : null,
             field == CleanOutFields.Note ? text : null,
             note.IsLeftOut ? true : null,
-            field == CleanOutFields.Reason ? text : null);
+            field == CleanOutFields.Reason ? text : null,
+            note.HalogensMgPerKg);
     }
 }
 

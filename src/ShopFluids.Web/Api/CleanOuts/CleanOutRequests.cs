@@ -27,6 +27,7 @@ internal sealed record CleanOutRequest(
 /// <param name="Note">Of any other step.</param>
 /// <param name="LeftOut">True where cleaner, wipe or rinse was not done.</param>
 /// <param name="Reason">Why it was left out.</param>
+/// <param name="HalogensMgPerKg">Of carrier: total halogens of the waste, where they were tested.</param>
 internal sealed record CleanOutStepRequest(
     int? Round = null,
     decimal? ContentLitres = null,
@@ -47,7 +48,8 @@ internal sealed record CleanOutStepRequest(
     string? Seen = null,
     string? Note = null,
     bool? LeftOut = null,
-    string? Reason = null);
+    string? Reason = null,
+    decimal? HalogensMgPerKg = null);
 
 /// <param name="Code">Of the waste list, such as 12 01 09*.</param>
 internal sealed record CleanOutWaste(string Code, decimal Litres);

@@ -39,6 +39,7 @@ internal static class CleanOutStepJson
         {
             CleanOutStepKind.Plan => note with { Choice = ReadChoice(body, fields) },
             CleanOutStepKind.Cleaner => note with { CleanerLitres = Number(CleanOutFields.CleanerLitres), Hours = Number(CleanOutFields.Hours) },
+            CleanOutStepKind.Carrier => note with { HalogensMgPerKg = Number(CleanOutFields.Halogens) },
             CleanOutStepKind.Drain => note with { Waste = ReadWaste(body, fields), SludgeMm = Number(CleanOutFields.SludgeMm) },
             CleanOutStepKind.Wipe or CleanOutStepKind.Rinse => note with { Waste = ReadWaste(body, fields) },
             CleanOutStepKind.Refill => note with

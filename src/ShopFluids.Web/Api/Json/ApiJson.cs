@@ -5,6 +5,7 @@ using ShopFluids.Core.Exchange;
 using ShopFluids.Web.Api.Additions;
 using ShopFluids.Web.Api.Bench;
 using ShopFluids.Web.Api.CleanOuts;
+using ShopFluids.Web.Api.Doses;
 using ShopFluids.Web.Api.Readings;
 using ShopFluids.Web.Api.Round;
 using ShopFluids.Web.Api.Rules;
@@ -25,6 +26,7 @@ namespace ShopFluids.Web.Api.Json;
 [JsonSerializable(typeof(ListPage<TaskRow>))]
 [JsonSerializable(typeof(ListPage<FlagRow>))]
 [JsonSerializable(typeof(AdditionAnswer))]
+[JsonSerializable(typeof(DoseAnswer))]
 [JsonSerializable(typeof(ListPage<ShopFlagRow>))]
 [JsonSerializable(typeof(EndedTaskAnswer))]
 [JsonSerializable(typeof(ListPage<SlideRow>))]

@@ -11,6 +11,8 @@ internal static class SumpAddress
 
     public static string Slides(string tag) => $"slides/{Uri.EscapeDataString(tag)}";
 
+    public static string Dose(string tag) => $"{Of(tag)}/dose";
+
     public static string Correct(string tag, Guid readingId) => $"{Of(tag)}/readings/{readingId:D}/correct";
 
     public static string Sheet(string tag) => $"sheets/sumps/{Uri.EscapeDataString(tag)}/history.pdf";

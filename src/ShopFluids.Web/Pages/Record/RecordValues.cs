@@ -1,6 +1,8 @@
 using System.Globalization;
+using ShopFluids.Calculations.Additives;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Limits;
@@ -60,6 +62,9 @@ internal sealed class RecordValues(TrailPage page, ShopFormat format)
         Core.Flags.FlagEnd end => End(end),
         AdjustmentKind kind => kind == AdjustmentKind.Counted ? Texts.Record_Counted : Texts.Record_ThrownAway,
         SlideEnd end => end == SlideEnd.Read ? Texts.Record_Read : Texts.Record_ThrownAway,
+        DoseKind kind when Enum.IsDefined(kind) => DoseSentences.Kind(kind),
+        DoseUnit unit when Enum.IsDefined(unit) => DoseUnits.Of(unit),
+        DoseMeasure measure when Enum.IsDefined(measure) => DoseUnits.Of(measure),
         SlideIncubation incubation => Incubation(incubation),
         PictureKind picture when Enum.IsDefined(picture) => picture.ToString(),
         Delivery delivery => DeliveryWords.Of(delivery),

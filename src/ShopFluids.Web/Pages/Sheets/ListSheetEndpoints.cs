@@ -1,10 +1,12 @@
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sheets.DosingLogs;
 using ShopFluids.Core.Sheets.InstrumentChecks;
 using ShopFluids.Core.Sheets.LotTraces;
 using ShopFluids.Core.Sheets.MonthlySummaries;
 using ShopFluids.Core.Sheets.OverdueWork;
 using ShopFluids.Core.Sheets.WasteLogs;
 using ShopFluids.Core.Wording;
+using ShopFluids.Printing.Sheets.DosingLogs;
 using ShopFluids.Printing.Sheets.InstrumentChecks;
 using ShopFluids.Printing.Sheets.LotTraces;
 using ShopFluids.Printing.Sheets.MonthlySummaries;
@@ -25,6 +27,7 @@ internal static class ListSheetEndpoints
         sheets.MapGet("/lot.pdf", WriteLotAsync);
         sheets.MapGet("/overdue.pdf", WriteOverdueAsync);
         sheets.MapGet("/waste.pdf", WriteWasteAsync);
+        sheets.MapGet("/dosing.pdf", WriteDosingAsync);
         sheets.MapGet("/month.pdf", WriteMonthAsync);
         sheets.MapGet("/instruments.pdf", WriteInstrumentsAsync);
     }
@@ -73,6 +76,19 @@ internal static class ListSheetEndpoints
         var result = await query.RunAsync(ask.From, ask.To, http.User.ShownName(), http.RequestAborted);
         return result.Value is { } sheet
             ? SheetAnswers.File(http, $"waste-{sheet.Frame.Origin.PrintedAtUtc:yyyy-MM-dd}.pdf", file => WasteSheetPdf.Write(sheet, ask.Paper, file))
+            : await SheetAnswers.RefusedAsync(result.Error, setups, http);
+    }
+
+    private static async Task<IResult> WriteDosingAsync(string? from, string? to, string? paper, DoseSheetQuery query, SetupCache setups, HttpContext http)
+    {
+        if (SheetAsk.Read(from, to, paper, out var ask) is { } fault)
+        {
+            return SheetAnswers.Refused(fault);
+        }
+
+        var result = await query.RunAsync(ask.From, ask.To, http.User.ShownName(), http.RequestAborted);
+        return result.Value is { } sheet
+            ? SheetAnswers.File(http, $"dosing-{sheet.Frame.Origin.PrintedAtUtc:yyyy-MM-dd}.pdf", file => DoseSheetPdf.Write(sheet, ask.Paper, file))
             : await SheetAnswers.RefusedAsync(result.Error, setups, http);
     }
 

@@ -1,4 +1,5 @@
 using ShopFluids.Core.Sheets;
+using ShopFluids.Core.Sheets.DosingLogs;
 using ShopFluids.Core.Sheets.InstrumentChecks;
 using ShopFluids.Core.Sheets.LotTraces;
 using ShopFluids.Core.Sheets.MonthlySummaries;
@@ -18,6 +19,7 @@ internal static class SheetServices
         .AddSingleton<LotSheetQuery>()
         .AddSingleton<OverdueSheetQuery>()
         .AddSingleton<WasteSheetQuery>()
+        .AddSingleton<DoseSheetQuery>()
         .AddSingleton<MonthSheetQuery>()
         .AddSingleton<InstrumentSheetQuery>()
         .AddSingleton<HistoryFile>()

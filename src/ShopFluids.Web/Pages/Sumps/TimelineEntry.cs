@@ -1,5 +1,6 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
@@ -23,6 +24,7 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
             .Concat(history.Movements.Select(m => Movement(view, m)))
             .Concat(history.Tasks.Where(t => t.State != TaskState.Withdrawn).Select(t => Work(view, t)))
             .Concat(history.CleanOuts.SelectMany(c => CleanOut(view, c)))
+            .Concat(history.Doses.Select(d => Dose(view, d)))
             .Concat(history.Skips.Select(s => Skip(view, s)))
             .Concat(history.Flags.Where(f => f.EndedAtUtc is not null).Select(f => FlagEnded(view, f)))
             .OrderByDescending(e => e.AtUtc)];
@@ -72,6 +74,9 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
         // What was taken out first has the id of the addition that followed it.
         return new($"m{(int)movement.Kind}{movement.Id}", movement.AtUtc, null, Direction.None, "", movement.Lot is { } lot ? $"{text}, {format.Say(Texts.Sump_EntryLot, lot.Number)}. {movement.By}" : $"{text}. {movement.By}");
     }
+
+    private static TimelineEntry Dose(SumpView view, DoseRow dose) =>
+        new($"d{dose.Id}", dose.GivenAtUtc, null, Direction.None, "", view.Format.Say(Texts.Sump_EntryDose, DoseSentences.Given(dose, view.Format), dose.Reason, dose.By));
 
     private static TimelineEntry Skip(SumpView view, HistorySkip skip) =>
         new($"s{skip.Id}", skip.AtUtc, null, Direction.None, "", view.Format.Say(Texts.Sump_EntryNotRead, SkipSentences.Why(skip.Reason, skip.Words), skip.By));

@@ -32,7 +32,7 @@ public sealed record CleanOutInput(string Name, CleanOutInputKind Kind, Quantity
             Number(CleanOutFields.CirculationHours, "h"), Number(CleanOutFields.Rinses, ""), Litres(CleanOutFields.RinseLitres),
         ],
         CleanOutStepKind.Cleaner => [Litres(CleanOutFields.CleanerLitres), Number(CleanOutFields.Hours, "h"), Text(CleanOutFields.Note)],
-        CleanOutStepKind.Carrier => [.. Ticks(kind), Text(CleanOutFields.Carrier)],
+        CleanOutStepKind.Carrier => [.. Ticks(kind), Text(CleanOutFields.Carrier), Number(CleanOutFields.Halogens, "mg/kg")],
         CleanOutStepKind.Drain => [.. Waste(), new(CleanOutFields.SludgeMm, CleanOutInputKind.Number, QuantityKind.Length), Text(CleanOutFields.Note)],
         CleanOutStepKind.Wipe or CleanOutStepKind.Rinse => [.. Waste(), Text(CleanOutFields.Note)],
         CleanOutStepKind.Inspect => [Text(CleanOutFields.Seen)],

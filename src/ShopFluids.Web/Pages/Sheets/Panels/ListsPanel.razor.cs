@@ -10,6 +10,7 @@ public enum ListKind
     Waste = 2,
     Month = 3,
     Instruments = 4,
+    Dosing = 5,
 }
 
 /// <summary>Chooses a sheet that is not about one sump, and what it has to be told.</summary>
@@ -28,7 +29,7 @@ public sealed partial class ListsPanel
 
     private static IReadOnlyList<(ListKind Kind, string Name)> Kinds =>
     [
-        (ListKind.Overdue, Texts.OverdueSheet_Title), (ListKind.Lot, Texts.LotSheet_Title), (ListKind.Waste, Texts.WasteSheet_Title), (ListKind.Month, Texts.MonthSheet_Title),
+        (ListKind.Overdue, Texts.OverdueSheet_Title), (ListKind.Lot, Texts.LotSheet_Title), (ListKind.Waste, Texts.WasteSheet_Title), (ListKind.Dosing, Texts.DoseSheet_Title), (ListKind.Month, Texts.MonthSheet_Title),
         (ListKind.Instruments, Texts.InstrumentSheet_Title),
     ];
 
@@ -37,11 +38,12 @@ public sealed partial class ListsPanel
         ListKind.Lot => Texts.LotSheet_Lead,
         ListKind.Overdue => Texts.OverdueSheet_Lead,
         ListKind.Waste => Texts.WasteSheet_Lead,
+        ListKind.Dosing => Texts.DoseSheet_Lead,
         ListKind.Month => Texts.MonthSheet_Lead,
         _ => Texts.InstrumentSheet_Lead,
     };
 
-    private bool HasPeriod => _kind is ListKind.Lot or ListKind.Waste or ListKind.Instruments;
+    private bool HasPeriod => _kind is ListKind.Lot or ListKind.Waste or ListKind.Dosing or ListKind.Instruments;
 
     private string UsualPeriod => _kind == ListKind.Lot ? Texts.Sheet_PeriodLot : Texts.Sheet_PeriodYear;
 
@@ -58,6 +60,7 @@ public sealed partial class ListsPanel
                 ListKind.Lot => ("lot", _period.Fields.Prepend($"lot={_lot}")),
                 ListKind.Overdue => ("overdue", [$"by={(_isByPerson ? ListSheetEndpoints.ByPerson : ListSheetEndpoints.ByArea)}"]),
                 ListKind.Waste => ("waste", _period.Fields),
+                ListKind.Dosing => ("dosing", _period.Fields),
                 ListKind.Month => ("month", [$"month={_month}"]),
                 _ => ("instruments", _period.Fields),
             };

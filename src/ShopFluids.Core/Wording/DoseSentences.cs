@@ -1,0 +1,75 @@
+using ShopFluids.Calculations.Additives;
+using ShopFluids.Core.Doses;
+
+namespace ShopFluids.Core.Wording;
+
+/// <summary>Says what was dosed, how much, and what its label allows. Amounts stay in the units of the label, whatever a person prefers elsewhere.</summary>
+public static class DoseSentences
+{
+    private const int MostDecimals = 4;
+
+    public static string Kind(DoseKind kind) => kind switch
+    {
+        DoseKind.Biocide => Texts.Dose_Biocide,
+        DoseKind.Fungicide => Texts.Dose_Fungicide,
+        DoseKind.PhRaiser => Texts.Dose_PhRaiser,
+        DoseKind.Defoamer => Texts.Dose_Defoamer,
+        DoseKind.Stabiliser => Texts.Dose_Stabiliser,
+        DoseKind.Cleaner => Texts.Dose_Cleaner,
+        _ => Texts.Dose_Other,
+    };
+
+    /// <summary>600 mL.</summary>
+    public static string Amount(decimal amount, DoseUnit unit, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        return $"{Plain(amount, format)} {DoseUnits.Of(unit)}";
+    }
+
+    /// <summary>1.5 mL/L.</summary>
+    public static string Strength(decimal strength, DoseMeasure measure, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        return $"{Plain(strength, format)} {DoseUnits.Of(measure)}";
+    }
+
+    /// <summary>Empty where the label says nothing.</summary>
+    public static string LabelMost(DoseRow dose, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(dose);
+        return dose.LabelMost is { } most ? Strength(most, dose.Measure, format) : "";
+    }
+
+    /// <summary>600 mL of a product, biocide, for 400 L: 1.5 mL/L, label at most 2 mL/L.</summary>
+    public static string Given(DoseRow dose, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(dose);
+        ArgumentNullException.ThrowIfNull(format);
+        var given = format.Say(
+            dose.LabelMost is null ? Texts.Dose_Given : Texts.Dose_GivenOfLabel,
+            Amount(dose.Amount, dose.Unit, format),
+            dose.Product,
+            Kind(dose.Kind),
+            format.Volume((double)dose.VolumeLitres),
+            Strength(dose.Reached, dose.Measure, format),
+            LabelMost(dose, format));
+        return dose.ReentryUntilUtc is { } until ? $"{given} {format.Say(Texts.Dose_Reentry, format.DayAndTime(until))}" : given;
+    }
+
+    /// <summary>What must be heeded before anything is put in; what can kill comes first.</summary>
+    /// <param name="safetySheetPlace">Where the safety data sheets are kept; null where nobody said.</param>
+    public static IReadOnlyList<string> Cautions(string? safetySheetPlace) =>
+    [
+        Texts.Dose_CautionLabel,
+        Texts.Dose_CautionTrained,
+        Sentences.Caution(Rules.Findings.Caution.GlovesAndGoggles, safetySheetPlace),
+        Texts.Dose_CautionVentilate,
+        Texts.Dose_CautionMixing,
+        Sentences.Caution(Rules.Findings.Caution.HydrogenSulphide),
+        Texts.Dose_CautionReentry,
+        Texts.Caution_Deference,
+    ];
+
+    // Without idle zeros: PostgreSQL gives back 1.500000 for a stored 1.5.
+    private static string Plain(decimal value, ShopFormat format) => format.Number(value, Math.Min(MostDecimals, (int)(value / 1.0000000000000000000000000000m).Scale));
+}

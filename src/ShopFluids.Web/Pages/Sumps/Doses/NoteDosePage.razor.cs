@@ -1,0 +1,75 @@
+using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Wording;
+using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Setup.Forms;
+
+namespace ShopFluids.Web.Pages.Sumps.Doses;
+
+/// <summary>Notes an additive that was put into a sump, beside its cautions and the doses before it.</summary>
+public sealed partial class NoteDosePage
+{
+    private DoseDraft? _draft;
+    private string _drafted = "";
+    private DoseView? _view;
+    private NotedDose? _noted;
+
+    [Parameter]
+    public required string Tag { get; set; }
+
+    [Inject]
+    public required DosesQuery Query { get; init; }
+
+    [Inject]
+    public required NoteDoseHandler Handler { get; init; }
+
+    protected override string FailedText => Texts.Dose_Failed;
+
+    private string BackText => string.Format(System.Globalization.CultureInfo.CurrentCulture, Texts.Dose_Back, Tag);
+
+    protected override async Task<DoseView> ReadAsync(DeskWords words, CancellationToken cancellationToken)
+    {
+        var found = await Query.OfSumpAsync(Tag, cancellationToken);
+        if (found.Value is not { } page)
+        {
+            return new(words, null, null, words.Sentences.Error(found.Error ?? new SumpNotFound(Tag)));
+        }
+
+        // What is being typed outlives a second look at the same sump.
+        if (_draft is null || _drafted != page.Place.Tag)
+        {
+            (_draft, _drafted) = (new DoseDraft(Clock.NewId(), page, words.Format), page.Place.Tag);
+        }
+
+        _view = new DoseView(words, page, _draft, "");
+        return _view;
+    }
+
+    private async Task<Error?> SaveAsync(FormReader read)
+    {
+        if (_draft is null)
+        {
+            return new SumpNotFound(Tag);
+        }
+
+        var command = _draft.Read(read, _drafted);
+        if (read.HasFaults)
+        {
+            return null;
+        }
+
+        var result = await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None);
+        _noted = result.Value;
+        return result.Error;
+    }
+
+    private async Task<string?> SavedAsync()
+    {
+        var said = _noted is { } noted ? _view?.Said(noted) : null;
+        _draft = null;
+        await LoadAsync();
+        return said;
+    }
+}
