@@ -4,6 +4,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Storage;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Record;
+using IDatabaseProvider = ShopFluids.Core.Database.IDatabaseProvider;
 
 namespace ShopFluids.Data.Sqlite;
 

@@ -96,8 +96,9 @@ internal sealed class BulkWrite(ShopFluidsDbContext database, IDatabaseProvider 
             throw new InvalidOperationException("No transaction is open.");
         }
 
-        await InsertAsync(_waiting.Where(r => isLast || fateOf(r) != RowFate.Waits).ToList(), cancellationToken);
+        // First the changes: a drained charge makes way for the next one.
         await UpdateAsync(head, cancellationToken);
+        await InsertAsync(_waiting.Where(r => isLast || fateOf(r) != RowFate.Waits).ToList(), cancellationToken);
         await InsertRowsAsync(TypeOf(typeof(RecordEntry)), _entries, cancellationToken);
         _entries.Clear();
         await transaction.CommitAsync(cancellationToken);
@@ -162,10 +163,16 @@ internal sealed class BulkWrite(ShopFluidsDbContext database, IDatabaseProvider 
         foreach (var row in rows)
         {
             _waiting.Remove(row);
-            if (fateOf(row) == RowFate.Final)
-            {
-                database.Entry(row).State = EntityState.Detached;
-            }
+        }
+
+        LetGo(rows);
+    }
+
+    private void LetGo(IEnumerable<object> rows)
+    {
+        foreach (var row in rows.Where(r => fateOf(r) == RowFate.Final))
+        {
+            database.Entry(row).State = EntityState.Detached;
         }
     }
 
@@ -178,11 +185,12 @@ internal sealed class BulkWrite(ShopFluidsDbContext database, IDatabaseProvider 
             entry.Property(nameof(IVersioned.Version)).OriginalValue = version;
         }
 
-        _versions.Clear();
         database.Entry(head).State = EntityState.Modified;
         database.IsActing = true;
         await database.SaveChangesAsync(cancellationToken);
         database.IsActing = false;
+        LetGo(_versions.Keys);
+        _versions.Clear();
     }
 
     private Task InsertRowsAsync(IEntityType type, IReadOnlyList<object> rows, CancellationToken cancellationToken) =>

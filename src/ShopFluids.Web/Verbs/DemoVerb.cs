@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Globalization;
 using ShopFluids.Core.DemoData.Generated;
 using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account;
 using ShopFluids.Web.Startup;
 
 namespace ShopFluids.Web.Verbs;
