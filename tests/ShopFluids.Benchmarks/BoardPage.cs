@@ -23,7 +23,7 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
     {
         var cookies = new CookieContainer();
         using var client = new HttpClient(new SocketsHttpHandler { CookieContainer = cookies }) { BaseAddress = server.Address };
-        await DeskSignIn.Async(client, signInName, password);
+        await DeskSignIn.SignInAsync(client, signInName, password);
         int page, batches;
         await using (var first = await BoardCircuit.OpenAsync(client, cookies, server.Address, Content))
         {

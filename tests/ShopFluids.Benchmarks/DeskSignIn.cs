@@ -8,7 +8,7 @@ internal static partial class DeskSignIn
 {
     private static readonly Uri SignIn = new("/account/sign-in", UriKind.Relative);
 
-    public static async Task Async(HttpClient client, string name, string password)
+    public static async Task SignInAsync(HttpClient client, string name, string password)
     {
         var token = Token().Match(await client.GetStringAsync(SignIn)).Groups["token"].Value;
         using var form = new FormUrlEncodedContent([new("__RequestVerificationToken", WebUtility.HtmlDecode(token)), new("name", name), new("password", password)]);

@@ -20,7 +20,7 @@ internal sealed class EntryPage(Uri server, string token, TimeProvider time)
     {
         using var client = new HttpClient { BaseAddress = server };
         await ReadForAYearAsync();
-        await DeskSignIn.Async(client, BenchShop.SignInName, BenchShop.Password);
+        await DeskSignIn.SignInAsync(client, BenchShop.SignInName, BenchShop.Password);
         var file = Path.Combine(folder, $"entry-{engine}.html");
         await File.WriteAllTextAsync(file, await BodyAsync(client));
         await using var floor = await EntryFloor.StartAsync(engine, connectionString, file);

@@ -9,6 +9,7 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Time;
+using ShopFluids.Rules;
 
 namespace ShopFluids.Core.DemoData.Generated;
 
@@ -81,6 +82,8 @@ public sealed class GeneratedShop(IDbContextFactory<ShopFluidsDbContext> context
 
     private static RowFate FateOf(object row) => row switch
     {
+        // Whoever looks at the stores wants to know which refills are planned.
+        CareTask { State: TaskState.Open, Kind: TaskKind.DrainClean } => RowFate.Changes,
         CareTask { State: TaskState.Open } or Flag { EndedAtUtc: null } => RowFate.Waits,
         Charge { DrainedAtUtc: null } or FluidLot => RowFate.Changes,
         _ => RowFate.Final,
