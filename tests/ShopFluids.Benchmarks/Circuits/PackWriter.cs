@@ -13,10 +13,10 @@ internal static class PackWriter
     public static ReadOnlyMemory<byte> Call(string? invocationId, string target, params object?[] arguments)
     {
         var body = new ArrayBufferWriter<byte>();
-        body.Write([0x95, Invocation, 0x80]);
+        body.Write<byte>([0x95, Invocation, 0x80]);
         Value(body, invocationId);
         Value(body, target);
-        body.Write([(byte)(0x90 | arguments.Length)]);
+        body.Write<byte>([(byte)(0x90 | arguments.Length)]);
         foreach (var argument in arguments)
         {
             Value(body, argument);
@@ -26,7 +26,7 @@ internal static class PackWriter
         var length = body.WrittenCount;
         do
         {
-            framed.Write([(byte)((length & 0x7f) | (length > 0x7f ? 0x80 : 0))]);
+            framed.Write<byte>([(byte)((length & 0x7f) | (length > 0x7f ? 0x80 : 0))]);
             length >>= 7;
         }
         while (length > 0);
@@ -39,10 +39,10 @@ internal static class PackWriter
         switch (value)
         {
             case null:
-                body.Write([0xc0]);
+                body.Write<byte>([0xc0]);
                 break;
             case bool flag:
-                body.Write([(byte)(flag ? 0xc3 : 0xc2)]);
+                body.Write<byte>([(byte)(flag ? 0xc3 : 0xc2)]);
                 break;
             case long number:
                 Span<byte> integer = stackalloc byte[9];

@@ -21,7 +21,7 @@ internal sealed class GeneratedHistory(DemoScene scene, GeneratedStores stores, 
         await stores.ReceiveAsync(day, cancellationToken);
         foreach (var sump in sumps)
         {
-            scene.Time.Advance(Shift / sumps.Count);
+            scene.Time.Advance(PartOfAShift(1, sumps.Count));
             _visit.Fill(sump, day);
         }
     }
@@ -62,7 +62,7 @@ internal sealed class GeneratedHistory(DemoScene scene, GeneratedStores stores, 
         var start = scene.Calendar.StartOf(day).AddMinutes(30);
         foreach (var (place, sump) in due.Index())
         {
-            steps.Enqueue(_visit.Steps(sump, day).GetEnumerator(), (start + (Shift * place / due.Count), place));
+            steps.Enqueue(_visit.Steps(sump, day).GetEnumerator(), (start + PartOfAShift(place, due.Count), place));
         }
 
         while (steps.TryDequeue(out var visit, out var when))
@@ -107,4 +107,7 @@ internal sealed class GeneratedHistory(DemoScene scene, GeneratedStores stores, 
         _postponed[sump] = day.AddDays((int)sump.Model.Chance.Between(1, 3));
         return true;
     }
+
+    // In whole seconds: what is stored knows no less than a millisecond.
+    private static TimeSpan PartOfAShift(int place, int count) => TimeSpan.FromSeconds(Math.Floor(Shift.TotalSeconds * place / count));
 }

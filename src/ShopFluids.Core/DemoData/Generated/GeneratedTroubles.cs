@@ -11,9 +11,9 @@ internal sealed class GeneratedTroubles(DemoChance chance)
 
     private static readonly (ConditionKind Kind, double Value)[] Kinds =
     [
-        (ConditionKind.Evaporation, 2.5),
-        (ConditionKind.CarryOff, 3),
-        (ConditionKind.PhFall, 5),
+        (ConditionKind.Evaporation, 3.5),
+        (ConditionKind.CarryOff, 4),
+        (ConditionKind.PhFall, 15),
         (ConditionKind.PlainWater, 1),
         (ConditionKind.TopUp, 0.2),
     ];
@@ -31,7 +31,7 @@ internal sealed class GeneratedTroubles(DemoChance chance)
         else if (chance.Happens(BeginsOnADay))
         {
             _trouble = Kinds[(int)chance.Between(0, Kinds.Length)];
-            _daysLeft = (int)chance.Between(10, 45);
+            _daysLeft = (int)chance.Between(15, 60);
         }
     }
 
