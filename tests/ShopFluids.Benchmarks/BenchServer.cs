@@ -39,10 +39,15 @@ internal sealed class BenchServer : IAsyncDisposable
                 ["SHOPFLUIDS_DATABASE_CONNECTION"] = connectionString,
                 ["SHOPFLUIDS_URLS"] = address.ToString(),
                 ["DOTNET_STARTUP_HOOKS"] = typeof(StartupHook).Assembly.Location,
-                ["SHOPFLUIDS_BENCH_MEMORY_PIPE"] = memoryPipe,
+                ["BENCH_MEMORY_PIPE"] = memoryPipe,
             },
         };
-        start.Environment.Remove("SHOPFLUIDS_TEST_POSTGRES_CONNECTION");
+        // What is set for the benchmarks is no setting of the program, which refuses such.
+        foreach (var name in start.Environment.Keys.Where(n => n.StartsWith("SHOPFLUIDS_TEST_", StringComparison.Ordinal) || n.StartsWith("SHOPFLUIDS_BENCH_", StringComparison.Ordinal)).ToList())
+        {
+            start.Environment.Remove(name);
+        }
+
         var process = Process.Start(start) ?? throw new InvalidOperationException("The server did not start.");
         process.OutputDataReceived += static (_, _) => { };
         process.ErrorDataReceived += static (_, _) => { };

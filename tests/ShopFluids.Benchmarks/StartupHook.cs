@@ -7,7 +7,7 @@ using System.IO.Pipes;
 /// </summary>
 internal static class StartupHook
 {
-    private const string PipeVariable = "SHOPFLUIDS_BENCH_MEMORY_PIPE";
+    private const string PipeVariable = "BENCH_MEMORY_PIPE";
 
     public static void Initialize()
     {
