@@ -54,14 +54,15 @@ internal sealed class SumpMemory
 
     public void Move(Addition? addition, Removal? removal)
     {
-        if (removal is not null)
-        {
-            Move(new(removal.RemovedAtUtc, 0, 0, (double)removal.Litres), -removal.Litres);
-        }
-
+        // In the order in which the history is read back where both are of one moment.
         if (addition is not null)
         {
             Move(new(addition.AddedAtUtc, (double)addition.WaterLitres, (double)addition.ConcentrateLitres, 0), addition.WaterLitres + addition.ConcentrateLitres);
+        }
+
+        if (removal is not null)
+        {
+            Move(new(removal.RemovedAtUtc, 0, 0, (double)removal.Litres), -removal.Litres);
         }
     }
 
