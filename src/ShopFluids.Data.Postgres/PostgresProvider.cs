@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
 using Npgsql;
+using NpgsqlTypes;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Record;
 
@@ -54,6 +55,13 @@ public sealed class PostgresProvider : IDatabaseProvider
 
     public IsolationLevel OneMoment => IsolationLevel.RepeatableRead;
 
+    // The mapping knows the type on the wire and tells it only to a parameter.
+    private static List<NpgsqlDbType> TypesOf(NpgsqlConnection connection, BulkRows rows)
+    {
+        using var command = connection.CreateCommand();
+        return [.. rows.Columns.Select(c => ((NpgsqlParameter)c.Mapping.CreateParameter(command, c.Name, value: null, nullable: true)).NpgsqlDbType)];
+    }
+
     private static string WithoutWaiting(string connectionString)
     {
         var builder = new NpgsqlConnectionStringBuilder(connectionString);
@@ -72,6 +80,32 @@ public sealed class PostgresProvider : IDatabaseProvider
         }
 
         return builder.ConnectionString;
+    }
+
+    public async Task InsertAsync(ShopFluidsDbContext database, BulkRows rows, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(database);
+        ArgumentNullException.ThrowIfNull(rows);
+        var connection = (NpgsqlConnection)database.Database.GetDbConnection();
+        var types = TypesOf(connection, rows);
+        await using var copy = await connection.BeginBinaryImportAsync($"COPY \"{rows.Table}\" ({string.Join(", ", rows.Columns.Select(c => $"\"{c.Name}\""))}) FROM STDIN (FORMAT BINARY)", cancellationToken);
+        foreach (var row in rows.Rows)
+        {
+            await copy.StartRowAsync(cancellationToken);
+            for (var i = 0; i < types.Count; i++)
+            {
+                if (rows.Columns[i].ValueOf(row) is { } value)
+                {
+                    await copy.WriteAsync(value, types[i], cancellationToken);
+                }
+                else
+                {
+                    await copy.WriteNullAsync(cancellationToken);
+                }
+            }
+        }
+
+        await copy.CompleteAsync(cancellationToken);
     }
 
     public Task BackupAsync(ShopFluidsDbContext database, string file, CancellationToken cancellationToken) =>

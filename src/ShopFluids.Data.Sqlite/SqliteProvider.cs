@@ -1,8 +1,10 @@
 using System.Data;
 using Microsoft.Data.Sqlite;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.Storage;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Record;
+using IDatabaseProvider = ShopFluids.Core.Database.IDatabaseProvider;
 
 namespace ShopFluids.Data.Sqlite;
 
@@ -41,6 +43,25 @@ public sealed class SqliteProvider : IDatabaseProvider
     public Task PrepareHistoryAsync(ShopFluidsDbContext database, CancellationToken cancellationToken) => Task.CompletedTask;
 
     public IsolationLevel OneMoment => IsolationLevel.ReadUncommitted;
+
+    public async Task InsertAsync(ShopFluidsDbContext database, BulkRows rows, CancellationToken cancellationToken)
+    {
+        ArgumentNullException.ThrowIfNull(database);
+        ArgumentNullException.ThrowIfNull(rows);
+        await using var insert = (SqliteCommand)database.Database.GetDbConnection().CreateCommand();
+        insert.Transaction = (SqliteTransaction?)database.Database.CurrentTransaction?.GetDbTransaction();
+        insert.CommandText = $"INSERT INTO \"{rows.Table}\" ({string.Join(", ", rows.Columns.Select(c => $"\"{c.Name}\""))}) VALUES ({string.Join(", ", rows.Columns.Select((_, i) => $"@p{i}"))})";
+        var parameters = rows.Columns.Select((_, i) => insert.Parameters.Add(new SqliteParameter { ParameterName = $"@p{i}" })).ToList();
+        foreach (var row in rows.Rows)
+        {
+            for (var i = 0; i < parameters.Count; i++)
+            {
+                parameters[i].Value = rows.Columns[i].ValueOf(row) ?? DBNull.Value;
+            }
+
+            await insert.ExecuteNonQueryAsync(cancellationToken);
+        }
+    }
 
     public async Task BackupAsync(ShopFluidsDbContext database, string file, CancellationToken cancellationToken)
     {

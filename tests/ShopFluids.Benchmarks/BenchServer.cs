@@ -9,17 +9,22 @@ internal sealed class BenchServer : IAsyncDisposable
 {
     private readonly Process _process;
 
-    private BenchServer(Process process, Uri address)
+    private BenchServer(Process process, Uri address, string memoryPipe)
     {
         _process = process;
         Address = address;
+        MemoryPipe = memoryPipe;
     }
 
     public Uri Address { get; }
 
+    /// <summary>Where <see cref="StartupHook"/> tells how much memory is in use.</summary>
+    public string MemoryPipe { get; }
+
     public static async Task<BenchServer> StartAsync(string folder, string engine, string connectionString)
     {
         var address = new Uri($"http://127.0.0.1:{FreePort()}");
+        var memoryPipe = $"shopfluids-bench-{Guid.NewGuid():N}";
         var start = new ProcessStartInfo("dotnet", [ServerFile()])
         {
             UseShellExecute = false,
@@ -33,15 +38,22 @@ internal sealed class BenchServer : IAsyncDisposable
                 ["SHOPFLUIDS_DATABASE_ENGINE"] = engine,
                 ["SHOPFLUIDS_DATABASE_CONNECTION"] = connectionString,
                 ["SHOPFLUIDS_URLS"] = address.ToString(),
+                ["DOTNET_STARTUP_HOOKS"] = typeof(StartupHook).Assembly.Location,
+                ["BENCH_MEMORY_PIPE"] = memoryPipe,
             },
         };
-        start.Environment.Remove("SHOPFLUIDS_TEST_POSTGRES_CONNECTION");
+        // What is set for the benchmarks is no setting of the program, which refuses such.
+        foreach (var name in start.Environment.Keys.Where(n => n.StartsWith("SHOPFLUIDS_TEST_", StringComparison.Ordinal) || n.StartsWith("SHOPFLUIDS_BENCH_", StringComparison.Ordinal)).ToList())
+        {
+            start.Environment.Remove(name);
+        }
+
         var process = Process.Start(start) ?? throw new InvalidOperationException("The server did not start.");
         process.OutputDataReceived += static (_, _) => { };
         process.ErrorDataReceived += static (_, _) => { };
         process.BeginOutputReadLine();
         process.BeginErrorReadLine();
-        var server = new BenchServer(process, address);
+        var server = new BenchServer(process, address, memoryPipe);
         await server.WaitAsync();
         return server;
     }

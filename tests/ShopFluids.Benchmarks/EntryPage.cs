@@ -2,12 +2,11 @@ using System.Diagnostics;
 using System.Net;
 using System.Net.Http.Headers;
 using System.Net.Http.Json;
-using System.Text.RegularExpressions;
 
 namespace ShopFluids.Benchmarks;
 
 /// <summary>Opens the entry page of a sump with a year of readings, signed in as an operator, each time beside its floor.</summary>
-internal sealed partial class EntryPage(Uri server, string token, TimeProvider time)
+internal sealed class EntryPage(Uri server, string token, TimeProvider time)
 {
     // Enough for the server's code to be compiled for good; a shop's server is warm.
     private const int WarmUp = 3000;
@@ -21,7 +20,7 @@ internal sealed partial class EntryPage(Uri server, string token, TimeProvider t
     {
         using var client = new HttpClient { BaseAddress = server };
         await ReadForAYearAsync();
-        await SignInAsync(client);
+        await DeskSignIn.SignInAsync(client, BenchShop.SignInName, BenchShop.Password);
         var file = Path.Combine(folder, $"entry-{engine}.html");
         await File.WriteAllTextAsync(file, await BodyAsync(client));
         await using var floor = await EntryFloor.StartAsync(engine, connectionString, file);
@@ -67,21 +66,9 @@ internal sealed partial class EntryPage(Uri server, string token, TimeProvider t
         }
     }
 
-    private static async Task SignInAsync(HttpClient client)
-    {
-        var signIn = new Uri("/account/sign-in", UriKind.Relative);
-        var token = Token().Match(await client.GetStringAsync(signIn)).Groups["token"].Value;
-        using var form = new FormUrlEncodedContent([new("__RequestVerificationToken", WebUtility.HtmlDecode(token)), new("name", BenchShop.SignInName), new("password", BenchShop.Password)]);
-        using var answer = await client.PostAsync(signIn, form);
-        answer.EnsureSuccessStatusCode();
-    }
-
     private static double Median(List<double> values)
     {
         values.Sort();
         return values[values.Count / 2];
     }
-
-    [GeneratedRegex("name=\"__RequestVerificationToken\"[^>]*value=\"(?<token>[^\"]+)\"", RegexOptions.None, 1000)]
-    private static partial Regex Token();
 }

@@ -26,6 +26,12 @@ const double VerifyTarget = 3;
 // What the entry page may cost, as a multiple of the same page as a file after its queries by hand.
 const double PageTarget = 2;
 
+// What the board of a generated shop may cost up to its first content, as a multiple of the page as a file and the bytes that draw it after the
+// queries by hand; ten times the history, as a multiple of what a tenth costs; and the managed memory of a board that is open.
+const double BoardTarget = 2;
+const double HistoryTarget = 1.2;
+const double CircuitMegabytes = 1;
+
 var time = new WallClock();
 var folder = Directory.CreateTempSubdirectory("shopfluids-bench-").FullName;
 try
@@ -61,6 +67,12 @@ try
         missed |= await OpenEntryAsync(new PostgresProvider(), await BenchDatabase.CreateAsync(server, "entry"));
     }
 
+    if (IsWanted("board"))
+    {
+        missed |= await OpenBoardAsync(new SqliteProvider(), name => Task.FromResult($"Data Source={Path.Combine(folder, $"{name}.db")}"));
+        missed |= await OpenBoardAsync(new PostgresProvider(), name => BenchDatabase.CreateAsync(server, name));
+    }
+
     if (IsWanted("verify-record"))
     {
         var (ours, least) = await new VerifyRecord(new SqliteProvider(), $"Data Source={Path.Combine(folder, "record.db")}").RunAsync();
@@ -94,6 +106,26 @@ async Task<bool> OpenEntryAsync(IDatabaseProvider provider, string connectionStr
     await using var server = await BenchServer.StartAsync(folder, provider.Name, connectionString);
     var (ours, least) = await new EntryPage(server.Address, token, time).RunAsync(folder, provider.Name, connectionString);
     return Report($"entry-page-{provider.Name}", ours, least, PageTarget);
+}
+
+// The short history has as many sumps and a tenth of the years, but not less than one: then the long one has ten.
+async Task<bool> OpenBoardAsync(IDatabaseProvider provider, Func<string, Task<string>> databaseOf)
+{
+    var (sumps, years) = (GeneratedBench.Sumps, GeneratedBench.Years);
+    var (ours, least, bytes) = await MeasureBoardAsync(provider, await databaseOf("board"), sumps, years);
+    var missed = Report($"board-{provider.Name}", ours, least, BoardTarget);
+    missed |= Report($"board-circuit-megabytes-{provider.Name}", bytes / (1 << 20), CircuitMegabytes, 1);
+    var shorter = Math.Max(1, years / 10);
+    var (few, _, _) = await MeasureBoardAsync(provider, await databaseOf("board_short"), sumps, shorter);
+    var (many, _, _) = shorter * 10 == years ? (ours, 0, 0) : await MeasureBoardAsync(provider, await databaseOf("board_long"), sumps, shorter * 10);
+    return missed | Report($"board-history-{provider.Name}", many, few, HistoryTarget);
+}
+
+async Task<(double Ours, double Floor, double Bytes)> MeasureBoardAsync(IDatabaseProvider provider, string connectionString, int sumps, int years)
+{
+    var signIn = await GeneratedBench.MakeAsync(provider, connectionString, time, sumps, years);
+    await using var server = await BenchServer.StartAsync(folder, provider.Name, connectionString);
+    return await new BoardPage(server, signIn.SignInName, signIn.Password).RunAsync(folder, provider.Name, connectionString);
 }
 
 async Task<bool> PlanAsync(IDatabaseProvider provider, string connectionString)

@@ -30,6 +30,9 @@ public interface IDatabaseProvider
     /// <summary>The isolation under which a long read sees one moment and keeps no writer waiting.</summary>
     IsolationLevel OneMoment { get; }
 
+    /// <summary>Stores new rows of one table inside the open transaction in the engine's quickest way, past the change tracker. No row is asked for what it sets off.</summary>
+    Task InsertAsync(ShopFluidsDbContext database, BulkRows rows, CancellationToken cancellationToken);
+
     /// <summary>Copies a running database into a file, where the engine can; a clear error where its own tools must be used.</summary>
     Task BackupAsync(ShopFluidsDbContext database, string file, CancellationToken cancellationToken);
 }

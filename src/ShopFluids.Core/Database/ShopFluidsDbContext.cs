@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.DataProtection.EntityFrameworkCore;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.AspNetCore.Identity.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore;
+using Microsoft.EntityFrameworkCore.ChangeTracking;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
@@ -148,10 +149,15 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     {
         foreach (var entry in ChangeTracker.Entries<IVersioned>())
         {
-            if (entry.State is EntityState.Added or EntityState.Modified)
-            {
-                entry.Property(e => e.Version).CurrentValue = entry.Property(e => e.Version).OriginalValue + 1;
-            }
+            RaiseVersion(entry);
+        }
+    }
+
+    internal static void RaiseVersion(EntityEntry<IVersioned> entry)
+    {
+        if (entry.State is EntityState.Added or EntityState.Modified)
+        {
+            entry.Property(e => e.Version).CurrentValue = entry.Property(e => e.Version).OriginalValue + 1;
         }
     }
 

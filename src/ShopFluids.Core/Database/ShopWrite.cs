@@ -1,5 +1,3 @@
-using System.Text;
-using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using Microsoft.EntityFrameworkCore.Storage;
@@ -138,39 +136,9 @@ public sealed class ShopWrite : IAsyncDisposable
         }
 
         Database.RaiseVersions();
-        var changed = Database.ChangeTracker.Entries<IRecorded>()
-            .Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted)
-            .OrderBy(e => e.Metadata.ShortName(), StringComparer.Ordinal)
-            .ThenBy(e => RowImage.KeyOf(e), StringComparer.Ordinal)
-            .ToList();
+        var changed = Database.ChangeTracker.Entries<IRecorded>().Where(e => e.State is EntityState.Added or EntityState.Modified or EntityState.Deleted).ToList<EntityEntry>();
         _changesSetup |= changed.Exists(e => e.Entity is ISetup);
-        _changes.AddRange(changed.Select(Describe));
-    }
-
-    private static string Describe(EntityEntry entry)
-    {
-        using var buffer = new MemoryStream();
-        using (var json = new Utf8JsonWriter(buffer, RowImage.WriterOptions))
-        {
-            json.WriteStartObject();
-            json.WriteString("entity", entry.Metadata.ShortName());
-            json.WriteString("key", RowImage.KeyOf(entry));
-            if (entry.State != EntityState.Added)
-            {
-                json.WritePropertyName("before");
-                RowImage.Write(json, entry, entry.OriginalValues, p => entry.State == EntityState.Deleted || entry.Property(p.Name).IsModified);
-            }
-
-            if (entry.State != EntityState.Deleted)
-            {
-                json.WritePropertyName("after");
-                RowImage.Write(json, entry, entry.CurrentValues);
-            }
-
-            json.WriteEndObject();
-        }
-
-        return Encoding.UTF8.GetString(buffer.GetBuffer(), 0, (int)buffer.Length);
+        _changes.AddRange(RowChanges.Of(changed));
     }
 }
 

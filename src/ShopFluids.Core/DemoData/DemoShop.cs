@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using Microsoft.EntityFrameworkCore.Infrastructure;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.DemoData.Commands;
 using ShopFluids.Core.DemoData.History;
@@ -46,11 +45,8 @@ public sealed class DemoShop(IDbContextFactory<ShopFluidsDbContext> contexts, ID
     // A load that is broken off is thrown away, so its commits need not wait for the disk.
     private async Task FillAsync(DemoSeed seed, IProgress<DemoProgress> progress, CancellationToken cancellationToken)
     {
-        await using var db = await contexts.CreateDbContextAsync(cancellationToken);
         var filling = provider.ForFilling();
-        var options = new DbContextOptionsBuilder<ShopFluidsDbContext>();
-        filling.Configure(options, db.Database.GetConnectionString() ?? throw new InvalidOperationException("The database has no connection string."));
-        var history = new DemoHistory(seed, new PooledDbContextFactory<ShopFluidsDbContext>(options.Options), filling, sealer, new ShopClock(now).UtcNow, progress);
+        var history = new DemoHistory(seed, await FillingContexts.OfAsync(contexts, filling, cancellationToken), filling, sealer, new ShopClock(now).UtcNow, progress);
         await history.LoadAsync(cancellationToken);
     }
 

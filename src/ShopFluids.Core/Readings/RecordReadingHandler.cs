@@ -4,7 +4,6 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
-using ShopFluids.Core.Limits;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Photos;
 using ShopFluids.Core.Readings.Corrections;
@@ -102,8 +101,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         var late = await LateArrivals.ForAsync(db, command, standing, charge, cancellationToken);
         var evaluation = judge.Judge(ReadingJudge.FactsOf(command, worked), facts, history, now, late);
         var outcome = ReadingJudge.Outcome(command.Id, worked, evaluation, facts, clock.NewId);
-        var reading = MakeReading(command, actor, sump, charge, now, ReadingFingerprint.Of(command), worked, evaluation, judge.Limits);
-        reading.Judge(outcome);
+        var reading = ReadingConsequences.MakeReading(command, actor, judge, now, worked, evaluation, outcome);
         db.Add(reading);
         if (command.Photo is { } picture)
         {
@@ -111,7 +109,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
             db.Add(new PhotoContent(reading.Id, picture));
         }
 
-        var (flags, tasks) = await ApplyAsync(db, reading, outcome, evaluation, facts, judge, actor, now, cancellationToken);
+        var consequences = await ApplyAsync(db, reading, outcome, evaluation, facts, judge, actor, now, cancellationToken);
 
         // What was read or moved later than this reading still counts after it: only the history knows in which way.
         if (standing.LastReadAtUtc > command.TakenAtUtc || facts.LastMovedAt > command.TakenAtUtc || command.SupersedesId is not null)
@@ -121,7 +119,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         }
         else
         {
-            var next = StandingFold.With(StandingFold.Add(facts, reading.TakenAtUtc, reading.Measurements), flags, tasks);
+            var next = StandingFold.With(StandingFold.Add(facts, reading.TakenAtUtc, reading.Measurements), consequences.OpenFlags, consequences.OpenTasks);
             var level = worked.FirstOrDefault(w => w.Parameter.Code == ParameterCodes.Level);
             standing.Set(charge.Id, next, reading.TakenAtUtc, level is null ? standing.VolumeLitres : StandingRebuild.VolumeAt(sump, level.Value));
         }
@@ -129,81 +127,21 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         return new RecordedReading(outcome, IsNew: true);
     }
 
-    private static Reading MakeReading(RecordReading command, Actor actor, Sump sump, Charge charge, DateTime now, string fingerprint, IReadOnlyList<WorkedMeasurement> worked, Evaluation evaluation, LimitsInForce limits)
-    {
-        var reading = new Reading(command.Id, sump.Id, charge.Id, command.TakenAtUtc, now, actor.PersonId ?? Guid.Empty, command.Note, fingerprint);
-        for (var i = 0; i < worked.Count; i++)
-        {
-            reading.Add(new Measurement(reading.Id, worked[i], evaluation.Measurements[i].Verdict, evaluation.Measurements[i].Direction, limits.SetOf(worked[i].Parameter.Code)?.Id));
-        }
-
-        if (command.SupersedesId is { } superseded)
-        {
-            reading.Supersede(superseded, command.CorrectionReason ?? "");
-        }
-
-        return reading;
-    }
-
     /// <summary>Makes and ends the flags and tasks; answers what is open afterwards.</summary>
-    private static async Task<(IReadOnlyList<OpenFlag> Flags, IReadOnlyList<OpenTask> Tasks)> ApplyAsync(
+    private static async Task<ReadingConsequences> ApplyAsync(
         ShopFluidsDbContext db, Reading reading, ReadingOutcome outcome, Evaluation evaluation, StandingFacts facts, ReadingJudge judge, Actor actor, DateTime now, CancellationToken cancellationToken)
     {
-        var openFlags = facts.OpenFlags.ToList();
-        if (outcome.Cleared.Count > 0)
-        {
-            var ids = outcome.Cleared.Select(f => f.Id).ToList();
-            foreach (var flag in await db.Flags.Where(f => ids.Contains(f.Id)).ToListAsync(cancellationToken))
-            {
-                flag.End(reading.SupersedesId is { } superseded && flag.ReadingId == superseded ? FlagEnd.Superseded : FlagEnd.Cleared, now, reading.Id);
-            }
-
-            openFlags.RemoveAll(f => ids.Contains(f.Id));
-        }
-
-        for (var i = 0; i < outcome.Raised.Count; i++)
-        {
-            var flag = new Flag(outcome.Raised[i].Id, reading.SumpId, reading.ChargeId, evaluation.Raised[i], reading.Id, now, judge.Limits.SetOf(outcome.Raised[i].Parameter)?.Id, judge.Tunings.NumbersOf(outcome.Raised[i].Rule));
-            db.Add(flag);
-            openFlags.Add(flag.ToOpen());
-        }
-
-        var openTasks = facts.OpenTasks.ToList();
+        var cleared = outcome.Cleared.Select(f => f.Id).ToList();
         var ended = outcome.Done.Concat(outcome.Withdrawn).Select(t => t.Id).ToList();
-        if (ended.Count > 0)
-        {
-            var done = outcome.Done.Select(t => t.Id).ToHashSet();
-            foreach (var task in await db.CareTasks.Where(t => ended.Contains(t.Id)).ToListAsync(cancellationToken))
-            {
-                task.End(done.Contains(task.Id) ? TaskState.Done : TaskState.Withdrawn, now, done.Contains(task.Id) ? actor.PersonId : null, reading.Id);
-            }
-
-            openTasks.RemoveAll(t => ended.Contains(t.Id));
-        }
-
-        // An adjustment that stays open follows the latest recipe.
-        if (evaluation.Recipe is { } recipe && openTasks.Exists(t => t.Kind == TaskKind.Adjust))
-        {
-            foreach (var task in await db.CareTasks.Where(t => t.SumpId == reading.SumpId && t.Kind == TaskKind.Adjust && t.State == TaskState.Open && !ended.Contains(t.Id)).ToListAsync(cancellationToken))
-            {
-                task.Renew(recipe);
-            }
-        }
-
-        for (var i = 0; i < outcome.Made.Count; i++)
-        {
-            var proposed = evaluation.NewTasks[i];
-            var task = new CareTask(outcome.Made[i].Id, reading.SumpId, proposed.Kind, proposed.Cause, proposed.StepId, proposed.DueAt, now, reading.Id, proposed.FromRecipe ? evaluation.Recipe : null);
-            if (proposed.Why is { } why)
-            {
-                task.PlannedBecause(why);
-            }
-
-            db.Add(task);
-            openTasks.Add(task.ToOpen());
-        }
-
-        return (openFlags, openTasks);
+        var isRenewed = evaluation.Recipe is not null && facts.OpenTasks.Any(t => t.Kind == TaskKind.Adjust && !ended.Contains(t.Id));
+        var touched = new TouchedRows(
+            cleared.Count == 0 ? [] : await db.Flags.Where(f => cleared.Contains(f.Id)).ToListAsync(cancellationToken),
+            ended.Count == 0 ? [] : await db.CareTasks.Where(t => ended.Contains(t.Id)).ToListAsync(cancellationToken),
+            !isRenewed ? [] : await db.CareTasks.Where(t => t.SumpId == reading.SumpId && t.Kind == TaskKind.Adjust && t.State == TaskState.Open && !ended.Contains(t.Id)).ToListAsync(cancellationToken));
+        var consequences = ReadingConsequences.Of(reading, outcome, evaluation, facts, judge, touched, actor, now);
+        db.AddRange(consequences.Raised);
+        db.AddRange(consequences.Made);
+        return consequences;
     }
 }
 

@@ -42,20 +42,24 @@ public sealed class AddSumpHandler(ShopDatabase database, SetupCache setups, Sho
             return new FieldErrors(errors);
         }
 
-        var sump = new Sump(command.Id, command.AreaId, command.Tag.Trim(), command.Shape, command.FullMarkMm, command.PumpIntakeMm, command.WalkOrder, command.WaterSourceId);
-        foreach (var machine in command.Machines)
-        {
-            db.Add(new Machine(machine.Id, command.AreaId, machine.Tag.Trim(), machine.Name.Trim(), machine.Process.Trim(), machine.WeeklyHours, machine.Delivery));
-            sump.Serve(machine.Id);
-        }
+        var made = Make(command, clock.NewId());
+        db.AddRange(made.Machines);
+        db.Add(made.Sump);
+        db.Add(new Standing(made.Sump.Id));
+        db.Add(made.Limits);
+        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, made.Sump.Tag), cancellationToken);
+        return new Saved(command.Id);
+    }
 
-        db.Add(sump);
-        db.Add(new Standing(sump.Id));
+    /// <summary>The rows of a sump; the command has been checked.</summary>
+    internal static SumpRows Make(AddSump command, Guid limitsId)
+    {
+        var sump = new Sump(command.Id, command.AreaId, command.Tag.Trim(), command.Shape, command.FullMarkMm, command.PumpIntakeMm, command.WalkOrder, command.WaterSourceId);
+        var machines = command.Machines.Select(m => new Machine(m.Id, command.AreaId, m.Tag.Trim(), m.Name.Trim(), m.Process.Trim(), m.WeeklyHours, m.Delivery)).ToList();
+        machines.ForEach(m => sump.Serve(m.Id));
 
         // Level limits belong to the sump: they follow its own marks.
-        db.Add(new LimitSet(clock.NewId(), null, sump.Id, 1, DateTime.UnixEpoch, [CommonPractice.Level(command.FullMarkMm, command.PumpIntakeMm).Limits]));
-        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, sump.Tag), cancellationToken);
-        return new Saved(sump.Id);
+        return new(sump, machines, new LimitSet(limitsId, null, sump.Id, 1, DateTime.UnixEpoch, [CommonPractice.Level(command.FullMarkMm, command.PumpIntakeMm).Limits]));
     }
 
     private static List<FieldError> Check(AddSump command, ShopSetup setup)
@@ -96,3 +100,6 @@ public sealed class AddSumpHandler(ShopDatabase database, SetupCache setups, Sho
         return errors;
     }
 }
+
+/// <summary>A new sump with its machines and the limits of its level.</summary>
+internal sealed record SumpRows(Sump Sump, IReadOnlyList<Machine> Machines, LimitSet Limits);

@@ -26,6 +26,7 @@ public sealed class ShopSetup
 {
     private readonly Dictionary<string, Sump> _sumpsByTag;
     private readonly Dictionary<Guid, Sump> _sumpsById;
+    private readonly ILookup<Guid, Machine> _machinesBySump;
     private readonly Dictionary<Guid, Charge> _openCharges;
     private readonly Dictionary<string, Parameter> _parameters;
     private readonly ILookup<Guid, CareStep> _stepsBySump;
@@ -64,6 +65,7 @@ public sealed class ShopSetup
         Shutdowns = shutdowns;
         _sumpsByTag = sumps.ToDictionary(s => s.TagKey, StringComparer.Ordinal);
         _sumpsById = sumps.ToDictionary(s => s.Id);
+        _machinesBySump = MachinesBySump(sumps, machines);
         _openCharges = openCharges.ToDictionary(c => c.SumpId);
         _parameters = parameters.ToDictionary(p => p.Code, StringComparer.Ordinal);
         _stepsBySump = plans.SelectMany(p => p.Steps.Where(s => !s.IsStopped).Select(s => (p.SumpId, Step: s))).ToLookup(p => p.SumpId, p => p.Step);
@@ -126,7 +128,7 @@ public sealed class ShopSetup
 
     public WaterSource? Water(Sump sump) => Waters.FirstOrDefault(w => w.Id == sump.WaterSourceId);
 
-    public IReadOnlyList<Machine> MachinesOf(Sump sump) => [.. Machines.Where(m => sump.Machines.Any(s => s.MachineId == m.Id))];
+    public IReadOnlyList<Machine> MachinesOf(Sump sump) => [.. _machinesBySump[sump.Id]];
 
     /// <summary>A step as the rules see it: running hours are days by the hours of the machine that runs most.</summary>
     public CareStepFacts FactsOf(CareStep step, Guid sumpId)
@@ -181,6 +183,13 @@ public sealed class ShopSetup
         CultureInfo.GetCultureInfo(Site?.Culture ?? "en-GB"),
         person?.Units ?? Site?.Units ?? UnitSystem.Metric,
         Calendar);
+
+    // In the machines' own order; asked with every reading, so no search through the whole shop.
+    private static ILookup<Guid, Machine> MachinesBySump(IReadOnlyList<Sump> sumps, IReadOnlyList<Machine> machines)
+    {
+        var serving = sumps.SelectMany(s => s.Machines).ToLookup(s => s.MachineId, s => s.SumpId);
+        return machines.SelectMany(m => serving[m.Id].Select(sumpId => (SumpId: sumpId, Machine: m))).ToLookup(s => s.SumpId, s => s.Machine);
+    }
 
     private static LimitSet? Latest(IEnumerable<LimitSet> sets, DateTime atUtc) =>
         sets.Where(l => l.ValidFromUtc <= atUtc).OrderByDescending(l => l.ValidFromUtc).ThenByDescending(l => l.Number).FirstOrDefault();

@@ -58,8 +58,8 @@ internal sealed record StandingRebuild(Guid? ChargeId, StandingFacts? Facts, Dat
         return additions.Sum(a => a.WaterLitres + a.ConcentrateLitres) - removals.Sum(r => r.Litres);
     }
 
-    // Before the first level the fill itself is among the movements: the sump stood empty.
-    private static double VolumeNow(Sump sump, StandingFacts facts, decimal movements)
+    /// <summary>From the latest level and what was moved since; before the first level the fill itself is among the movements: the sump stood empty.</summary>
+    public static double VolumeNow(Sump sump, StandingFacts facts, decimal movements)
     {
         var start = facts.Latest.TryGetValue(ParameterCodes.Level, out var level) ? VolumeAt(sump, level.Value) : 0;
         return Math.Round(Math.Clamp(start + (double)movements, 0, sump.Geometry.BrimLitres), 1, MidpointRounding.AwayFromZero);

@@ -11,7 +11,7 @@ public static class CommandLine
     private static readonly ServeVerb Default = new();
 
     private static ReadOnlyCollection<Verb> Verbs { get; } = new(
-        [Default, new MigrateVerb(), new VerifyVerb(), new RejudgeVerb(), new BackupVerb(), new RestoreVerb(), new RecordKeyVerb(), new AccountVerb(), new TokenVerb(), new ConfigVerb()]);
+        [Default, new MigrateVerb(), new VerifyVerb(), new RejudgeVerb(), new BackupVerb(), new RestoreVerb(), new RecordKeyVerb(), new AccountVerb(), new TokenVerb(), new DemoVerb(), new ConfigVerb()]);
 
     /// <returns>One of <see cref="ExitCodes"/>.</returns>
     public static async Task<int> RunAsync(IReadOnlyList<string> arguments, CommandSurroundings surroundings, CancellationToken cancellationToken = default)

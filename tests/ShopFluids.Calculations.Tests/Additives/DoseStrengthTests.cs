@@ -43,7 +43,7 @@ public sealed class DoseStrengthTests
         Assert.Throws<ArgumentOutOfRangeException>(() => DoseStrength.Of(product, litres, DoseMeasure.MillilitresPerLitre));
 
     [Fact]
-    public void PerLitre_NoMeasure_IsRefused() => Assert.Throws<ArgumentOutOfRangeException>(() => DoseStrength.PerLitre(0));
+    public void PerLitre_NoMeasure_IsRefused() => Assert.Throws<ArgumentOutOfRangeException>(() => DoseStrength.PerLitre(default));
 
     [Theory]
     [InlineData(0.49)]

@@ -88,9 +88,9 @@ public sealed class NoteDoseTests
         await RefusedAsync(shop, good with { Product = " " }, new(DoseFields.Product, FieldProblem.Missing));
         await RefusedAsync(shop, good with { Product = new string('x', 201) }, new(DoseFields.Product, FieldProblem.TooLong, 201, 1, 200));
         await RefusedAsync(shop, good with { Reason = "" }, new(DoseFields.Reason, FieldProblem.Missing));
-        await RefusedAsync(shop, good with { Kind = 0 }, new(DoseFields.Kind, FieldProblem.UnknownChoice));
-        await RefusedAsync(shop, good with { Unit = 0 }, new(DoseFields.Unit, FieldProblem.UnknownChoice));
-        await RefusedAsync(shop, good with { Measure = 0 }, new(DoseFields.LabelMeasure, FieldProblem.UnknownChoice));
+        await RefusedAsync(shop, good with { Kind = default }, new(DoseFields.Kind, FieldProblem.UnknownChoice));
+        await RefusedAsync(shop, good with { Unit = default }, new(DoseFields.Unit, FieldProblem.UnknownChoice));
+        await RefusedAsync(shop, good with { Measure = default }, new(DoseFields.LabelMeasure, FieldProblem.UnknownChoice));
         await RefusedAsync(shop, good with { Amount = 0 }, new(DoseFields.Amount, FieldProblem.OutOfRange, 0, 0.01m, 1_000_000, "mL"));
         await RefusedAsync(shop, good with { VolumeLitres = 200.1m }, new(DoseFields.Volume, FieldProblem.OutOfRange, 200.1m, 0.1m, 200, "L"));
         await RefusedAsync(shop, good with { LabelMost = 1001 }, new(DoseFields.LabelMost, FieldProblem.OutOfRange, 1001, 0.001m, 1000, "mL/L"));
@@ -167,7 +167,7 @@ public sealed class NoteDoseTests
         await using var shop = await ShopFixture.OpenAsync(database);
         (await NoteAsync(shop, Some.Dose())).Done();
         var earliest = Some.Start.AddHours(96);
-        shop.Clock.SetUtcNow(earliest.AddMinutes(-1));
+        shop.Clock.SetUtcNow(new DateTimeOffset(earliest.AddMinutes(-1)));
         var again = Some.Dose() with { Product = "BIOCIDE b-20", GivenAtUtc = shop.Now };
         var tooSoon = new FieldError(DoseFields.GivenAt, FieldProblem.TooSoon, Detail: "BIOCIDE b-20", EarliestUtc: earliest);
 

@@ -14,7 +14,7 @@ public sealed class CommandLineTests : IDisposable
     {
         Assert.Equal(ExitCodes.Done, await _run.RunAsync("--help"));
 
-        Assert.All(["serve", "migrate", "verify", "rejudge", "backup", "restore", "record-key", "account", "token", "config"], verb => Assert.Contains($"\n  {verb} ", _run.Output, StringComparison.Ordinal));
+        Assert.All(["serve", "migrate", "verify", "rejudge", "backup", "restore", "record-key", "account", "token", "demo", "config"], verb => Assert.Contains($"\n  {verb} ", _run.Output, StringComparison.Ordinal));
         Assert.Contains("SHOPFLUIDS_DATABASE_ENGINE", _run.Output, StringComparison.Ordinal);
     }
 
@@ -26,6 +26,7 @@ public sealed class CommandLineTests : IDisposable
     [InlineData("restore")]
     [InlineData("account")]
     [InlineData("token")]
+    [InlineData("demo")]
     [InlineData("config")]
     public async Task RunAsync_HelpOfVerb_ShowsItsUsage(string verb)
     {

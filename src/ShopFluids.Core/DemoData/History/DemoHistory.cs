@@ -19,7 +19,7 @@ internal sealed class DemoHistory(DemoSeed seed, IDbContextFactory<ShopFluidsDbC
         var opening = new DemoOpening(seed, commands, time);
         var scene = await opening.OpenAsync(nowUtc, cancellationToken);
         var stores = new DemoStores(scene);
-        var days = new DemoDay(scene, stores, [.. seed.Sumps.Select(s => Model(seed, s))]);
+        var days = new DemoDay(scene, stores, [.. seed.Sumps.Select(s => SumpModel.Of(seed, s))]);
         await days.FillAllAsync(opening, cancellationToken);
 
         var total = scene.Today.DayNumber - scene.FirstDay.DayNumber;
@@ -38,10 +38,4 @@ internal sealed class DemoHistory(DemoSeed seed, IDbContextFactory<ShopFluidsDbC
 
         await days.BeginTodayAsync(nowUtc, cancellationToken);
     }
-
-    private static SumpModel Model(DemoSeed seed, SumpSeed sump) => new(
-        sump,
-        seed.Fluids.Single(f => f.Data.Name == sump.Fluid),
-        seed.Waters.Single(w => w.Name == sump.Water),
-        new DemoChance(seed.Chance, sump.Tag));
 }

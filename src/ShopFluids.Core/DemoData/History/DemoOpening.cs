@@ -33,15 +33,28 @@ internal sealed class DemoOpening(DemoSeed seed, DemoCommands commands, SteppedT
     /// <summary>Puts the steps of a care plan on a sump.</summary>
     public async Task PlanAsync(DemoScene scene, SumpSeed sump, CancellationToken cancellationToken)
     {
-        var place = seed.Sumps.Index().First(s => s.Item.Tag == sump.Tag).Index;
-        foreach (var step in seed.Plans[sump.Plan])
+        foreach (var step in StepsOf(scene, sump, seed.Sumps.Index().First(s => s.Item.Tag == sump.Tag).Index))
         {
-            (await commands.AddCareStep.HandleAsync(
-                new AddCareStep(NewId(), sump.Tag, step.Kind, step.Basis, step.IntervalDays, AnchorOf(scene, sump, step, place), PolicyOf(sump, step), step.Parameters ?? [], step.Minutes),
-                scene.Supervisor,
-                cancellationToken)).Done();
+            (await commands.AddCareStep.HandleAsync(step, scene.Supervisor, cancellationToken)).Done();
         }
     }
+
+    /// <summary>The steps of a sump's care plan.</summary>
+    /// <param name="place">The sump's place among all, from which its days follow.</param>
+    public IEnumerable<AddCareStep> StepsOf(DemoScene scene, SumpSeed sump, int place) => seed.Plans[sump.Plan].Select(step =>
+        new AddCareStep(NewId(), sump.Tag, step.Kind, step.Basis, step.IntervalDays, AnchorOf(scene, sump, step, place), PolicyOf(sump, step), step.Parameters ?? [], step.Minutes));
+
+    /// <summary>A sump with its machines.</summary>
+    public AddSump SumpOf(SumpSeed sump, int place, Guid areaId, Guid waterId) => new(
+        NewId(),
+        areaId,
+        sump.Tag,
+        sump.Shape.ToShape(),
+        sump.FullMarkMm,
+        sump.PumpIntakeMm,
+        place + 1,
+        waterId,
+        [.. sump.Machines.Select(m => new NewMachine(NewId(), m.Tag, m.Name, m.Process, m.WeeklyHours, m.Delivery))]);
 
     // The weekly test falls on the sump's own weekday, a monthly one on the same in one of the next three weeks; the rest is spread.
     private DateOnly AnchorOf(DemoScene scene, SumpSeed sump, StepSeed step, int place) => step.Kind switch
@@ -111,19 +124,7 @@ internal sealed class DemoOpening(DemoSeed seed, DemoCommands commands, SteppedT
         var waters = (await commands.Setups.CurrentAsync(cancellationToken)).Waters.ToDictionary(w => w.Name, w => w.Id, StringComparer.Ordinal);
         foreach (var (place, sump) in seed.Sumps.Index())
         {
-            (await commands.AddSump.HandleAsync(
-                new AddSump(
-                    NewId(),
-                    areas[sump.Area],
-                    sump.Tag,
-                    sump.Shape.ToShape(),
-                    sump.FullMarkMm,
-                    sump.PumpIntakeMm,
-                    place + 1,
-                    waters[sump.Water],
-                    [.. sump.Machines.Select(m => new NewMachine(NewId(), m.Tag, m.Name, m.Process, m.WeeklyHours, m.Delivery))]),
-                actor,
-                cancellationToken)).Done();
+            (await commands.AddSump.HandleAsync(SumpOf(sump, place, areas[sump.Area], waters[sump.Water]), actor, cancellationToken)).Done();
         }
     }
 

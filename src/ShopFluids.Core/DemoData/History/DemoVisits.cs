@@ -4,7 +4,6 @@ using ShopFluids.Core.DemoData.Commands;
 using ShopFluids.Core.DemoData.Seed;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
-using ShopFluids.Rules;
 
 namespace ShopFluids.Core.DemoData.History;
 
@@ -69,25 +68,13 @@ internal sealed class DemoVisits(DemoScene scene, DemoStores stores)
     private async Task TopUpAsync(SumpModel sump, TopUpRecipe recipe, ReadingOutcome outcome, Actor by, CancellationToken cancellationToken)
     {
         var day = scene.Calendar.ShopDayOf(scene.Time.UtcNow);
-        var (water, concentrate, removed) = ((decimal)recipe.WaterLitres, (decimal)recipe.ConcentrateLitres, (decimal)recipe.RemoveLitres);
-
-        // A few litres are not worth a walk, unless something is out of range.
-        var isWorthIt = water + concentrate >= (decimal)sump.FullLitres * 0.05m || outcome.Verdict >= Verdict.Warning;
-        if (!isWorthIt || water + concentrate == 0 || !sump.Chance.Happens(scene.Condition(sump.Seed.Tag, ConditionKind.TopUp, day, 0.95)))
+        var pour = DemoPour.Of(sump, recipe, outcome.Verdict, scene.Condition(sump.Seed.Tag, ConditionKind.TopUp, day, DemoPour.Followed), scene.Condition(sump.Seed.Tag, ConditionKind.PlainWater, day, 0) > 0);
+        if (pour is null)
         {
             return;
         }
 
-        if (scene.Condition(sump.Seed.Tag, ConditionKind.PlainWater, day, 0) > 0)
-        {
-            (water, concentrate, removed) = (decimal.Round(water + concentrate), 0, 0);
-        }
-        else if (removed == 0 && sump.Chance.Happens(0.07))
-        {
-            // By the can instead of by the recipe.
-            water = decimal.Max(1, decimal.Round(water / 5) * 5 - 2);
-        }
-
+        var (water, concentrate, removed) = pour;
         var lot = stores.Draw(sump.Fluid.Data.Name, concentrate, day);
         (await scene.Commands.Add.HandleAsync(
             new RecordAddition(NewId(sump), sump.Seed.Tag, scene.Time.UtcNow, water, concentrate, removed, lot, outcome.ReadingId), by, isSupervisor: false, cancellationToken)).Done();

@@ -10,6 +10,12 @@ internal sealed class SumpModel(SumpSeed seed, FluidSeed fluid, WaterSeed water,
     /// <summary>What an oil film adds to the scale of a refractometer, Brix for each % of the surface. Invented.</summary>
     private const double BrixPerOil = 0.004;
 
+    public static SumpModel Of(DemoSeed seed, SumpSeed sump) => new(
+        sump,
+        seed.Fluids.Single(f => f.Data.Name == sump.Fluid),
+        seed.Waters.Single(w => w.Name == sump.Water),
+        new DemoChance(seed.Chance, sump.Tag));
+
     public SumpSeed Seed { get; } = seed;
 
     public FluidSeed Fluid { get; } = fluid;

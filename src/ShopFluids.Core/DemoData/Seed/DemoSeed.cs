@@ -31,16 +31,16 @@ internal sealed record DemoSeed(
     };
 
     [JsonIgnore]
-    public IReadOnlyList<FluidSeed> Fluids { get; private init; } = [];
+    public IReadOnlyList<FluidSeed> Fluids { get; init; } = [];
 
     [JsonIgnore]
-    public IReadOnlyDictionary<string, IReadOnlyList<StepSeed>> Plans { get; private init; } = new Dictionary<string, IReadOnlyList<StepSeed>>(StringComparer.Ordinal);
+    public IReadOnlyDictionary<string, IReadOnlyList<StepSeed>> Plans { get; init; } = new Dictionary<string, IReadOnlyList<StepSeed>>(StringComparer.Ordinal);
 
     [JsonIgnore]
-    public IReadOnlyList<SumpSeed> Sumps { get; private init; } = [];
+    public IReadOnlyList<SumpSeed> Sumps { get; init; } = [];
 
     [JsonIgnore]
-    public StorySeed Story { get; private init; } = new([], [], []);
+    public StorySeed Story { get; init; } = new([], [], []);
 
     public static async Task<DemoSeed> ReadAsync(string folder, CancellationToken cancellationToken) =>
         await FileAsync<DemoSeed>(folder, "shop.json", cancellationToken) with
