@@ -24,7 +24,7 @@ internal sealed class BenchServer : IAsyncDisposable
     public static async Task<BenchServer> StartAsync(string folder, string engine, string connectionString)
     {
         var address = new Uri($"http://127.0.0.1:{FreePort()}");
-        var memoryPipe = $"shopfluids-bench-{Guid.NewGuid():N}";
+        var memoryPipe = $"shopfluids-bench-{Guid.CreateVersion7():N}";
         var start = new ProcessStartInfo("dotnet", [ServerFile()])
         {
             UseShellExecute = false,

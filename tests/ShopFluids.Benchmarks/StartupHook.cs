@@ -1,6 +1,8 @@
 using System.Globalization;
 using System.IO.Pipes;
 
+#pragma warning disable MA0047 // The runtime looks for this name and no other.
+
 /// <summary>
 /// Loaded into the measured server by DOTNET_STARTUP_HOOKS, which asks for this very name in no namespace: tells through a pipe how much managed
 /// memory is in use after a full collection.

@@ -1,7 +1,6 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Record;
-using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 

@@ -3,7 +3,6 @@ using Microsoft.Extensions.Logging;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
-using ShopFluids.Core.Flags;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Photos;
 using ShopFluids.Core.Readings.Corrections;

@@ -23,7 +23,7 @@ internal static class GeneratedSeed
             Weeks = size.Weeks,
             Areas = areas,
             Sumps = [.. Enumerable.Range(0, size.Sumps).Select(n => Sump(demo, n, areas[n / SumpsOfAnArea].Name, size.Weeks, chance))],
-            Story = new([], []),
+            Story = new([], [], []),
         };
     }
 

@@ -25,10 +25,11 @@ public sealed class GeneratedShop(IDbContextFactory<ShopFluidsDbContext> context
     {
         ArgumentNullException.ThrowIfNull(size);
         ArgumentNullException.ThrowIfNull(progress);
-        ArgumentOutOfRangeException.ThrowIfLessThan(size.Sumps, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(size.Sumps, ShopSize.MostSumps);
-        ArgumentOutOfRangeException.ThrowIfLessThan(size.Years, 1);
-        ArgumentOutOfRangeException.ThrowIfGreaterThan(size.Years, ShopSize.MostYears);
+        if (size.Sumps is < 1 or > ShopSize.MostSumps || size.Years is < 1 or > ShopSize.MostYears)
+        {
+            throw new ArgumentOutOfRangeException(nameof(size), size, $"A generated shop has 1 to {ShopSize.MostSumps} sumps and 1 to {ShopSize.MostYears} years.");
+        }
+
         await using (var db = await contexts.CreateDbContextAsync(cancellationToken))
         {
             if (await db.Sites.AnyAsync(cancellationToken) || await db.Users.AnyAsync(cancellationToken) || await db.Areas.AnyAsync(cancellationToken))

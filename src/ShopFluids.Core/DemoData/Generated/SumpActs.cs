@@ -1,6 +1,5 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
-using ShopFluids.Core.DemoData.Commands;
 using ShopFluids.Core.DemoData.History;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
