@@ -1,7 +1,7 @@
 #!/usr/bin/env bash
 # Runs the benchmarks in a release build, on SQLite and on a private PostgreSQL server with fsync on, side by side with their floors.
 # Prints one line per measurement, tab-separated: name, ours, floor, ratio, target. Exit code 1 when a target is missed.
-# Arguments name what is to be measured: evaluate, store-reading, plan, entry-page, board, verify-record; without any it is all of it.
+# Arguments name what is to be measured: evaluate, store-reading, plan, entry-page, board, verify-record, history-sheet; without any it is all of it.
 # The board's shop has 300 sumps and 2 years, and for the growth 1 year and 10; SHOPFLUIDS_BENCH_SUMPS and SHOPFLUIDS_BENCH_YEARS set otherwise.
 set -euo pipefail
 cd "$(dirname "${BASH_SOURCE[0]}")/../.."

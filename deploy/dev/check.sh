@@ -29,7 +29,7 @@ pending_changes() { # provider
 packages_install procps || { broken+=("packages"); give_up; }
 stage "restore" dotnet restore ShopFluids.sln --locked-mode --verbosity quiet || give_up
 stage "tools" dotnet tool restore --verbosity quiet || give_up
-# White space and the order of usings only: all other rules of style are the build's, which would have to run once more for them.
+# White space only: the build holds all other rules of style, which would make it run twice, and a test the order of usings.
 stage "code style" dotnet format whitespace ShopFluids.sln --verify-no-changes --no-restore --verbosity quiet
 stage "build" dotnet build ShopFluids.sln --no-restore --nologo --verbosity quiet --property:TreatWarningsAsErrors=true || give_up
 stage "migrations for SQLite match the model" pending_changes Sqlite

@@ -64,6 +64,16 @@ public sealed partial class SourceTests
         Assert.Equal(agreed, found.Order(StringComparer.Ordinal));
     }
 
+    // No analyzer asks for it, and the formatter would have to build everything once more.
+    [Fact]
+    public void Usings_OfEveryFile_StandInOrder() =>
+        Assert.Empty(Repository.Sources("*.cs").Concat(Repository.Tests("*.cs"))
+            .Where(f => File.ReadLines(f).Select(l => Using().Match(l)).Where(m => m.Success).Select(m => m.Groups["name"].Value).ToList() is var usings && !usings.SequenceEqual(usings.OrderBy(OrderOf, StringComparer.Ordinal)))
+            .Select(Repository.Relative));
+
+    // What the runtime brings stands first; a point comes before every letter.
+    private static string OrderOf(string name) => $"{(name == "System" || name.StartsWith("System.", StringComparison.Ordinal) ? 0 : 1)}{name.ToUpperInvariant().Replace('.', ' ')}";
+
     private static IEnumerable<string> Lines(string pattern, Func<string, bool> isWanted) =>
         Repository.Sources(pattern).SelectMany(f => File.ReadLines(f).Select((line, i) => (f, line, i)).Where(l => isWanted(l.line)).Select(l => $"{Repository.Relative(l.f)}:{l.i + 1}: {l.line.Trim()}"));
 
@@ -87,6 +97,9 @@ public sealed partial class SourceTests
 
     [GeneratedRegex(@"FromSql|ExecuteSql|SqlQuery", RegexOptions.ExplicitCapture, 1000)]
     private static partial Regex RawSql();
+
+    [GeneratedRegex(@"^using (?<name>[\w\.]+);", RegexOptions.ExplicitCapture, 1000)]
+    private static partial Regex Using();
 
     [GeneratedRegex(@"^namespace (?<name>[\w\.]+);", RegexOptions.ExplicitCapture | RegexOptions.Multiline, 1000)]
     private static partial Regex DeclaredNamespace();

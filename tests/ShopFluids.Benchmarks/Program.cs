@@ -32,6 +32,12 @@ const double BoardTarget = 2;
 const double HistoryTarget = 1.2;
 const double CircuitMegabytes = 1;
 
+// What a history sheet may cost, as a multiple of only drawing what stands on it; ten times the readings, as a multiple of the one; and a file
+// of a hundred sheets, as a multiple of a hundred files of one.
+const double SheetTarget = 1.5;
+const double SheetGrowthTarget = 11;
+const double SheetsTarget = 1.1;
+
 var time = new WallClock();
 var folder = Directory.CreateTempSubdirectory("shopfluids-bench-").FullName;
 try
@@ -77,6 +83,16 @@ try
     {
         var (ours, least) = await new VerifyRecord(new SqliteProvider(), $"Data Source={Path.Combine(folder, "record.db")}").RunAsync();
         missed |= Report("verify-record", ours, least, VerifyTarget);
+    }
+
+    if (IsWanted("history-sheet"))
+    {
+        var sheet = PrintHistory.Sheet(520);
+        var ours = PrintHistory.BestMilliseconds([sheet]);
+        missed |= Report("history-sheet", ours, PrintHistory.BestFloorMilliseconds(sheet), SheetTarget);
+        missed |= Report("history-sheet-growth", PrintHistory.BestMilliseconds([PrintHistory.Sheet(5200)]), ours, SheetGrowthTarget);
+        var year = PrintHistory.Sheet(52);
+        missed |= Report("history-sheets-100", PrintHistory.BestMilliseconds([.. Enumerable.Repeat(year, 100)]), 100 * PrintHistory.BestMilliseconds([year]), SheetsTarget);
     }
 
     return missed ? 1 : 0;

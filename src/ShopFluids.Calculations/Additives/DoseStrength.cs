@@ -38,7 +38,7 @@ public static class DoseStrength
         DoseMeasure.MillilitresPerLitre or DoseMeasure.GramsPerLitre => 1,
         DoseMeasure.PercentByVolume => 10,
         DoseMeasure.PpmByVolume or DoseMeasure.MilligramsPerKilogram => 0.001,
-        _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Not a measure of a label."),
+        _ => throw new ArgumentOutOfRangeException(nameof(measure), measure, "Accepted are the named measures of a label."),
     };
 
     /// <summary>D / (V k): what a fluid holds that held none.</summary>

@@ -1,25 +1,32 @@
 using ShopFluids.Core.Setup;
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Care;
 
-/// <summary>Which open tasks are done by work that was noted in its own right, such as a drain or a dose.</summary>
+/// <summary>Which open tasks are done by work that was noted in its own right.</summary>
 internal static class DoneWork
 {
-    /// <summary>What a flag asked for always is; what recurs by the plan, unless the work was still that of the task before.</summary>
-    public static bool Counts(ShopSetup setup, CareTask task, DateTime doneAtUtc)
+    /// <summary>What a flag or an event asked for always is done by a drain; what recurs by the plan, unless the drain was still that of the task before.</summary>
+    public static bool ByDrain(ShopSetup setup, CareTask task, DateTime doneAtUtc) =>
+        FactsOf(setup, task) is not { Recurs: true } facts || Counts(setup, task, facts, doneAtUtc);
+
+    /// <summary>A dose does what the plan asks for about its day, and what a flag asked for before it: one given earlier was no answer to it.</summary>
+    public static bool ByDose(ShopSetup setup, CareTask task, DateTime doneAtUtc) =>
+        FactsOf(setup, task) is { } facts ? Counts(setup, task, facts, doneAtUtc) : doneAtUtc >= task.CreatedAtUtc;
+
+    private static bool Counts(ShopSetup setup, CareTask task, CareStepFacts facts, DateTime doneAtUtc) =>
+        CareSchedule.CountsFor(facts, task.ToOpen(), doneAtUtc, setup.CalendarFor(task.SumpId));
+
+    /// <returns>Null for what no step of the plan asked for.</returns>
+    private static CareStepFacts? FactsOf(ShopSetup setup, CareTask task)
     {
         if (setup.StepsOf(task.SumpId).FirstOrDefault(s => s.Id == task.StepId) is not { } step)
         {
-            return true;
+            return null;
         }
 
         var facts = setup.FactsOf(step, task.SumpId);
-        if (task.IntervalDays is { } days)
-        {
-            facts = facts with { IntervalDays = ConditionInterval.WholeDays(days) };
-        }
-
-        return !facts.Recurs || CareSchedule.CountsFor(facts, task.ToOpen(), doneAtUtc, setup.CalendarFor(task.SumpId));
+        return task.IntervalDays is { } days ? facts with { IntervalDays = ConditionInterval.WholeDays(days) } : facts;
     }
 }

@@ -68,7 +68,7 @@ internal sealed class ChargeEnd(ShopWrite write, ShopSetup setup, ShopClock cloc
         var done = new List<CareTask>();
         foreach (var task in await Db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken))
         {
-            if (task.Kind == TaskKind.DrainClean && DoneWork.Counts(setup, task, drained.AtUtc))
+            if (task.Kind == TaskKind.DrainClean && DoneWork.ByDrain(setup, task, drained.AtUtc))
             {
                 task.End(TaskState.Done, now, actor.PersonId);
                 done.Add(task);

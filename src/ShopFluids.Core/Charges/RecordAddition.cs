@@ -84,7 +84,7 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             }
         }
 
-        var errors = Check(command, sump, charge, await VolumeThenAsync(db, command, sump, charge, standing, cancellationToken), now);
+        var errors = Check(command, sump, charge, await PastVolume.KnownAtAsync(db, sump, charge.Id, standing, command.AddedAtUtc, cancellationToken), now);
         var overrideReason = isSupervisor ? command.OverrideReason : null;
         var lot = await LotUse.CheckAsync(db, errors, command.LotId, charge.FluidId, command.ConcentrateLitres, setup.Calendar.ShopDayOf(command.AddedAtUtc), overrideReason, cancellationToken);
         if (command.ReadingId is { } readingId && !await db.Readings.AnyAsync(r => r.Id == readingId && r.ChargeId == charge.Id, cancellationToken))
@@ -127,12 +127,6 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             : await db.Additions.AnyAsync(a => a.ReadingId == reading.Id, cancellationToken) ? new RecipeFollowedAlready()
             : null;
     }
-
-    // What is entered late is held against what the sump held then: a level read since shows it already.
-    private static async Task<double?> VolumeThenAsync(ShopFluidsDbContext db, RecordAddition command, Sump sump, Charge charge, Standing standing, CancellationToken cancellationToken) =>
-        standing.Facts?.Latest.TryGetValue(ParameterCodes.Level, out var level) == true && command.AddedAtUtc < level.TakenAt
-            ? await PastVolume.AtAsync(db, sump, charge.Id, command.AddedAtUtc, cancellationToken)
-            : standing.VolumeLitres;
 
     private static List<FieldError> Check(RecordAddition command, Sump sump, Charge charge, double? volumeThen, DateTime now)
     {

@@ -187,8 +187,15 @@ internal sealed class BulkWrite(ShopFluidsDbContext database, IDatabaseProvider 
 
         database.Entry(head).State = EntityState.Modified;
         database.IsActing = true;
-        await database.SaveChangesAsync(cancellationToken);
-        database.IsActing = false;
+        try
+        {
+            await database.SaveChangesAsync(cancellationToken);
+        }
+        finally
+        {
+            database.IsActing = false;
+        }
+
         LetGo(_versions.Keys);
         _versions.Clear();
     }

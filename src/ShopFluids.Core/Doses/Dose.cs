@@ -89,13 +89,14 @@ public sealed class Dose : Entity
     /// <summary>Names on labels are typed with more or fewer capitals.</summary>
     internal static bool IsSameProduct(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
 
-    /// <summary>Whether a command that carries its id says the same. Its reason does not change what was put in.</summary>
+    /// <summary>Whether a command that carries its id says the same.</summary>
     internal bool Holds(NoteDose noted, Guid sumpId) =>
         SumpId == sumpId
         && GivenAtUtc == noted.GivenAtUtc
         && (Product, Kind) == (noted.Product, noted.Kind)
         && (Amount, Unit, VolumeLitres, DensityKgPerLitre) == (noted.Amount, noted.Unit, noted.VolumeLitres, noted.DensityKgPerLitre)
-        && (Measure, LabelMost, LabelHours, ReentryHours) == (noted.KeptMeasure, noted.LabelMost, noted.LabelHours, noted.ReentryHours);
+        && (Measure, LabelMost, LabelHours, ReentryHours) == (noted.KeptMeasure, noted.LabelMost, noted.LabelHours, noted.ReentryHours)
+        && (Reason, IsSafetyConfirmed) == (noted.Reason, noted.IsSafetyConfirmed);
 }
 
 internal sealed class DoseConfiguration : IEntityTypeConfiguration<Dose>

@@ -24,6 +24,13 @@ public static class DoseChecks
     public const decimal MostReentryHours = 1000;
 
     internal const double Slack = 1e-9;
+
+    // A level is read to about a tenth of the volume; who holds a dose against more fluid than there is gives more than the label allows. Common practice, no source.
+    private const decimal MostOverRecord = 1.1m;
+
+    // Where the label says nothing of a waiting time, doses of one day count as one: else it would be got round by giving half of it twice. Common practice, no source.
+    private static readonly TimeSpan OneDose = TimeSpan.FromDays(1);
+
     private const double LabelMostPerLitre = 1000;
     private const double Measurable = 0.001;
 
@@ -56,6 +63,16 @@ public static class DoseChecks
         return errors;
     }
 
+    /// <summary>The volume that a dose is reckoned for, against what the sump holds by the record.</summary>
+    internal static void CheckVolume(List<FieldError> errors, decimal typed, decimal held)
+    {
+        var most = decimal.Max(LeastLitres, decimal.Round(held * MostOverRecord, 1, MidpointRounding.AwayFromZero));
+        if (typed > most)
+        {
+            errors.Add(new(DoseFields.Volume, FieldProblem.OutOfRange, typed, LeastLitres, most, "L"));
+        }
+    }
+
     /// <summary>Holds a dose that passed the other checks against its label: how much, and how long after the last of the same product.</summary>
     /// <param name="others">The doses of the charge.</param>
     internal static FieldError? CheckLabel(NoteDose dose, DoseReckoning reckoned, IEnumerable<Dose> others)
@@ -76,12 +93,44 @@ public static class DoseChecks
             Measurable);
         if (plan.Decision == DoseDecision.TooSoon)
         {
-            return new(DoseFields.GivenAt, FieldProblem.TooSoon, Detail: dose.Product, EarliestUtc: same[^1].GivenAtUtc.AddHours((double)hours));
+            return TooSoon(dose, same, TimeSpan.FromHours((double)hours));
         }
 
-        return dose.LabelMost is null || product <= plan.MostMillilitresNow * (1 + Slack)
-            ? null
-            : new(DoseFields.Amount, FieldProblem.OutOfRange, dose.Amount, LeastAmount, reckoned.MostAmount, DoseUnits.Of(dose.Unit));
+        if (dose.LabelMost is not { } labelMost)
+        {
+            return null;
+        }
+
+        var given = hours > 0 ? 0 : same.Where(o => (dose.GivenAtUtc - o.GivenAtUtc).Duration() < OneDose).Sum(o => PerLitreOf(o, dose)) * (double)dose.VolumeLitres;
+        if (product + given <= plan.MostMillilitresNow * (1 + Slack))
+        {
+            return null;
+        }
+
+        var left = labelMost - (decimal)(given / (double)dose.VolumeLitres / DoseStrength.PerLitre(dose.KeptMeasure));
+        var accepted = given == 0 ? reckoned.MostAmount
+            : left > 0 ? DoseReckoning.Of(dose.Amount, dose.Unit, dose.VolumeLitres, dose.KeptMeasure, dose.DensityKgPerLitre, left).MostAmount
+            : 0;
+        return accepted < LeastAmount
+            ? TooSoon(dose, same, OneDose)
+            : new(DoseFields.Amount, FieldProblem.OutOfRange, dose.Amount, LeastAmount, accepted, DoseUnits.Of(dose.Unit));
+    }
+
+    // From the time that was typed on, the first that keeps the distance to every other dose.
+    private static FieldError TooSoon(NoteDose dose, List<Dose> same, TimeSpan distance)
+    {
+        var earliest = same.Aggregate(dose.GivenAtUtc, (at, other) => (at - other.GivenAtUtc).Duration() < distance ? other.GivenAtUtc + distance : at);
+        return new(DoseFields.GivenAt, FieldProblem.TooSoon, Detail: dose.Product, EarliestUtc: earliest);
+    }
+
+    // Of an earlier dose, in mL or g a litre as the new one is reckoned. Without a density a millilitre is taken as a gram.
+    private static double PerLitreOf(Dose other, NoteDose dose)
+    {
+        var perLitre = DoseReckoning.Product(other.Amount, other.Unit, other.Measure, other.DensityKgPerLitre) / (double)other.VolumeLitres;
+        var density = (double)(other.DensityKgPerLitre ?? dose.DensityKgPerLitre ?? 1);
+        return DoseStrength.IsByMass(other.Measure) == DoseStrength.IsByMass(dose.KeptMeasure) ? perLitre
+            : DoseStrength.IsByMass(other.Measure) ? perLitre / density
+            : perLitre * density;
     }
 
     private static void CheckChoice<T>(List<FieldError> errors, string field, T choice)
@@ -104,7 +153,7 @@ public static class DoseChecks
             CheckRange(errors, DoseFields.LabelMost, dose.LabelMost, LeastLabel, MostLabel(dose.KeptMeasure), DoseUnits.Of(dose.KeptMeasure), isBiocidal);
         }
 
-        CheckRange(errors, DoseFields.LabelHours, dose.LabelHours, 0, MostLabelHours, "h", isNeeded: false);
+        CheckRange(errors, DoseFields.LabelHours, dose.LabelHours, 0, MostLabelHours, "h", isBiocidal);
         CheckRange(errors, DoseFields.ReentryHours, dose.ReentryHours, 0, MostReentryHours, "h", isBiocidal);
         if (isBiocidal && !dose.IsSafetyConfirmed)
         {

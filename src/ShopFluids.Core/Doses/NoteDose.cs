@@ -16,7 +16,7 @@ namespace ShopFluids.Core.Doses;
 /// <param name="Id">Made by the sender; sending it twice notes once.</param>
 /// <param name="Product">Its name as printed on its label.</param>
 /// <param name="Amount">0.01 to 1 000 000, in the unit.</param>
-/// <param name="VolumeLitres">The fluid for which it was reckoned, 0.1 L up to the brim.</param>
+/// <param name="VolumeLitres">The fluid for which it was reckoned, 0.1 L up to the brim and to a tenth more than the sump holds by the record.</param>
 public sealed record NoteDose(Guid Id, string SumpTag, DateTime GivenAtUtc, string Product, DoseKind Kind, decimal Amount, DoseUnit Unit, decimal VolumeLitres, string Reason)
 {
     private const int StoredDecimals = 6;
@@ -30,7 +30,10 @@ public sealed record NoteDose(Guid Id, string SumpTag, DateTime GivenAtUtc, stri
     /// <summary>Most in one dose by the label, in the measure; needed of what kills.</summary>
     public decimal? LabelMost { get; init; }
 
-    /// <summary>Least time between two doses by the label, h; null holds to what was said at the last dose of the product.</summary>
+    /// <summary>
+    /// Least time between two doses by the label, h; needed of what kills, 0 where the label says nothing. Of others null holds to what was said
+    /// at the last dose of the product in the charge.
+    /// </summary>
     public decimal? LabelHours { get; init; }
 
     /// <summary>How long people keep away by the label, h; needed of what kills.</summary>
@@ -99,6 +102,12 @@ public sealed class NoteDoseHandler(ShopDatabase database, SetupCache setups, Sh
 
         var now = clock.UtcNow;
         var errors = DoseChecks.Check(command, sump, charge, now);
+        var standing = await db.Standings.AsNoTracking().SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
+        if (errors.Count == 0 && await PastVolume.KnownAtAsync(db, sump, charge.Id, standing, command.GivenAtUtc, cancellationToken) is { } held)
+        {
+            DoseChecks.CheckVolume(errors, command.VolumeLitres, (decimal)held);
+        }
+
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);
@@ -125,7 +134,7 @@ public sealed class NoteDoseHandler(ShopDatabase database, SetupCache setups, Sh
     {
         var db = write.Database;
         var open = await db.CareTasks.Where(t => t.SumpId == sump.Id && t.Kind == TaskKind.Dose && t.State == TaskState.Open).ToListAsync(cancellationToken);
-        var done = open.FindAll(t => DoneWork.Counts(setup, t, givenAtUtc));
+        var done = open.FindAll(t => DoneWork.ByDose(setup, t, givenAtUtc));
         foreach (var task in done)
         {
             task.End(TaskState.Done, clock.UtcNow, actor.PersonId);

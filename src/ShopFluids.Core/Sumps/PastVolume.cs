@@ -7,6 +7,12 @@ namespace ShopFluids.Core.Sumps;
 /// <summary>What a sump held at a past moment: worked out as a standing's volume is, from what is known of the time before.</summary>
 internal static class PastVolume
 {
+    /// <summary>What the record says that the sump held: for what is entered late that of then, since a level read meanwhile shows it already. L; null where nobody knows.</summary>
+    public static async Task<double?> KnownAtAsync(ShopFluidsDbContext db, Sump sump, Guid chargeId, Standing standing, DateTime atUtc, CancellationToken cancellationToken) =>
+        standing.Facts?.Latest.TryGetValue(ParameterCodes.Level, out var level) == true && atUtc < level.TakenAt
+            ? await AtAsync(db, sump, chargeId, atUtc, cancellationToken)
+            : standing.VolumeLitres;
+
     /// <summary>From the last level read before the moment, plus what was added and less what was removed up to it; before the first level all that went in and out. L.</summary>
     public static async Task<double> AtAsync(ShopFluidsDbContext db, Sump sump, Guid chargeId, DateTime atUtc, CancellationToken cancellationToken)
     {

@@ -60,12 +60,12 @@ public static class DoseSentences
     /// <param name="safetySheetPlace">Where the safety data sheets are kept; null where nobody said.</param>
     public static IReadOnlyList<string> Cautions(string? safetySheetPlace) =>
     [
+        Sentences.Caution(Rules.Findings.Caution.HydrogenSulphide),
+        Texts.Dose_CautionMixing,
+        Texts.Dose_CautionVentilate,
         Texts.Dose_CautionLabel,
         Texts.Dose_CautionTrained,
         Sentences.Caution(Rules.Findings.Caution.GlovesAndGoggles, safetySheetPlace),
-        Texts.Dose_CautionVentilate,
-        Texts.Dose_CautionMixing,
-        Sentences.Caution(Rules.Findings.Caution.HydrogenSulphide),
         Texts.Dose_CautionReentry,
         Texts.Caution_Deference,
     ];

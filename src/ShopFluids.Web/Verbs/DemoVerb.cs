@@ -60,7 +60,7 @@ internal sealed class DemoVerb : Verb
         var text = call.Option(option);
         return int.TryParse(text, NumberStyles.AllowLeadingSign, CultureInfo.InvariantCulture, out var number) && number >= low && number <= high
             ? number
-            : throw new BadArgumentsException(Say(Texts.Verb_DemoArgument, $"--{option}", low, high, text));
+            : throw new BadArgumentsException(text is null ? Say(Texts.Verb_DemoMissing, $"--{option}", low, high) : Say(Texts.Verb_DemoArgument, $"--{option}", low, high, text));
     }
 
     private static string Say(string pattern, params object?[] values) => string.Format(CultureInfo.InvariantCulture, pattern, values);

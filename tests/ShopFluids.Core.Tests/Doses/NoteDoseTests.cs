@@ -43,12 +43,12 @@ public sealed class NoteDoseTests
         (await NoteAsync(shop, command)).Done();
         var before = await shop.FootprintAsync();
 
-        Assert.False((await NoteAsync(shop, command with { Product = " Biocide B-20 ", Amount = 180.00m, Reason = "Said otherwise" })).Done().IsNew);
+        Assert.False((await NoteAsync(shop, command with { Product = " Biocide B-20 ", Amount = 180.00m })).Done().IsNew);
         NoteDose[] others =
         [
             command with { SumpTag = "S-08" }, command with { GivenAtUtc = Some.Start.AddMinutes(-1) }, command with { Product = "Biocide B-21" }, command with { Kind = DoseKind.Fungicide },
             command with { Amount = 181 }, command with { Unit = DoseUnit.Gram }, command with { VolumeLitres = 151 }, command with { LabelMost = 2 }, command with { LabelHours = 97 },
-            command with { ReentryHours = 5 }, command with { Measure = DoseMeasure.PercentByVolume },
+            command with { ReentryHours = 5 }, command with { Reason = "Said otherwise" }, command with { IsSafetyConfirmed = false }, command with { Measure = DoseMeasure.PercentByVolume },
         ];
         foreach (var other in others)
         {
@@ -90,9 +90,10 @@ public sealed class NoteDoseTests
         await RefusedAsync(shop, good with { Reason = "" }, new(DoseFields.Reason, FieldProblem.Missing));
         await RefusedAsync(shop, good with { Kind = default }, new(DoseFields.Kind, FieldProblem.UnknownChoice));
         await RefusedAsync(shop, good with { Unit = default }, new(DoseFields.Unit, FieldProblem.UnknownChoice));
-        await RefusedAsync(shop, good with { Measure = default }, new(DoseFields.LabelMeasure, FieldProblem.UnknownChoice));
+        await RefusedAsync(shop, good with { Measure = default(DoseMeasure) }, new(DoseFields.LabelMeasure, FieldProblem.UnknownChoice));
         await RefusedAsync(shop, good with { Amount = 0 }, new(DoseFields.Amount, FieldProblem.OutOfRange, 0, 0.01m, 1_000_000, "mL"));
         await RefusedAsync(shop, good with { VolumeLitres = 200.1m }, new(DoseFields.Volume, FieldProblem.OutOfRange, 200.1m, 0.1m, 200, "L"));
+        await RefusedAsync(shop, good with { VolumeLitres = 165.1m }, new(DoseFields.Volume, FieldProblem.OutOfRange, 165.1m, 0.1m, 165, "L"));
         await RefusedAsync(shop, good with { LabelMost = 1001 }, new(DoseFields.LabelMost, FieldProblem.OutOfRange, 1001, 0.001m, 1000, "mL/L"));
         await RefusedAsync(shop, good with { LabelHours = -1 }, new(DoseFields.LabelHours, FieldProblem.OutOfRange, -1, 0, 100_000, "h"));
         await RefusedAsync(shop, good with { ReentryHours = 1001 }, new(DoseFields.ReentryHours, FieldProblem.OutOfRange, 1001, 0, 1000, "h"));
@@ -110,7 +111,7 @@ public sealed class NoteDoseTests
         foreach (var kind in new[] { DoseKind.Biocide, DoseKind.Fungicide })
         {
             Assert.Equal(
-                [(DoseFields.LabelMost, FieldProblem.Missing), (DoseFields.ReentryHours, FieldProblem.Missing), (DoseFields.Safety, FieldProblem.Missing)],
+                [(DoseFields.LabelMost, FieldProblem.Missing), (DoseFields.LabelHours, FieldProblem.Missing), (DoseFields.ReentryHours, FieldProblem.Missing), (DoseFields.Safety, FieldProblem.Missing)],
                 Assert.IsType<FieldErrors>((await NoteAsync(shop, bare with { Kind = kind })).Refused()).Fields.Select(f => (f.Field, f.Problem)));
         }
 
@@ -172,12 +173,53 @@ public sealed class NoteDoseTests
         var tooSoon = new FieldError(DoseFields.GivenAt, FieldProblem.TooSoon, Detail: "BIOCIDE b-20", EarliestUtc: earliest);
 
         Assert.Equal(tooSoon, (await NoteAsync(shop, again)).Field());
-        Assert.Equal(tooSoon, (await NoteAsync(shop, again with { LabelHours = null })).Field());
+        Assert.Equal(tooSoon, (await NoteAsync(shop, again with { Kind = DoseKind.Cleaner, LabelHours = null })).Field());
         Assert.Equal(tooSoon, (await NoteAsync(shop, again with { GivenAtUtc = Some.Start.AddHours(-1) })).Field());
         (await NoteAsync(shop, again with { Id = Some.Id(), Product = "Fungicide F-5", Kind = DoseKind.Fungicide })).Done();
 
         shop.Clock.Advance(TimeSpan.FromMinutes(1));
         (await NoteAsync(shop, again with { GivenAtUtc = shop.Now })).Done();
+    }
+
+    // Between two doses 200 hours apart: what keeps 96 hours to the first keeps them to the second, too.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_TooSoonButEnteredLate_NamesTheFirstTimeThatFits(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        (await NoteAsync(shop, Some.Dose())).Done();
+        shop.Clock.Advance(TimeSpan.FromHours(200));
+        (await NoteAsync(shop, Some.Dose() with { GivenAtUtc = shop.Now })).Done();
+        var between = Some.Dose() with { GivenAtUtc = Some.Start.AddHours(50) };
+
+        Assert.Equal(Some.Start.AddHours(96), (await NoteAsync(shop, between)).Field().EarliestUtc);
+        (await NoteAsync(shop, between with { GivenAtUtc = Some.Start.AddHours(96) })).Done();
+    }
+
+    // The label allows 225 mL in the sump and says nothing of a waiting time.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_NoWaitingTime_DosesOfADayCountTogether(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var first = Some.Dose() with { LabelHours = 0 };
+        (await NoteAsync(shop, first)).Done();
+
+        Assert.Equal(new FieldError(DoseFields.Amount, FieldProblem.OutOfRange, 45.01m, 0.01m, 45, "mL"), (await NoteAsync(shop, first with { Id = Some.Id(), Amount = 45.01m })).Field());
+        (await NoteAsync(shop, first with { Id = Some.Id(), Amount = 45 })).Done();
+        Assert.Equal(Some.Start.AddDays(1), (await NoteAsync(shop, first with { Id = Some.Id(), Amount = 1 })).Field().EarliestUtc);
+
+        shop.Clock.Advance(TimeSpan.FromDays(1));
+        (await NoteAsync(shop, first with { Id = Some.Id(), GivenAtUtc = shop.Now })).Done();
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_DoseIsAskedForThirtyDaysAfterTheFill_AnEarlierOneLeavesItOpen(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Dose, basis: IntervalBasis.AfterFill, days: 30));
+
+        (await NoteAsync(shop, Some.Dose() with { Product = "Defoamer D-1", Kind = DoseKind.Defoamer })).Done();
+
+        Assert.Equal(TaskState.Open, (await shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Kind == TaskKind.Dose))).State);
     }
 
     [Theory, EachDatabase]

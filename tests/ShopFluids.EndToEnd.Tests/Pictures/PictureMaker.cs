@@ -2,6 +2,7 @@ using System.Diagnostics;
 using Microsoft.Playwright;
 using ShopFluids.Core.Wording;
 using ShopFluids.EndToEnd.Tests.Browser;
+using ShopFluids.EndToEnd.Tests.Looks;
 using ShopFluids.EndToEnd.Tests.Server;
 using Xunit;
 
@@ -17,9 +18,7 @@ public sealed class PictureMaker(SqliteDemo demo, Chromium chromium)
     [Fact(Explicit = true)]
     public async Task TakePictures()
     {
-        var folder = Environment.GetEnvironmentVariable("SHOPFLUIDS_TEST_PICTURES") ?? throw new InvalidOperationException("SHOPFLUIDS_TEST_PICTURES names no folder.");
-        Directory.CreateDirectory(folder);
-
+        var folder = Folder("");
         await using var tablet = await demo.VisitAsync(chromium, Texts.Role_Operator);
         await tablet.GoAsync("/round");
         await TakeAtEachWidthAsync(tablet, folder, "round");
@@ -46,6 +45,29 @@ public sealed class PictureMaker(SqliteDemo demo, Chromium chromium)
         var sheet = await desk.Page.Context.APIRequest.GetAsync($"/sheets/sumps/{tag}/history.pdf");
         await PrintAsync(await sheet.BodyAsync(), Path.Combine(folder, "history-sheet"));
         Assert.Equal(15, Directory.GetFiles(folder, "*.png").Length);
+    }
+
+    /// <summary>Every page of the desk in both themes, as it stands in the first window: many, so they are small files.</summary>
+    [Fact(Explicit = true)]
+    public async Task TakeEveryPageOfTheDesk()
+    {
+        var folder = Folder("pages");
+        foreach (var page in CheckedPage.All.Where(p => !p.IsTablet))
+        {
+            await using var visit = await page.OpenAsync(demo, chromium);
+            foreach (var theme in new[] { "light", "dark" })
+            {
+                await visit.ThemeAsync(theme);
+                var file = Path.Combine(folder, $"{page.Name.Replace(", ", "-", StringComparison.Ordinal).Replace(' ', '-')}-{theme}.jpg");
+                await visit.Page.ScreenshotAsync(new PageScreenshotOptions { Path = file, Type = ScreenshotType.Jpeg, Quality = 60 });
+            }
+        }
+    }
+
+    private static string Folder(string name)
+    {
+        var given = Environment.GetEnvironmentVariable("SHOPFLUIDS_TEST_PICTURES") ?? throw new InvalidOperationException("SHOPFLUIDS_TEST_PICTURES names no folder.");
+        return Directory.CreateDirectory(Path.Combine(given, name)).FullName;
     }
 
     // The tablet last, which is the size that the next page is opened in.

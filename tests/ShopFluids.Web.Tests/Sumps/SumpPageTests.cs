@@ -1,4 +1,5 @@
 using Bunit;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Pictures;
@@ -33,7 +34,19 @@ public sealed class SumpPageTests
         Assert.Contains("note: smells", page.Find(".tl li").TextContent, StringComparison.Ordinal);
         Assert.Equal(3, page.FindAll("figure.trend svg[role=img]").Count);
         Assert.Equal("sheets/sumps/S-07/history.pdf", page.FindAll(".sh .acts a")[0].GetAttribute("href"));
-        Assert.Equal("enter/S-07", page.FindAll(".sh .acts a")[1].GetAttribute("href"));
+        Assert.Equal("enter/S-07", page.Find(".sh .acts a.pri").GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task Render_DosedWithReentry_SaysToKeepAwayUntilItIsOver()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        (await desk.Shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, Xunit.TestContext.Current.CancellationToken)).Done();
+
+        Assert.Contains("12:00: Biocide B-20", Page(desk, "S-07").Find(".sh .id").TextContent, StringComparison.Ordinal);
+
+        desk.Shop.Clock.Advance(TimeSpan.FromHours(4));
+        Assert.DoesNotContain("Keep away", Page(desk, "S-07").Find(".sh .id").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

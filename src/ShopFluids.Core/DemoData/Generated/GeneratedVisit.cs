@@ -1,6 +1,6 @@
+using ShopFluids.Core.Database;
 using ShopFluids.Core.DemoData.History;
 using ShopFluids.Core.DemoData.Seed;
-using ShopFluids.Core.Database;
 using ShopFluids.Core.Record;
 using ShopFluids.Rules;
 

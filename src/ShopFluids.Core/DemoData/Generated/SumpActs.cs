@@ -1,7 +1,7 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
-using ShopFluids.Core.DemoData.History;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.DemoData.History;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;

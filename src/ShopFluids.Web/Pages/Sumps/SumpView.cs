@@ -54,6 +54,11 @@ public sealed record SumpView(Core.Sumps.SumpPage Page, DeskWords Words)
         }
     }
 
+    /// <summary>Keep away until 12:00: Biocide B-20. Null when no dose asks for it now.</summary>
+    public string? KeepAway => Page.History.Doses.Where(d => d.ReentryUntilUtc > Page.AtUtc).MaxBy(d => d.ReentryUntilUtc) is { ReentryUntilUtc: { } until } dose
+        ? Format.Say(Texts.Dose_KeepAway, Format.DayAndTime(until), dose.Product)
+        : null;
+
     /// <summary>14:26 of today, then 19 Nov.</summary>
     public string When(DateTime instantUtc) =>
         Format.Ago(instantUtc, Page.AtUtc) == Texts.Time_Today ? Format.Time(instantUtc) : Format.ShortDay(instantUtc);

@@ -1,0 +1,122 @@
+using System.Diagnostics;
+using PdfSharp.Drawing;
+using PdfSharp.Pdf;
+using ShopFluids.Core.Sheets;
+using ShopFluids.Printing;
+using ShopFluids.Printing.Drawing;
+using ShopFluids.Printing.Pdf;
+using ShopFluids.Printing.Sheets.History;
+using ShopFluids.Printing.Tests.Sheets;
+
+namespace ShopFluids.Benchmarks;
+
+/// <summary>
+/// History sheets laid out and written, beside drawing the same texts, lines and areas with the PDF library and nothing else: the floor knows
+/// where everything goes, breaks no table and finishes no file.
+/// </summary>
+internal static class PrintHistory
+{
+    private const int Runs = 5;
+
+    /// <summary>A sheet of so many readings, each of them in each of four charts.</summary>
+    public static HistorySheet Sheet(int readings)
+    {
+        var sheet = SampleSheet.WithReadings(readings);
+        var (from, span) = (sheet.Trends.Axis.FromUtc, sheet.Trends.Axis.ToUtc - sheet.Trends.Axis.FromUtc);
+        var charts = sheet.Trends.Charts.Append(sheet.Trends.Charts[0] with { Title = "Concentration again" })
+            .Select(chart => chart with { Points = [.. Enumerable.Range(0, readings).Select(n => chart.Points[n % chart.Points.Count] with { AtUtc = from + (span * ((n + 0.5) / readings)) })] });
+        return sheet with { Trends = sheet.Trends with { Charts = [.. charts] } };
+    }
+
+    /// <summary>Of the best of several runs, into memory.</summary>
+    public static double BestMilliseconds(IReadOnlyList<HistorySheet> sheets) => Best(() => HistorySheetPdf.Write(sheets, PaperSize.A4, Stream.Null));
+
+    /// <summary>The same for drawing what stands on the pages of one sheet.</summary>
+    public static double BestFloorMilliseconds(HistorySheet sheet)
+    {
+        EmbeddedFontResolver.Register();
+        var document = HistorySheetDocument.LayOut([sheet], PaperSize.A4);
+        return Best(() => Draw(document));
+    }
+
+    private static double Best(Action run)
+    {
+        run();
+        var best = double.MaxValue;
+        for (var n = 0; n < Runs; n++)
+        {
+            var started = Stopwatch.GetTimestamp();
+            run();
+            best = Math.Min(best, Stopwatch.GetElapsedTime(started).TotalMilliseconds);
+        }
+
+        return best;
+    }
+
+    private static void Draw(PrintDocument document)
+    {
+        using var pdf = new PdfDocument();
+        pdf.Options.CompressContentStreams = true;
+        foreach (var source in document.Pages)
+        {
+            var page = pdf.AddPage();
+            (page.Width, page.Height) = (XUnit.FromPoint(source.Width), XUnit.FromPoint(source.Height));
+            using var graphics = XGraphics.FromPdfPage(page);
+            foreach (var item in source.Items)
+            {
+                Draw(graphics, item);
+            }
+        }
+
+        using var file = new MemoryStream();
+        pdf.Save(file, closeStream: false);
+    }
+
+    private static void Draw(XGraphics graphics, PageItem item)
+    {
+        switch (item)
+        {
+            case PageText text:
+                var font = new XFont(EmbeddedFontResolver.Family(text.Face), text.Size, XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);
+                graphics.DrawString(text.Text, font, XBrushes.Black, text.X, text.Baseline);
+                break;
+            case PageStroke stroke:
+                graphics.DrawPath(new XPen(XColor.FromGrayScale(stroke.Grey), stroke.Width), Outline(stroke.Path));
+                break;
+            case PageFill fill:
+                graphics.DrawPath(new XSolidBrush(XColor.FromGrayScale(fill.Grey)), Outline(fill.Path));
+                break;
+            default:
+                throw new NotSupportedException($"The floor cannot draw a {item.GetType().Name}.");
+        }
+    }
+
+    private static XGraphicsPath Outline(PagePath path)
+    {
+        var outline = new XGraphicsPath();
+        var at = new XPoint(0, 0);
+        foreach (var step in path.Steps)
+        {
+            var to = new XPoint(step.X, step.Y);
+            switch (step.Kind)
+            {
+                case PathStepKind.Move:
+                    outline.StartFigure();
+                    break;
+                case PathStepKind.Line:
+                    outline.AddLine(at, to);
+                    break;
+                case PathStepKind.Curve:
+                    outline.AddBezier(at, new XPoint(step.X1, step.Y1), new XPoint(step.X2, step.Y2), to);
+                    break;
+                default:
+                    outline.CloseFigure();
+                    break;
+            }
+
+            at = to;
+        }
+
+        return outline;
+    }
+}
