@@ -3,6 +3,7 @@ using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.DemoData.Generated;
 using ShopFluids.Core.Displays;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Instruments;
@@ -64,6 +65,7 @@ public static class ErrorSentences
             LotNumberUnknown e => say.Format.Say(Texts.LotSheet_Unknown, e.Number),
             MonthNotBegun e => say.Format.Say(Texts.MonthSheet_NotBegun, say.Format.Month(e.Month)),
             AlreadySealed => Texts.Error_AlreadySealed,
+            ShopNotEmpty => Texts.Verb_DemoNotEmpty,
             ShutdownNotFound => Texts.Error_ShutdownNotFound,
             ShutdownIsOver => Texts.Error_ShutdownIsOver,
             CleanOutNotFound => Texts.CleanOut_NotFound,
