@@ -11,7 +11,7 @@ namespace ShopFluids.Web.Api.Doses;
 /// <param name="LabelUnit">mL/L, % v/v, ppm v/v, g/L or mg/kg; the usual one of the unit where it is not said.</param>
 /// <param name="ProductDensity">kg/L; needed where the amount is by volume and the label by mass, or the other way round.</param>
 /// <param name="LabelMost">Most in one dose by the label; needed of biocides and fungicides.</param>
-/// <param name="LabelHours">Least hours between two doses by the label; what was said at the last dose of the product holds where it is not said.</param>
+/// <param name="LabelHours">Least hours between two doses by the label, 0 where it says nothing; needed of biocides and fungicides. Of others what was said at the last dose of the product in the charge holds where it is not said.</param>
 /// <param name="ReentryHours">By the label; needed of biocides and fungicides.</param>
 /// <param name="SafetyConfirmed">Whoever gave it has label and safety data sheet at hand and is trained; needed of biocides and fungicides.</param>
 internal sealed record DoseRequest(
