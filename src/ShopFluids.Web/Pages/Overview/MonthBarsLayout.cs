@@ -5,7 +5,8 @@ namespace ShopFluids.Web.Pages.Overview;
 /// <summary>Bars that stand on one line, the highest as high as the drawing has room.</summary>
 internal static class MonthBarsLayout
 {
-    public const double Width = 920;
+    // About as wide as it stands on the page, so that its words keep their size.
+    public const double Width = 680;
     public const double Height = 170;
     public const double Bottom = 148;
 
