@@ -14,7 +14,7 @@ dotnet build tests/ShopFluids.Benchmarks --configuration Release --nologo --verb
 trap postgres_stop EXIT
 trap 'exit 130' INT TERM HUP
 if [ -z "${SHOPFLUIDS_TEST_POSTGRES_CONNECTION:-}" ]; then
-  postgres_start
+  postgres_start --durable
   export SHOPFLUIDS_TEST_POSTGRES_CONNECTION=$postgres_connection
 fi
 tests/ShopFluids.Benchmarks/bin/Release/net10.0/ShopFluids.Benchmarks "$@"

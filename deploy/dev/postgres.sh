@@ -1,10 +1,13 @@
 #!/usr/bin/env bash
-# A private, throw-away PostgreSQL server for tests and benchmarks: its own directory, a free port on 127.0.0.1, a password of its
-# own, and everything durable (fsync on), because the tests that kill the program ask for what a real server promises.
+# A private, throw-away PostgreSQL server for tests and benchmarks: its own directory, a free port on 127.0.0.1, a password of its own.
 #
 #   source deploy/dev/postgres.sh; postgres_start; trap postgres_stop EXIT      connection string in $postgres_connection
+#   postgres_start --durable            fsync on, as a real server has it: for what is measured
 #   bash deploy/dev/postgres.sh hold    prints the connection string, then lives until its standard input closes; so the server
 #                                       ends with the program that holds it, however that program ends
+#
+# For tests nothing is synced to the disk: each test makes and drops a database, which waits for a checkpoint, and with fsync took most of the
+# time. The tests that kill a process kill the program, never the server: what the server has answered it still has.
 
 postgres_directory=
 postgres_bin=
@@ -33,7 +36,8 @@ postgres_free_port() {
 }
 
 postgres_start() {
-  local password port
+  local password port options="-c fsync=off -c full_page_writes=off"
+  if [ "${1:-}" = --durable ]; then options="-c fsync=on"; fi
   postgres_find || return 1
   postgres_directory=$(mktemp -d "${TMPDIR:-/tmp}/shopfluids-postgres.XXXXXX")
   password=$(od -An -tx1 -N16 /dev/urandom | tr -d ' \n')
@@ -48,7 +52,7 @@ postgres_start() {
   for _ in 1 2 3; do
     port=$(postgres_free_port)
     if postgres_run "$postgres_bin/pg_ctl" --pgdata="$postgres_directory/data" --log="$postgres_directory/data/server.log" --wait \
-      --options="-c listen_addresses=127.0.0.1 -c port=$port -c unix_socket_directories=$postgres_directory -c max_connections=300 -c shared_buffers=256MB" \
+      --options="-c listen_addresses=127.0.0.1 -c port=$port -c unix_socket_directories=$postgres_directory -c max_connections=300 -c shared_buffers=256MB $options" \
       start >"$postgres_directory/start.log" 2>&1 </dev/null; then
       postgres_connection="Host=127.0.0.1;Port=$port;Username=postgres;Password=$password;Database=postgres"
       return 0
