@@ -33,7 +33,7 @@ public sealed record EvaluationInput(
     /// <summary>Whether the reading measures a parameter and no later value of it is known: only then anything follows from it.</summary>
     /// <param name="parameter">The parameter's code.</param>
     public bool IsLatest(string parameter) =>
-        Reading.Measurements.Any(m => m.Parameter == parameter)
+        Reading.Decisive(parameter) is not null
         && (!Standing.Latest.TryGetValue(parameter, out var latest) || latest.TakenAt <= Reading.TakenAt);
 }
 

@@ -29,17 +29,32 @@ public sealed class ParameterCourse
     /// <summary>The values.</summary>
     public IReadOnlyList<CoursePoint> Points => _points;
 
+    /// <summary>The same, without a copy of each: the rules go along them with every reading.</summary>
+    internal ReadOnlySpan<CoursePoint> Span => CollectionsMarshal.AsSpan(_points);
+
     /// <summary>
     /// The courses that a reading continues, the method that decides first: one for each method by which it measured the parameter. Each is a
     /// series of its own, because methods differ by more than their noise.
     /// </summary>
     /// <param name="reading">The case.</param>
     /// <param name="parameter">The parameter's code.</param>
-    public static IEnumerable<ParameterCourse> Continued(RuleCase reading, string parameter) =>
-        reading.Input.Reading.Measurements
-            .Where(m => m.Parameter == parameter)
-            .OrderByDescending(m => m.Method == MethodCodes.Titration)
-            .Select(m => Of(reading, parameter, m.Method));
+    public static IEnumerable<ParameterCourse> Continued(RuleCase reading, string parameter)
+    {
+        ArgumentNullException.ThrowIfNull(reading);
+        if (reading.Input.Reading.Decisive(parameter) is not { } decisive)
+        {
+            yield break;
+        }
+
+        yield return Of(reading, parameter, decisive.Method);
+        foreach (var other in reading.Input.Reading.Measurements)
+        {
+            if (other.Parameter == parameter && other.Method != decisive.Method)
+            {
+                yield return Of(reading, parameter, other.Method);
+            }
+        }
+    }
 
     /// <summary>A course.</summary>
     /// <param name="reading">The case.</param>
@@ -66,7 +81,8 @@ public sealed class ParameterCourse
     /// <returns>The least and the most; null where something was moved and nobody knows in how much fluid.</returns>
     public (double Least, double Most)? Expected(int from, int to)
     {
-        var (least, most) = ((double)_points[from].Value, (double)_points[from].Value);
+        var points = Span;
+        var (least, most) = ((double)points[from].Value, (double)points[from].Value);
         if (Parameter != ParameterCodes.Concentration)
         {
             return (least, most);
@@ -74,7 +90,7 @@ public sealed class ParameterCourse
 
         for (var i = from + 1; i <= to; i++)
         {
-            var link = _points[i].Since;
+            var link = points[i].Since;
             if (!link.IsKnown)
             {
                 return null;

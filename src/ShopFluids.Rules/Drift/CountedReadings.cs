@@ -19,8 +19,8 @@ internal sealed record CountedReadings(Series Series, double LastDay, double Spa
     /// <param name="settings">The rule's numbers.</param>
     public static CountedReadings Of(ParameterCourse course, DriftSettings settings)
     {
-        var points = course.Points;
-        var (first, isSaw) = (points.Count - 1, false);
+        var points = course.Span;
+        var (first, isSaw) = (points.Length - 1, false);
         while (first > 0 && !IsCorrected(course, first, settings))
         {
             isSaw |= points[first].Since.Exchanged > 0;
@@ -29,9 +29,9 @@ internal sealed record CountedReadings(Series Series, double LastDay, double Spa
 
         var topsOnly = isSaw && course.Parameter != ParameterCodes.Ph;
         var (times, values) = (new List<double>(DriftSettings.MostReadings), new List<double>(DriftSettings.MostReadings));
-        for (var i = points.Count - 1; i >= first && !IsEnough(times, settings); i--)
+        for (var i = points.Length - 1; i >= first && !IsEnough(times, settings); i--)
         {
-            if (i == points.Count - 1 || !topsOnly || points[i + 1].Since.Exchanged > 0)
+            if (i == points.Length - 1 || !topsOnly || points[i + 1].Since.Exchanged > 0)
             {
                 times.Add((points[i].TakenAt - points[first].TakenAt).TotalDays);
                 values.Add((double)points[i].Value);
@@ -47,13 +47,13 @@ internal sealed record CountedReadings(Series Series, double LastDay, double Spa
 
     private static bool IsCorrected(ParameterCourse course, int place, DriftSettings settings)
     {
-        var link = course.Points[place].Since;
+        var link = course.Span[place].Since;
         if (link.Exchanged > settings.LargeExchange)
         {
             return true;
         }
 
-        var before = (double)course.Points[place - 1].Value;
+        var before = (double)course.Span[place - 1].Value;
         return course.Parameter == ParameterCodes.Concentration
             && course.Expected(place - 1, place) is { } expected
             && Math.Abs(Math.Clamp(before, expected.Least, expected.Most) - before) > settings.LargeCorrection * before;

@@ -17,13 +17,12 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
     public static FlagChanges Of(EvaluationInput input)
     {
         var (raised, cleared, after) = (new List<RaisedFlag>(), new List<OpenFlag>(), new List<FlagState>());
-        foreach (var measured in input.Reading.Measurements.GroupBy(m => m.Parameter, StringComparer.Ordinal).Where(m => input.IsLatest(m.Key)))
+        foreach (var parameter in Measured(input))
         {
-            foreach (var basis in new[] { LimitBasis.Value, LimitBasis.DropFromFirstFill })
+            foreach (var basis in MeasurementJudge.Bases)
             {
-                var open = input.Standing.OpenFlags.FirstOrDefault(f => f.Rule == RuleOf(basis) && f.Parameter == measured.Key);
-                var rows = input.Limits.Where(l => l.Parameter == measured.Key && l.Basis == basis).ToList();
-                Apply(Decide([.. measured], rows, open, input.Standing.FirstFillPh), open, raised, cleared, after);
+                var open = OpenFlag(input, RuleOf(basis), parameter);
+                Apply(Decide(input, parameter, basis, open), open, raised, cleared, after);
             }
         }
 
@@ -33,21 +32,60 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
 
     private static string RuleOf(LimitBasis basis) => basis == LimitBasis.Value ? LimitRule.Code : FirstFillDropRule.Code;
 
-    // Limits that were taken away end their flag; limits that cannot judge yet leave it as it is.
-    private static Decision? Decide(IReadOnlyList<MeasurementFacts> measured, List<ParameterLimits> rows, OpenFlag? open, decimal? firstFillPh)
+    // Each parameter once, with what this reading has the latest word on.
+    private static List<string> Measured(EvaluationInput input)
     {
-        var candidates = rows
-            .SelectMany(row => measured.Select(m => Candidate.Of(m, row, firstFillPh)))
-            .OfType<Candidate>()
-            .OrderByDescending(c => c.Measurement.Method == MethodCodes.Titration)
-            .ThenByDescending(c => c.Judged.Verdict)
-            .ToList();
-        if (candidates.Count == 0)
+        var parameters = new List<string>(input.Reading.Measurements.Count);
+        foreach (var measurement in input.Reading.Measurements)
         {
-            return open is null || rows.Count > 0 ? null : new(FlagChange.Clear, null);
+            if (!parameters.Contains(measurement.Parameter) && input.IsLatest(measurement.Parameter))
+            {
+                parameters.Add(measurement.Parameter);
+            }
         }
 
-        var decisive = candidates[0];
+        return parameters;
+    }
+
+    private static OpenFlag? OpenFlag(EvaluationInput input, string rule, string parameter)
+    {
+        foreach (var flag in input.Standing.OpenFlags)
+        {
+            if (flag.Rule == rule && flag.Parameter == parameter)
+            {
+                return flag;
+            }
+        }
+
+        return null;
+    }
+
+    // Limits that were taken away end their flag; limits that cannot judge yet leave it as it is.
+    private static Decision? Decide(EvaluationInput input, string parameter, LimitBasis basis, OpenFlag? open)
+    {
+        var (hasRow, found) = (false, default(Candidate));
+        foreach (var row in input.Limits)
+        {
+            if (row.Basis != basis || row.Parameter != parameter)
+            {
+                continue;
+            }
+
+            hasRow = true;
+            foreach (var measurement in input.Reading.Measurements)
+            {
+                if (measurement.Parameter == parameter && Candidate.Of(measurement, row, input.Standing.FirstFillPh) is { } candidate && candidate.DecidesOver(found))
+                {
+                    found = candidate;
+                }
+            }
+        }
+
+        if (found is not { } decisive)
+        {
+            return open is null || hasRow ? null : new(FlagChange.Clear, null);
+        }
+
         var openSeverity = open?.Severity ?? Verdict.NotMeasured;
         var openDirection = open is null ? Direction.None : decisive.Row.Basis == LimitBasis.Value ? open.Direction : Direction.High;
         return new(Hysteresis.Decide(decisive.Quantity, decisive.Judged, decisive.Row, openSeverity, openDirection), decisive);
@@ -82,10 +120,16 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
 
     private sealed record Candidate(MeasurementFacts Measurement, ParameterLimits Row, decimal Quantity, Judgement Judged, decimal? FirstFill)
     {
+        private int Rank => Measurement.Method == MethodCodes.Titration ? 1 : 0;
+
         public static Candidate? Of(MeasurementFacts measurement, ParameterLimits row, decimal? firstFillPh) =>
             MeasurementJudge.Quantity(measurement.Value, row, firstFillPh) is { } quantity && LimitRow.Judge(quantity, row) is { } judged
                 ? new(measurement, row, quantity, judged, firstFillPh)
                 : null;
+
+        // Titration decides, then what is judged worse; of equals the first.
+        public bool DecidesOver(Candidate? other) =>
+            other is null || (Rank, Judged.Verdict).CompareTo((other.Rank, other.Judged.Verdict)) > 0;
 
         public RaisedFlag Raise() => Row.Basis == LimitBasis.DropFromFirstFill && FirstFill is { } first
             ? FirstFillDropRule.Raise(first, Measurement.Value, Judged, Row)

@@ -8,6 +8,9 @@ namespace ShopFluids.Rules.Judging;
 /// <summary>The verdict on a single measurement: the worst of all limits of its parameter, without memory.</summary>
 public static class MeasurementJudge
 {
+    // In this order: of two that say the same, the limit on the value is told.
+    internal static readonly LimitBasis[] Bases = [LimitBasis.Value, LimitBasis.DropFromFirstFill];
+
     /// <summary>Judges a measurement. A row without limits, or a drop row before the first fill's value is known, does not judge.</summary>
     /// <param name="measurement">The measurement.</param>
     /// <param name="limits">All limits in force.</param>
@@ -15,14 +18,19 @@ public static class MeasurementJudge
     public static JudgedMeasurement Judge(MeasurementFacts measurement, IReadOnlyList<ParameterLimits> limits, decimal? firstFillPh)
     {
         var worst = new JudgedMeasurement(measurement.Parameter, measurement.Method, Verdict.NotMeasured, Direction.None, null);
-        foreach (var row in limits.Where(l => l.Parameter == measurement.Parameter).OrderBy(l => l.Basis))
+        foreach (var basis in Bases)
         {
-            if (Quantity(measurement.Value, row, firstFillPh) is not { } quantity || LimitRow.Judge(quantity, row) is not { } judged || judged.Verdict <= worst.Verdict)
+            foreach (var row in limits)
             {
-                continue;
+                if (row.Basis == basis
+                    && row.Parameter == measurement.Parameter
+                    && Quantity(measurement.Value, row, firstFillPh) is { } quantity
+                    && LimitRow.Judge(quantity, row) is { } judged
+                    && judged.Verdict > worst.Verdict)
+                {
+                    worst = worst with { Verdict = judged.Verdict, Direction = SideOf(row, judged.Direction), Limit = judged.Crossed, Basis = judged.IsBeyond ? row.Basis : LimitBasis.Value };
+                }
             }
-
-            worst = worst with { Verdict = judged.Verdict, Direction = SideOf(row, judged.Direction), Limit = judged.Crossed, Basis = judged.IsBeyond ? row.Basis : LimitBasis.Value };
         }
 
         return worst;

@@ -51,10 +51,7 @@ public sealed class BalanceRule : IRule
             yield break;
         }
 
-        var movements = reading.Input.History.Movements.Where(m => m.At >= before.TakenAt && m.At < reading.TakenAt)
-            .SelectMany(m => BalanceTerms.Of(m, before.TakenAt, then.ConcentrationPercent, (double)reading.Number(PouredWithinPercent)))
-            .ToList();
-        if (Balance.TryOver([then, now], movements) is not { } balance)
+        if (Balance.TryOver([then, now], Between(reading, before.TakenAt, then.ConcentrationPercent)) is not { } balance)
         {
             yield break;
         }
@@ -86,6 +83,20 @@ public sealed class BalanceRule : IRule
     }
 
     private static bool IsGain(Estimate loss, double leastLitres) => -loss.Value > loss.ExpandedUncertainty + leastLitres;
+
+    private static List<Movement> Between(RuleCase reading, DateTime start, Estimate inSump)
+    {
+        var (between, within) = (new List<Movement>(), (double)reading.Number(PouredWithinPercent));
+        foreach (var moved in reading.Input.History.Movements)
+        {
+            if (moved.At >= start && moved.At < reading.TakenAt)
+            {
+                between.AddRange(BalanceTerms.Of(moved, start, inSump, within));
+            }
+        }
+
+        return between;
+    }
 
     // The last reading that tells both; on the same visit nothing evaporates.
     private static ReadingFacts? Before(RuleCase reading)

@@ -36,8 +36,8 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
     /// <returns>The limit; null where there are too few changes.</returns>
     public static ChangeLimit? Of(ParameterCourse course, Settings settings)
     {
-        var points = course.Points;
-        var last = points.Count - 1;
+        var points = course.Span;
+        var last = points.Length - 1;
         var (ranges, decimals) = (new List<double>(MostChanges), Decimals(points[last]));
         for (var i = Math.Max(1, last - MostChanges); i < last; i++)
         {
@@ -68,7 +68,7 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
     private static int Decimals(in CoursePoint point) =>
         point.Value.Scale <= point.Decimals ? point.Decimals : Math.Max(point.Decimals, (point.Value / WithoutTrailingZeros).Scale);
 
-    private static double Floor(string parameter, CoursePoint before, CoursePoint after, int decimals)
+    private static double Floor(string parameter, in CoursePoint before, in CoursePoint after, int decimals)
     {
         var combined = Math.Sqrt((double)((before.Uncertainty * before.Uncertainty) + (after.Uncertainty * after.Uncertainty)));
         var least = parameter switch
@@ -87,7 +87,7 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
     /// <param name="LargestExchange">Share of the fluid that may have been put in, or taken out, between two readings of anything but concentration.</param>
     internal sealed record Settings(int LeastChanges, double LimitFactor, double LongestGapDays, double LargestExchange)
     {
-        public bool Compares(CoursePoint before, CoursePoint after, string parameter) =>
+        public bool Compares(in CoursePoint before, in CoursePoint after, string parameter) =>
             (after.TakenAt - before.TakenAt).TotalDays <= LongestGapDays
             && (parameter == ParameterCodes.Concentration || after.Since.Exchanged <= LargestExchange);
     }

@@ -108,10 +108,11 @@ public sealed class SuddenChangeRule : IRule
 
     private RuleOpinion? Judge(ParameterCourse course, ChangeLimit.Settings settings, ChangeLimit limit, double shareSeenEarlier)
     {
-        var last = course.Points.Count - 1;
-        var (before, now) = (course.Points[last - 1], course.Points[last]);
+        var points = course.Span;
+        var last = points.Length - 1;
+        var (before, now) = (points[last - 1], points[last]);
         if (!settings.Compares(before, now, course.Parameter)
-            || !settings.Compares(course.Points[last - 2], before, course.Parameter)
+            || !settings.Compares(points[last - 2], before, course.Parameter)
             || course.Expected(last - 1, last) is not { } expected
             || course.Expected(last - 2, last) is not { } expectedEarlier)
         {

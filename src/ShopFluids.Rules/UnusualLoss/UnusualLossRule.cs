@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using ShopFluids.Calculations.Statistics;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
@@ -59,7 +60,12 @@ public sealed class UnusualLossRule : IRule
         }
 
         var current = intervals[^1];
-        List<double> before = [.. intervals.SkipLast(1).TakeLast(MostIntervals).Select(i => i.LitresPerDay)];
+        var before = new List<double>(MostIntervals);
+        for (var i = Math.Max(0, intervals.Count - 1 - MostIntervals); i < intervals.Count - 1; i++)
+        {
+            before.Add(intervals[i].LitresPerDay);
+        }
+
         var usual = RobustScale.Median(before);
         var noise = LeastLevelUncertaintyMm * now.LitresPerMm / Math.Sqrt(2) / current.Days;
         var spread = Math.Max(RobustScale.Deviation(before), noise);
@@ -85,16 +91,11 @@ public sealed class UnusualLossRule : IRule
 
     private static List<Interval> Intervals(RuleCase reading, Content now)
     {
-        var (intervals, movements, next) = (new List<Interval>(), reading.Input.History.Movements, 0);
-        Content? last = null;
-        foreach (var content in reading.Input.History.Readings.Select(r => Volume(r, reading)).OfType<Content>().Append(now))
+        var contents = Contents(reading, now);
+        var (intervals, movements, next, last) = (new List<Interval>(contents.Count), reading.Input.History.Movements, 0, contents[0]);
+        for (var i = 1; i < contents.Count; i++)
         {
-            if (last is null)
-            {
-                last = content;
-                continue;
-            }
-
+            var content = contents[i];
             var days = (content.At - last.At).TotalDays;
             if (days < ShortestDays)
             {
@@ -111,13 +112,28 @@ public sealed class UnusualLossRule : IRule
 
             if (days <= LongestDays)
             {
-                intervals.Add(new(days, (last.Litres + put - content.Litres) / days, ReferenceEquals(content, now)));
+                intervals.Add(new(days, (last.Litres + put - content.Litres) / days, i == contents.Count - 1));
             }
 
             last = content;
         }
 
         return intervals;
+    }
+
+    private static List<Content> Contents(RuleCase reading, Content now)
+    {
+        var contents = new List<Content>(reading.Input.History.Readings.Count + 1);
+        foreach (var earlier in reading.Input.History.Readings)
+        {
+            if (Volume(earlier, reading) is { } content)
+            {
+                contents.Add(content);
+            }
+        }
+
+        contents.Add(now);
+        return contents;
     }
 
     private static Content? Volume(ReadingFacts facts, RuleCase reading)
@@ -129,7 +145,9 @@ public sealed class UnusualLossRule : IRule
             : null;
     }
 
-    private sealed record Content(DateTime At, double Litres, double LitresPerMm);
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct Content(DateTime At, double Litres, double LitresPerMm);
 
-    private sealed record Interval(double Days, double LitresPerDay, bool EndsWithThisReading);
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct Interval(double Days, double LitresPerDay, bool EndsWithThisReading);
 }
