@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Diagnostics;
 using System.Security.Cryptography;
 using Microsoft.EntityFrameworkCore;
@@ -62,7 +63,7 @@ internal sealed class VerifyRecord(IDatabaseProvider provider, string connection
     /// <returns>What the hashes are taken of.</returns>
     private static async Task<List<byte[]>> FillAsync(ShopFluidsDbContext db, RecordKey key)
     {
-        var hashed = new List<byte[]>(Entries);
+        var (hashed, bytes) = (new List<byte[]>(Entries), new ArrayBufferWriter<byte>());
         var image = "{" + string.Join(',', Enumerable.Range(0, ImageColumns).Select(n => $"\"Column{n:00}\":\"The value of column {n:00}\"")) + "}";
         var previous = RecordEntry.FirstPreviousHash;
         var connection = db.Database.GetDbConnection();
@@ -90,7 +91,9 @@ internal sealed class VerifyRecord(IDatabaseProvider provider, string connection
             }
 
             await insert.ExecuteNonQueryAsync();
-            hashed.Add(entry.HashedBytes());
+            bytes.ResetWrittenCount();
+            entry.WriteHashed(bytes);
+            hashed.Add(bytes.WrittenSpan.ToArray());
             previous = entry.Hash;
         }
 

@@ -1,7 +1,4 @@
 using System.Runtime.CompilerServices;
-using System.Security.Cryptography;
-using System.Text;
-using System.Text.Json;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Record.Sealing;
 
@@ -9,15 +6,15 @@ namespace ShopFluids.Core.Record;
 
 /// <summary>What the record last says of a row.</summary>
 /// <param name="Entry">The number of the entry that says it.</param>
-internal readonly record struct RecordedImage(long Entry, string Digest)
-{
-    public static string DigestOf(string image) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(image)));
-}
+internal readonly record struct RecordedImage(long Entry, string Digest);
 
 /// <summary>Reads the entries of the record from the first to the last and holds each against its hash, its seal, the one before it and the fingerprints.</summary>
 /// <param name="key">Null where there is none: then the seals are only held against each other.</param>
 internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint> fingerprints, List<VerifyFinding> findings)
 {
+    // While entries are examined on other cores the next are read.
+    private const int ReadTogether = 512;
+
     private readonly Dictionary<string, RecordedImage> _images = new(StringComparer.Ordinal);
 
     // The key remembers where the record stood when it came: that is one fingerprint more.
@@ -31,9 +28,9 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
     public async Task<(RecordFingerprint End, Dictionary<string, RecordedImage> Images)> CheckAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
     {
         Compare(_sequence, RecordEntry.FirstPreviousHash);
-        await foreach (var entry in RowsOf<RecordEntry>(db, cancellationToken))
+        await foreach (var examined in ExaminedAsync(db, cancellationToken))
         {
-            if (entry is null)
+            if (examined.Entry is not { } entry)
             {
                 // It can no longer be read, so it stands where the next one would; what follows it cannot be held against its hash.
                 _sequence++;
@@ -42,7 +39,7 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
             }
             else
             {
-                Check(entry);
+                Check(entry, examined);
                 (_sequence, _hash) = (entry.Sequence, entry.Hash);
             }
         }
@@ -56,41 +53,76 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
         return (await CheckHeadAsync(db, cancellationToken), _images);
     }
 
-    private static async IAsyncEnumerable<T?> RowsOf<T>(ShopFluidsDbContext db, [EnumeratorCancellation] CancellationToken cancellationToken)
+    private async IAsyncEnumerable<ExaminedEntry> ExaminedAsync(ShopFluidsDbContext db, [EnumeratorCancellation] CancellationToken cancellationToken)
+    {
+        var ahead = new Queue<Task<ExaminedEntry[]>>();
+        await foreach (var entries in RowsOf<RecordEntry>(db).Chunk(ReadTogether).WithCancellation(cancellationToken))
+        {
+            ahead.Enqueue(Task.Run(() => Examine(entries), cancellationToken));
+            foreach (var examined in ahead.Count < Environment.ProcessorCount ? [] : await ahead.Dequeue())
+            {
+                yield return examined;
+            }
+        }
+
+        foreach (var left in ahead)
+        {
+            foreach (var examined in await left)
+            {
+                yield return examined;
+            }
+        }
+    }
+
+    private ExaminedEntry[] Examine(RecordEntry?[] entries)
+    {
+        var examiner = new EntryExaminer(key);
+        return Array.ConvertAll(entries, examiner.Examine);
+    }
+
+    private static IAsyncEnumerable<T?> RowsOf<T>(ShopFluidsDbContext db)
         where T : class
     {
         var type = db.Model.FindEntityType(typeof(T)) ?? throw new InvalidOperationException($"{typeof(T).Name} is not in the model.");
-        await foreach (var row in RowSource.Of(db, type).WithCancellation(cancellationToken))
-        {
-            yield return (T?)row;
-        }
+        return RowSource.Of(db, type).Select(row => (T?)row);
     }
 
     private static string Where(long sequence) => $"RecordEntry {sequence}";
 
     private void Found(VerifyProblem problem, long sequence) => findings.Add(new(problem, Where(sequence), sequence));
 
-    private void Check(RecordEntry entry)
+    private void Check(RecordEntry entry, ExaminedEntry examined)
     {
         if (entry.Sequence != _sequence + 1 || (_hash is not null && entry.PreviousHash != _hash))
         {
             Found(VerifyProblem.ChainBroken, entry.Sequence);
         }
 
-        // An entry that was changed is still read for its rows as far as it goes: they are compared with what it says now.
-        if (!Remember(entry) || entry.ComputeHash() != entry.Hash)
+        foreach (var (row, digest) in examined.Rows)
+        {
+            if (digest is null)
+            {
+                _images.Remove(row);
+            }
+            else
+            {
+                _images[row] = new(entry.Sequence, digest);
+            }
+        }
+
+        if (!examined.IsIntact)
         {
             Found(VerifyProblem.EntryChanged, entry.Sequence);
         }
 
-        CheckSeal(entry);
+        CheckSeal(entry, examined.IsSealed);
         Compare(entry.Sequence, entry.Hash);
     }
 
     // Whoever forges one entry must forge all that follow: the first of them says it all.
-    private void CheckSeal(RecordEntry entry)
+    private void CheckSeal(RecordEntry entry, bool isSealed)
     {
-        var isMissing = key is null ? _isSealedBefore && entry.Seal is null : entry.Sequence > key.Since.Count && !key.HasSealed(entry.Hash, entry.Seal);
+        var isMissing = key is null ? _isSealedBefore && entry.Seal is null : entry.Sequence > key.Since.Count && !isSealed;
         if (isMissing && !_isSealMissing)
         {
             Found(VerifyProblem.NotSealed, entry.Sequence);
@@ -111,7 +143,7 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
     private async Task<RecordFingerprint> CheckHeadAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
     {
         var heads = new List<RecordHead?>();
-        await foreach (var row in RowsOf<RecordHead>(db, cancellationToken))
+        await foreach (var row in RowsOf<RecordHead>(db).WithCancellation(cancellationToken))
         {
             heads.Add(row);
         }
@@ -129,34 +161,5 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
         }
 
         return new(head.Sequence, head.Hash);
-    }
-
-    /// <summary>Keeps what an entry says of its rows; false, and nothing kept, where it is not the list of changes that the program writes.</summary>
-    private bool Remember(RecordEntry entry)
-    {
-        try
-        {
-            using var changes = JsonDocument.Parse(entry.Changes);
-            var rows = changes.RootElement.EnumerateArray()
-                .Select(c => ($"{c.GetProperty("entity").GetString()} {c.GetProperty("key").GetString()}", c.TryGetProperty("after", out var after) ? RecordedImage.DigestOf(after.GetRawText()) : null))
-                .ToList();
-            foreach (var (row, digest) in rows)
-            {
-                if (digest is null)
-                {
-                    _images.Remove(row);
-                }
-                else
-                {
-                    _images[row] = new(entry.Sequence, digest);
-                }
-            }
-
-            return true;
-        }
-        catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable) || unreadable is KeyNotFoundException)
-        {
-            return false;
-        }
     }
 }

@@ -1,3 +1,5 @@
+using System.Buffers;
+using System.Globalization;
 using System.Security.Cryptography;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
@@ -64,27 +66,48 @@ public sealed class RecordEntry
     public const string FirstPreviousHash = "0000000000000000000000000000000000000000000000000000000000000000";
 
     /// <summary>The hash that this entry must carry.</summary>
-    public string ComputeHash() => Convert.ToHexStringLower(SHA256.HashData(HashedBytes()));
+    public string ComputeHash()
+    {
+        var bytes = new ArrayBufferWriter<byte>();
+        WriteHashed(bytes);
+        return Convert.ToHexStringLower(SHA256.HashData(bytes.WrittenSpan));
+    }
 
     /// <summary>
-    /// What the hash is taken of. A JSON array keeps the fields apart, so that no text can move from one into another. Entries from
+    /// Writes what the hash is taken of. A JSON array keeps the fields apart, so that no text can move from one into another. Entries from
     /// before there were stations, and acts elsewhere, have two fields less.
     /// </summary>
-    public byte[] HashedBytes()
+    public void WriteHashed(IBufferWriter<byte> bytes)
     {
-        object?[] fields =
-        [
-            Sequence,
-            AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", System.Globalization.CultureInfo.InvariantCulture),
-            ActorId,
-            ActorName,
-            Code,
-            Subject,
-            Changes,
-            PreviousHash,
-            .. StationId is null && StationName is null ? [] : new object?[] { StationId, StationName },
-        ];
-        return JsonSerializer.SerializeToUtf8Bytes(fields);
+        using var json = new Utf8JsonWriter(bytes);
+        json.WriteStartArray();
+        json.WriteNumberValue(Sequence);
+        json.WriteStringValue(AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", CultureInfo.InvariantCulture));
+        Write(json, ActorId);
+        json.WriteStringValue(ActorName);
+        json.WriteStringValue(Code);
+        json.WriteStringValue(Subject);
+        json.WriteStringValue(Changes);
+        json.WriteStringValue(PreviousHash);
+        if (StationId is not null || StationName is not null)
+        {
+            Write(json, StationId);
+            json.WriteStringValue(StationName);
+        }
+
+        json.WriteEndArray();
+    }
+
+    private static void Write(Utf8JsonWriter json, Guid? id)
+    {
+        if (id is { } known)
+        {
+            json.WriteStringValue(known);
+        }
+        else
+        {
+            json.WriteNullValue();
+        }
     }
 
     internal void SealWith(RecordKey key) => Seal = key.Seal(Hash);

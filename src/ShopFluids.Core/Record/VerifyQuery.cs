@@ -118,7 +118,7 @@ public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provide
     {
         try
         {
-            return RecordedImage.DigestOf(RowImage.Of(entry));
+            return EntryExaminer.DigestOf(RowImage.Of(entry));
         }
         catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable))
         {

@@ -1,4 +1,5 @@
 using System.Diagnostics.CodeAnalysis;
+using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using System.Text;
 
@@ -58,5 +59,5 @@ public sealed class RecordKey
 
     /// <summary>Whether the seal is the one of this key; how long that takes does not tell how much of it is right.</summary>
     public bool HasSealed(string hash, string? seal) =>
-        seal is not null && CryptographicOperations.FixedTimeEquals(Encoding.UTF8.GetBytes(Seal(hash)), Encoding.UTF8.GetBytes(seal));
+        seal is not null && CryptographicOperations.FixedTimeEquals(MemoryMarshal.AsBytes(Seal(hash).AsSpan()), MemoryMarshal.AsBytes(seal.AsSpan()));
 }
