@@ -4,7 +4,6 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
-using ShopFluids.Rules.Shipped;
 
 namespace ShopFluids.Core.Setup;
 
@@ -55,47 +54,25 @@ public sealed class AddSumpHandler(ShopDatabase database, SetupCache setups, Sho
     internal static SumpRows Make(AddSump command, Guid limitsId)
     {
         var sump = new Sump(command.Id, command.AreaId, command.Tag.Trim(), command.Shape, command.FullMarkMm, command.PumpIntakeMm, command.WalkOrder, command.WaterSourceId);
-        var machines = command.Machines.Select(m => new Machine(m.Id, command.AreaId, m.Tag.Trim(), m.Name.Trim(), m.Process.Trim(), m.WeeklyHours, m.Delivery)).ToList();
-        machines.ForEach(m => sump.Serve(m.Id));
-
-        // Level limits belong to the sump: they follow its own marks.
-        return new(sump, machines, new LimitSet(limitsId, null, sump.Id, 1, DateTime.UnixEpoch, [CommonPractice.Level(command.FullMarkMm, command.PumpIntakeMm).Limits]));
+        var machines = command.Machines.Select(m => Make(m, command.AreaId)).ToList();
+        sump.Serve([.. machines.Select(m => m.Id)]);
+        return new(sump, machines, SumpLevelLimits.First(limitsId, sump.Id, command.FullMarkMm, command.PumpIntakeMm));
     }
 
-    private static List<FieldError> Check(AddSump command, ShopSetup setup)
+    internal static Machine Make(NewMachine machine, Guid areaId) =>
+        new(machine.Id, areaId, machine.Tag.Trim(), machine.Name.Trim(), machine.Process.Trim(), machine.WeeklyHours, machine.Delivery);
+
+    internal static List<FieldError> Check(AddSump command, ShopSetup setup)
     {
         var errors = new List<FieldError>();
-        SetupFields.Tag(errors, "sumpTag", command.Tag);
-        if (setup.FindSump(command.Tag) is not null)
-        {
-            errors.Add(new("sumpTag", FieldProblem.NotUnique, Detail: command.Tag));
-        }
-
-        if (setup.Areas.All(a => a.Id != command.AreaId))
-        {
-            errors.Add(new("area", FieldProblem.UnknownChoice));
-        }
-
-        if (command.WaterSourceId is { } water && setup.Waters.All(w => w.Id != water))
-        {
-            errors.Add(new("waterSource", FieldProblem.UnknownChoice));
-        }
-
+        SumpChecks.NewTag(errors, setup, command.Tag);
+        SumpChecks.Place(errors, setup, command.AreaId, command.WaterSourceId, command.WalkOrder);
         if (command.Machines.Count == 0)
         {
             errors.Add(new("machineTag", FieldProblem.Missing));
         }
 
-        foreach (var machine in command.Machines)
-        {
-            SetupFields.Tag(errors, "machineTag", machine.Tag);
-            MachineChecks.Check(errors, machine.Name, machine.Process, machine.WeeklyHours);
-            if (setup.Machines.Any(m => m.TagKey == Tags.Key(machine.Tag)) || command.Machines.Count(m => Tags.Key(m.Tag) == Tags.Key(machine.Tag)) > 1)
-            {
-                errors.Add(new("machineTag", FieldProblem.NotUnique, Detail: machine.Tag));
-            }
-        }
-
+        SumpChecks.NewMachines(errors, setup, command.Machines);
         SumpShapeChecks.Check(errors, command.Shape, command.FullMarkMm, command.PumpIntakeMm, setup.Site?.MeasurableLitres ?? 0);
         return errors;
     }

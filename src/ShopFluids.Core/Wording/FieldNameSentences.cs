@@ -138,6 +138,7 @@ public static class FieldNameSentences
         "sumpTag" => Texts.FieldName_SumpTag,
         "machineTag" => Texts.FieldName_MachineTag,
         "machineName" => Texts.FieldName_MachineName,
+        "machines" => Texts.FieldName_Machines,
         "process" => Texts.FieldName_Process,
         "weeklyHours" => Texts.FieldName_WeeklyHours,
         "area" => Texts.FieldName_Area,
