@@ -28,26 +28,31 @@ public sealed class AddSumpHandler(ShopDatabase database, SetupCache setups, Sho
     {
         ArgumentNullException.ThrowIfNull(command);
         await using var write = await database.WriteAsync(cancellationToken);
-        var db = write.Database;
         var setup = await setups.ForAsync(write, cancellationToken);
         if (setup.FindSump(command.Id) is not null)
         {
             return new Saved(command.Id);
         }
 
-        var errors = Check(command, setup);
+        var errors = Check(command, setup, setup.Areas);
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);
         }
 
-        var made = Make(command, clock.NewId());
+        Store(write.Database, command, clock.NewId());
+        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, command.Tag.Trim()), cancellationToken);
+        return new Saved(command.Id);
+    }
+
+    /// <summary>Puts the rows of a checked command before the database.</summary>
+    internal static void Store(ShopFluidsDbContext db, AddSump command, Guid limitsId)
+    {
+        var made = Make(command, limitsId);
         db.AddRange(made.Machines);
         db.Add(made.Sump);
         db.Add(new Standing(made.Sump.Id));
         db.Add(made.Limits);
-        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, made.Sump.Tag), cancellationToken);
-        return new Saved(command.Id);
     }
 
     /// <summary>The rows of a sump; the command has been checked.</summary>
@@ -62,11 +67,12 @@ public sealed class AddSumpHandler(ShopDatabase database, SetupCache setups, Sho
     internal static Machine Make(NewMachine machine, Guid areaId) =>
         new(machine.Id, areaId, machine.Tag.Trim(), machine.Name.Trim(), machine.Process.Trim(), machine.WeeklyHours, machine.Delivery);
 
-    internal static List<FieldError> Check(AddSump command, ShopSetup setup)
+    /// <param name="areas">Those of the shop, and those that are made with it.</param>
+    internal static List<FieldError> Check(AddSump command, ShopSetup setup, IEnumerable<Area> areas)
     {
         var errors = new List<FieldError>();
         SumpChecks.NewTag(errors, setup, command.Tag);
-        SumpChecks.Place(errors, setup, command.AreaId, command.WaterSourceId, command.WalkOrder);
+        SumpChecks.Place(errors, setup, areas, command.AreaId, command.WaterSourceId, command.WalkOrder);
         if (command.Machines.Count == 0)
         {
             errors.Add(new("machineTag", FieldProblem.Missing));

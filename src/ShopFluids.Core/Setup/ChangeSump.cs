@@ -79,7 +79,7 @@ public sealed class ChangeSumpHandler(ShopDatabase database, SetupCache setups, 
     private static List<FieldError> Check(ChangeSump command, ShopSetup setup)
     {
         var errors = new List<FieldError>();
-        SumpChecks.Place(errors, setup, command.AreaId, command.WaterSourceId, command.WalkOrder);
+        SumpChecks.Place(errors, setup, setup.Areas, command.AreaId, command.WaterSourceId, command.WalkOrder);
         if (command.MachineIds.Count + command.NewMachines.Count == 0)
         {
             errors.Add(new("machines", FieldProblem.Missing));

@@ -8,9 +8,9 @@ internal static class SumpChecks
 {
     private const int LastPlace = 9999;
 
-    public static void Place(List<FieldError> errors, ShopSetup setup, Guid areaId, Guid? waterSourceId, int walkOrder)
+    public static void Place(List<FieldError> errors, ShopSetup setup, IEnumerable<Area> areas, Guid areaId, Guid? waterSourceId, int walkOrder)
     {
-        if (setup.Areas.All(a => a.Id != areaId))
+        if (areas.All(a => a.Id != areaId))
         {
             errors.Add(new("area", FieldProblem.UnknownChoice));
         }

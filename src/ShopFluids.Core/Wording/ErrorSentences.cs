@@ -95,6 +95,7 @@ public static class ErrorSentences
             FieldProblem.WrongCount => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.Low, null), Amount(say, error.High, null)),
             FieldProblem.NotANumber when error is { Low: not null, High: not null } =>
                 $"{say.Format.Say(pattern, name, error.Detail)} {say.Format.Say(Texts.Entry_AcceptedRange, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit))}",
+            FieldProblem.NotThreeMeasures => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.FileTooLarge or FieldProblem.PictureTooLarge => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
             FieldProblem.TooNear => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit)),
             FieldProblem.TooLong => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
@@ -151,6 +152,7 @@ public static class ErrorSentences
         FieldProblem.NotATag => Texts.Field_NotATag,
         FieldProblem.WrongCount => Texts.Field_WrongCount,
         FieldProblem.TooLittleToMeasure => Texts.Field_TooLittleToMeasure,
+        FieldProblem.NotThreeMeasures => Texts.Field_NotThreeMeasures,
         FieldProblem.UnderALevelRead => Texts.Field_UnderALevelRead,
         FieldProblem.DoesNotFit => Texts.Field_DoesNotFit,
         FieldProblem.NotText => Texts.Field_NotText,
