@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Replay;
 using ShopFluids.Rules;
@@ -57,7 +58,7 @@ public sealed class RedateTaskTests
         await using var shop = await ShopFixture.OpenAsync(database);
         await shop.StepAsync(Some.Step(TaskKind.Skim));
         var person = Some.Id();
-        (await shop.Get<People.MakeAccountHandler>().HandleAsync(new People.MakeAccount(person, "smith", "S. Mith", "works on the shop floor", [People.Roles.Operator], "light"), Actor.Program, Stop)).Done();
+        (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, "smith", "S. Mith", "works on the shop floor", [Roles.Operator], "light"), Actor.Program, Stop)).Done();
         var task = await OpenAsync(shop);
         (await shop.Get<AssignTaskHandler>().HandleAsync(new AssignTask(task.Id, person), Some.Supervisor, Stop)).Done();
 
