@@ -92,5 +92,5 @@ public sealed class StartPageTests
         return page;
     }
 
-    private static IEnumerable<string> Stands(IRenderedComponent<StartPage> page) => page.FindAll(".stand").Select(s => s.TextContent.Trim());
+    private static IEnumerable<string> Stands(IRenderedComponent<StartPage> page) => page.FindAll(".stepstand").Select(s => s.TextContent.Trim());
 }
