@@ -24,6 +24,7 @@ using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Rejudging;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Setup.MachineLists;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Slides;
 using ShopFluids.Core.Stores;
@@ -82,6 +83,7 @@ public static class CoreServices
     private static IServiceCollection AddCare(this IServiceCollection services) => services
         .AddSingleton<EndTaskHandler>()
         .AddSingleton<AssignTaskHandler>()
+        .AddSingleton<RedateTaskHandler>()
         .AddSingleton<PlanMissingHandler>()
         .AddSingleton<CloseFlagHandler>()
         .AddSingleton<NoticeOverdueHandler>()
@@ -96,6 +98,8 @@ public static class CoreServices
         .AddSingleton<SaveSiteHandler>()
         .AddSingleton<AddAreaHandler>()
         .AddSingleton<AddSumpHandler>()
+        .AddSingleton<ChangeSumpHandler>()
+        .AddSingleton<AddMachineListHandler>()
         .AddSingleton<RetireSumpHandler>()
         .AddSingleton<AddFluidHandler>()
         .AddSingleton<ChangeFluidHandler>()
@@ -113,6 +117,7 @@ public static class CoreServices
         .AddSingleton<PlanShutdownHandler>()
         .AddSingleton<EndShutdownHandler>()
         .AddSingleton<AddInstrumentHandler>()
+        .AddSingleton<ChangeInstrumentHandler>()
         .AddSingleton<NoteInstrumentCheckHandler>()
         .AddSingleton<AddWaterSourceHandler>()
         .AddSingleton<ShipParametersHandler>()

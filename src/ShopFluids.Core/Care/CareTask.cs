@@ -99,6 +99,10 @@ public sealed class CareTask : Entity
     /// <summary>It becomes late at another time, because the shop or its machine stands.</summary>
     public void Move(DateTime dueAtUtc) => DueAtUtc = dueAtUtc;
 
+    /// <summary>The same work for another day: what led to it and who has it stay, what set the old day does not.</summary>
+    public CareTask Again(Guid id, DateTime dueAtUtc) =>
+        new(id, SumpId, Kind, Cause, StepId, dueAtUtc, CreatedAtUtc, ReadingId, Recipe) { AssignedToId = AssignedToId, IntervalDays = IntervalDays };
+
     public void Assign(Guid? personId) => AssignedToId = personId;
 
     /// <exception cref="InvalidOperationException">It has ended already.</exception>

@@ -96,7 +96,7 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
             return new OnlyASupervisorSkips(task.Id);
         }
 
-        var same = await SameAsync(db, setup, task, now, cancellationToken);
+        var same = await SameWork.OpenAsync(db, setup, task, now, cancellationToken);
         foreach (var ended in same)
         {
             ended.End(command.State, now, actor.PersonId, reason: reason.Length == 0 ? null : reason);
@@ -130,13 +130,5 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
 
         news.Publish(task.SumpId);
         return new EndedTask(task.Id, command.State, now);
-    }
-
-    private static async Task<List<CareTask>> SameAsync(ShopFluidsDbContext db, ShopSetup setup, CareTask task, DateTime now, CancellationToken cancellationToken)
-    {
-        var open = await db.CareTasks.Where(t => t.SumpId == task.SumpId && t.State == TaskState.Open).ToListAsync(cancellationToken);
-        var visits = SumpVisits.Of(setup, task.SumpId, open.Select(t => t.ToOpen()), now);
-        var key = SameWork.KeyOf(task.Id, task.Kind, visits);
-        return [task, .. open.Where(t => t.Id != task.Id && SameWork.KeyOf(t.Id, t.Kind, visits).Equals(key)).OrderBy(t => t.DueAtUtc).ThenBy(t => t.Id)];
     }
 }

@@ -75,6 +75,12 @@ public enum FieldProblem
 
     /// <summary>The sump would hold less than the shop can measure.</summary>
     TooLittleToMeasure,
+
+    /// <summary>Not length, width and height with a cross between them.</summary>
+    NotThreeMeasures,
+
+    /// <summary>The brim would lie under a level that was read in the sump.</summary>
+    UnderALevelRead,
     DoesNotFit,
 
     /// <summary>The kind of work has no such find.</summary>

@@ -28,11 +28,8 @@ public sealed class Instrument : Entity, ISetup
         Tag = tag;
         TagKey = Tags.Key(tag);
         Kind = kind;
-        Resolution = resolution;
-        Accuracy = accuracy;
-        CompensatesTemperature = compensatesTemperature;
         CheckedOn = checkedOn;
-        CheckEveryDays = checkEveryDays;
+        Change(resolution, accuracy, compensatesTemperature, checkEveryDays);
     }
 
     public string Tag { get; private set; } = "";
@@ -63,6 +60,14 @@ public sealed class Instrument : Entity, ISetup
 
     /// <summary>What is read with it on a day is marked.</summary>
     public bool IsLapsedOn(DateOnly day) => NeedsChecks && !(HoldsUntil >= day);
+
+    public void Change(decimal resolution, decimal accuracy, bool compensatesTemperature, int? checkEveryDays)
+    {
+        Resolution = resolution;
+        Accuracy = accuracy;
+        CompensatesTemperature = compensatesTemperature;
+        CheckEveryDays = checkEveryDays;
+    }
 
     /// <summary>Takes the outcome of its latest check: after one that it failed it counts as not checked until it passes one.</summary>
     public void Note(DateOnly day, bool passes)

@@ -56,6 +56,8 @@ public sealed class Machine : Entity, ISetup
         WeeklyHours = weeklyHours;
         Delivery = delivery;
     }
+
+    public void MoveTo(Guid areaId) => AreaId = areaId;
 }
 
 internal sealed class MachineConfiguration : IEntityTypeConfiguration<Machine>

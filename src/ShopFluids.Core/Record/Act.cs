@@ -35,6 +35,7 @@ public static class ActCodes
     public const string StopSkipped = "stop.skipped";
     public const string TaskEnded = "task.ended";
     public const string TaskAssigned = "task.assigned";
+    public const string TaskRedated = "task.redated";
     public const string WorkPlanned = "work.planned";
     public const string CareTemplateApplied = "care.template-applied";
     public const string ShutdownPlanned = "shutdown.planned";

@@ -10,11 +10,6 @@ public sealed record AddInstrument(Guid Id, string Tag, InstrumentKind Kind, dec
 
 public sealed class AddInstrumentHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
-    // Far above any scale in use, and within what the calculations take; a rule may be marked in centimetres. Common practice, no source.
-    private const decimal LargestStep = 1;
-    private const decimal LargestStepOfARule = 10;
-    private const int LongestCheckDays = 3660;
-
     public async Task<Result<Saved>> HandleAsync(AddInstrument command, Actor actor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
@@ -27,13 +22,7 @@ public sealed class AddInstrumentHandler(ShopDatabase database, SetupCache setup
 
         var errors = new List<FieldError>();
         SetupFields.Tag(errors, "tag", command.Tag);
-        SetupFields.Range(errors, "resolution", command.Resolution, 0.001m, command.Kind == InstrumentKind.Rule ? LargestStepOfARule : LargestStep);
-        SetupFields.Range(errors, "accuracy", command.Accuracy, 0, 5);
-        if (command.CheckEveryDays is { } every)
-        {
-            SetupFields.Range(errors, "checkEveryDays", every, 1, LongestCheckDays, "d");
-        }
-
+        InstrumentFieldChecks.Check(errors, command.Kind, command.Resolution, command.Accuracy, command.CheckEveryDays);
         if (setup.Instruments.Any(i => i.TagKey == Tags.Key(command.Tag)))
         {
             errors.Add(new("tag", FieldProblem.NotUnique, Detail: command.Tag));
@@ -47,5 +36,24 @@ public sealed class AddInstrumentHandler(ShopDatabase database, SetupCache setup
         write.Database.Add(new Instrument(command.Id, command.Tag.Trim(), command.Kind, command.Resolution, command.Accuracy, command.CompensatesTemperature, command.CheckedOn, command.CheckEveryDays));
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, command.Tag.Trim()), cancellationToken);
         return new Saved(command.Id);
+    }
+}
+
+/// <summary>What holds for an instrument whether it is made or changed.</summary>
+internal static class InstrumentFieldChecks
+{
+    // Far above any scale in use, and within what the calculations take; a rule may be marked in centimetres. Common practice, no source.
+    private const decimal LargestStep = 1;
+    private const decimal LargestStepOfARule = 10;
+    private const int LongestCheckDays = 3660;
+
+    public static void Check(List<FieldError> errors, InstrumentKind kind, decimal resolution, decimal accuracy, int? checkEveryDays)
+    {
+        SetupFields.Range(errors, "resolution", resolution, 0.001m, kind == InstrumentKind.Rule ? LargestStepOfARule : LargestStep);
+        SetupFields.Range(errors, "accuracy", accuracy, 0, 5);
+        if (checkEveryDays is { } every)
+        {
+            SetupFields.Range(errors, "checkEveryDays", every, 1, LongestCheckDays, "d");
+        }
     }
 }

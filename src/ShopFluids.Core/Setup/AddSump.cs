@@ -4,7 +4,6 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
-using ShopFluids.Rules.Shipped;
 
 namespace ShopFluids.Core.Setup;
 
@@ -29,73 +28,57 @@ public sealed class AddSumpHandler(ShopDatabase database, SetupCache setups, Sho
     {
         ArgumentNullException.ThrowIfNull(command);
         await using var write = await database.WriteAsync(cancellationToken);
-        var db = write.Database;
         var setup = await setups.ForAsync(write, cancellationToken);
         if (setup.FindSump(command.Id) is not null)
         {
             return new Saved(command.Id);
         }
 
-        var errors = Check(command, setup);
+        var errors = Check(command, setup, setup.Areas);
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);
         }
 
-        var made = Make(command, clock.NewId());
+        Store(write.Database, command, clock.NewId());
+        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, command.Tag.Trim()), cancellationToken);
+        return new Saved(command.Id);
+    }
+
+    /// <summary>Puts the rows of a checked command before the database.</summary>
+    internal static void Store(ShopFluidsDbContext db, AddSump command, Guid limitsId)
+    {
+        var made = Make(command, limitsId);
         db.AddRange(made.Machines);
         db.Add(made.Sump);
         db.Add(new Standing(made.Sump.Id));
         db.Add(made.Limits);
-        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, made.Sump.Tag), cancellationToken);
-        return new Saved(command.Id);
     }
 
     /// <summary>The rows of a sump; the command has been checked.</summary>
     internal static SumpRows Make(AddSump command, Guid limitsId)
     {
         var sump = new Sump(command.Id, command.AreaId, command.Tag.Trim(), command.Shape, command.FullMarkMm, command.PumpIntakeMm, command.WalkOrder, command.WaterSourceId);
-        var machines = command.Machines.Select(m => new Machine(m.Id, command.AreaId, m.Tag.Trim(), m.Name.Trim(), m.Process.Trim(), m.WeeklyHours, m.Delivery)).ToList();
-        machines.ForEach(m => sump.Serve(m.Id));
-
-        // Level limits belong to the sump: they follow its own marks.
-        return new(sump, machines, new LimitSet(limitsId, null, sump.Id, 1, DateTime.UnixEpoch, [CommonPractice.Level(command.FullMarkMm, command.PumpIntakeMm).Limits]));
+        var machines = command.Machines.Select(m => Make(m, command.AreaId)).ToList();
+        sump.Serve([.. machines.Select(m => m.Id)]);
+        return new(sump, machines, SumpLevelLimits.First(limitsId, sump.Id, command.FullMarkMm, command.PumpIntakeMm));
     }
 
-    private static List<FieldError> Check(AddSump command, ShopSetup setup)
+    internal static Machine Make(NewMachine machine, Guid areaId) =>
+        new(machine.Id, areaId, machine.Tag.Trim(), machine.Name.Trim(), machine.Process.Trim(), machine.WeeklyHours, machine.Delivery);
+
+    /// <param name="areas">Those of the shop, and those that are made with it.</param>
+    internal static List<FieldError> Check(AddSump command, ShopSetup setup, IEnumerable<Area> areas)
     {
         var errors = new List<FieldError>();
-        SetupFields.Tag(errors, "sumpTag", command.Tag);
-        if (setup.FindSump(command.Tag) is not null)
-        {
-            errors.Add(new("sumpTag", FieldProblem.NotUnique, Detail: command.Tag));
-        }
-
-        if (setup.Areas.All(a => a.Id != command.AreaId))
-        {
-            errors.Add(new("area", FieldProblem.UnknownChoice));
-        }
-
-        if (command.WaterSourceId is { } water && setup.Waters.All(w => w.Id != water))
-        {
-            errors.Add(new("waterSource", FieldProblem.UnknownChoice));
-        }
-
+        SumpChecks.NewTag(errors, setup, command.Tag);
+        SumpChecks.Place(errors, setup, areas, command.AreaId, command.WaterSourceId, command.WalkOrder);
         if (command.Machines.Count == 0)
         {
             errors.Add(new("machineTag", FieldProblem.Missing));
         }
 
-        foreach (var machine in command.Machines)
-        {
-            SetupFields.Tag(errors, "machineTag", machine.Tag);
-            MachineChecks.Check(errors, machine.Name, machine.Process, machine.WeeklyHours);
-            if (setup.Machines.Any(m => m.TagKey == Tags.Key(machine.Tag)) || command.Machines.Count(m => Tags.Key(m.Tag) == Tags.Key(machine.Tag)) > 1)
-            {
-                errors.Add(new("machineTag", FieldProblem.NotUnique, Detail: machine.Tag));
-            }
-        }
-
+        SumpChecks.NewMachines(errors, setup, command.Machines);
         SumpShapeChecks.Check(errors, command.Shape, command.FullMarkMm, command.PumpIntakeMm, setup.Site?.MeasurableLitres ?? 0);
         return errors;
     }

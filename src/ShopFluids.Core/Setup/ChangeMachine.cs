@@ -49,6 +49,8 @@ internal static class MachineChecks
     {
         TextChecks.Check(errors, "machineName", name, 120);
         TextChecks.Check(errors, "process", process, 120, isRequired: false);
-        SetupFields.Range(errors, "weeklyHours", weeklyHours, 0, 168, "h");
+        WeeklyHours(errors, weeklyHours);
     }
+
+    public static void WeeklyHours(List<FieldError> errors, decimal weeklyHours) => SetupFields.Range(errors, "weeklyHours", weeklyHours, 0, 168, "h");
 }

@@ -9,42 +9,53 @@ namespace ShopFluids.Core.Setup;
 /// </summary>
 internal static class SumpShapeChecks
 {
-    private const decimal MaximumMm = 20_000m;
+    /// <summary>Inside measures of a rectangular sump, mm.</summary>
+    public const decimal LeastMm = 10m;
+    public const decimal MaximumMm = 20_000m;
+    public const decimal HighestBrimMm = 5000m;
 
     /// <summary>The most that a sump holds to its brim, L: what the recipe of a top-up can be worked out for.</summary>
     private const decimal MaximumLitres = 1_000_000m;
 
+    /// <param name="errors">Takes what is wrong; what is in it already is of other fields.</param>
     /// <param name="measurableLitres">The smallest amount that the shop can measure, L.</param>
     public static void Check(List<FieldError> errors, SumpShape shape, decimal fullMarkMm, decimal pumpIntakeMm, decimal measurableLitres)
     {
+        var found = new List<FieldError>();
         if (shape.Kind == GeometryKind.Rectangular)
         {
-            SetupFields.Range(errors, "lengthMm", shape.LengthMm, 10, MaximumMm, "mm");
-            SetupFields.Range(errors, "widthMm", shape.WidthMm, 10, MaximumMm, "mm");
-            SetupFields.Range(errors, "brimMm", shape.BrimMm, 10, 5000, "mm");
-            if (errors.Count == 0)
-            {
-                var full = shape.LengthMm * shape.WidthMm * shape.BrimMm / 1_000_000m;
-                SetupFields.Range(errors, "displacedLitres", shape.DisplacedLitres, 0, decimal.Round(full * 0.9m, 1), "L");
-                var longest = decimal.Round((MaximumLitres + shape.DisplacedLitres) * 1_000_000m / (shape.WidthMm * shape.BrimMm), 1, MidpointRounding.ToZero);
-                SetupFields.Range(errors, "lengthMm", shape.LengthMm, 10, longest, "mm");
-            }
+            CheckBox(found, shape);
         }
         else
         {
-            CheckTable(errors, shape);
+            CheckTable(found, shape);
         }
 
-        if (errors.Count > 0)
+        if (found.Count == 0)
         {
-            return;
+            SetupFields.Range(found, "fullMarkMm", fullMarkMm, 1, shape.BrimMm, "mm");
+            SetupFields.Range(found, "pumpIntakeMm", pumpIntakeMm, 0, decimal.Max(0, fullMarkMm - 1), "mm");
         }
 
-        SetupFields.Range(errors, "fullMarkMm", fullMarkMm, 1, shape.BrimMm, "mm");
-        SetupFields.Range(errors, "pumpIntakeMm", pumpIntakeMm, 0, decimal.Max(0, fullMarkMm - 1), "mm");
+        if (found.Count == 0)
+        {
+            CheckFullMark(found, shape, fullMarkMm, measurableLitres);
+        }
+
+        errors.AddRange(found);
+    }
+
+    private static void CheckBox(List<FieldError> errors, SumpShape shape)
+    {
+        SetupFields.Range(errors, "lengthMm", shape.LengthMm, LeastMm, MaximumMm, "mm");
+        SetupFields.Range(errors, "widthMm", shape.WidthMm, LeastMm, MaximumMm, "mm");
+        SetupFields.Range(errors, "brimMm", shape.BrimMm, LeastMm, HighestBrimMm, "mm");
         if (errors.Count == 0)
         {
-            CheckFullMark(errors, shape, fullMarkMm, measurableLitres);
+            var full = shape.LengthMm * shape.WidthMm * shape.BrimMm / 1_000_000m;
+            SetupFields.Range(errors, "displacedLitres", shape.DisplacedLitres, 0, decimal.Round(full * 0.9m, 1), "L");
+            var longest = decimal.Round((MaximumLitres + shape.DisplacedLitres) * 1_000_000m / (shape.WidthMm * shape.BrimMm), 1, MidpointRounding.ToZero);
+            SetupFields.Range(errors, "lengthMm", shape.LengthMm, LeastMm, longest, "mm");
         }
     }
 

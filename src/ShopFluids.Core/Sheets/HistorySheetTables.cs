@@ -59,7 +59,7 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
             {
                 TaskState.Done => Moment(t.EndedAtUtc),
                 TaskState.Skipped => Texts.Sheet_TaskSkipped,
-                _ => Texts.Sheet_TaskWithdrawn,
+                _ => t.IsRedated ? Texts.Sheet_TaskRedated : Texts.Sheet_TaskWithdrawn,
             },
             string.Join(": ", new[] { say.Task(t.Kind, t.Cause, null), t.Found is { } found ? say.Found(found) : t.Reason }.Where(text => text.Length > 0)),
             t.By))];

@@ -42,14 +42,9 @@ public sealed class Sump : Entity, ISetup
     public Sump(Guid id, Guid areaId, string tag, SumpShape shape, decimal fullMarkMm, decimal pumpIntakeMm, int walkOrder, Guid? waterSourceId)
     {
         Id = id;
-        AreaId = areaId;
         Tag = tag;
         TagKey = Tags.Key(tag);
-        Shape = shape;
-        FullMarkMm = fullMarkMm;
-        PumpIntakeMm = pumpIntakeMm;
-        WalkOrder = walkOrder;
-        WaterSourceId = waterSourceId;
+        Change(areaId, shape, fullMarkMm, pumpIntakeMm, walkOrder, waterSourceId);
     }
 
     public Guid AreaId { get; private set; }
@@ -78,7 +73,22 @@ public sealed class Sump : Entity, ISetup
 
     private readonly List<SumpMachine> _machines = [];
 
-    public void Serve(Guid machineId) => _machines.Add(new SumpMachine(Id, machineId));
+    public void Change(Guid areaId, SumpShape shape, decimal fullMarkMm, decimal pumpIntakeMm, int walkOrder, Guid? waterSourceId)
+    {
+        AreaId = areaId;
+        Shape = shape;
+        FullMarkMm = fullMarkMm;
+        PumpIntakeMm = pumpIntakeMm;
+        WalkOrder = walkOrder;
+        WaterSourceId = waterSourceId;
+    }
+
+    /// <summary>Serves these machines and no others.</summary>
+    public void Serve(IReadOnlyCollection<Guid> machineIds)
+    {
+        _machines.RemoveAll(m => !machineIds.Contains(m.MachineId));
+        _machines.AddRange(machineIds.Except(_machines.Select(m => m.MachineId)).ToList().Select(id => new SumpMachine(Id, id)));
+    }
 
     public void Retire() => IsRetired = true;
 

@@ -102,7 +102,11 @@ public sealed record HistoryFlag(
 /// <summary>What the replacing flag found.</summary>
 public sealed record HistoryFlagReplacement(Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers);
 
-public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculations.Mixing.TopUpRecipe? Recipe, DateTime DueAtUtc, TaskState State, DateTime EndedAtUtc, string By, string Reason, WorkFind? Found = null);
+public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculations.Mixing.TopUpRecipe? Recipe, DateTime DueAtUtc, TaskState State, DateTime EndedAtUtc, string By, string Reason, WorkFind? Found = null)
+{
+    /// <summary>It was given another day: only then somebody says why it is withdrawn.</summary>
+    public bool IsRedated => State == TaskState.Withdrawn && Reason.Length > 0;
+}
 
 /// <summary>A draining and cleaning, step by step.</summary>
 /// <param name="BrokenOffReason">Null where it was not broken off; empty where the charge was drained in another way.</param>

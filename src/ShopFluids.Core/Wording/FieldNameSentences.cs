@@ -11,6 +11,7 @@ public static class FieldNameSentences
     private const string MeasurementPrefix = "measurements.";
     private const string LimitsPrefix = "limits.";
     private const string RulesPrefix = "rules.";
+    private const string LinesPrefix = "lines.";
 
     public static string FieldName(this Sentences say, string field)
     {
@@ -32,8 +33,16 @@ public static class FieldNameSentences
             return RuleSentences.Number(rule, number);
         }
 
+        if (field.StartsWith(LinesPrefix, StringComparison.Ordinal) && field[LinesPrefix.Length..].Split('.', 2) is [var line, var inLine])
+        {
+            return say.Format.Say(Texts.FieldName_OfLine, line, say.FieldName(inLine));
+        }
+
         return Plain(field) ?? field;
     }
+
+    /// <summary>A field in a line of a typed list.</summary>
+    public static string OfLine(int number, string field) => FormattableString.Invariant($"{LinesPrefix}{number}.{field}");
 
     private static string OfMeasurement(Sentences say, string[] parts) => parts switch
     {
@@ -74,6 +83,7 @@ public static class FieldNameSentences
         "words" => Texts.FieldName_Words,
         "sumps" => Texts.FieldName_Sumps,
         "reason" => Texts.FieldName_Reason,
+        "dueDay" => Texts.FieldName_DueDay,
         "overrideReason" => Texts.FieldName_OverrideReason,
         "person" => Texts.FieldName_Person,
         "reading" => Texts.FieldName_Reading,
@@ -138,6 +148,10 @@ public static class FieldNameSentences
         "sumpTag" => Texts.FieldName_SumpTag,
         "machineTag" => Texts.FieldName_MachineTag,
         "machineName" => Texts.FieldName_MachineName,
+        "machines" => Texts.FieldName_Machines,
+        "machineList" => Texts.FieldName_MachineList,
+        "line" => Texts.FieldName_Line,
+        "size" => Texts.FieldName_Size,
         "process" => Texts.FieldName_Process,
         "weeklyHours" => Texts.FieldName_WeeklyHours,
         "area" => Texts.FieldName_Area,

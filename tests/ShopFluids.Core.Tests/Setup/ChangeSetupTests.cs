@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
+using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
@@ -11,7 +12,7 @@ using Xunit;
 
 namespace ShopFluids.Core.Tests.Setup;
 
-/// <summary>Changing a fluid or a machine: whoever saw an older version is told.</summary>
+/// <summary>Changing a fluid, a machine or an instrument: whoever saw an older version is told.</summary>
 public sealed class ChangeSetupTests
 {
     [Theory, EachDatabase]
@@ -96,6 +97,34 @@ public sealed class ChangeSetupTests
         (await ChangeAsync(shop, new ChangeFluid(fluid.Id, Data(fluid) with { Name = "EMULSION A" }, fluid.Version))).Done();
     }
 
+    [Theory, EachDatabase]
+    public async Task ChangeInstrument_SeenVersion_ChangesItAndStandsInTheRecord(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.InstrumentAsync(Some.Refractometer());
+        var seen = Assert.Single((await shop.SetupAsync()).Instruments);
+
+        (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 0.2m, 0.3m, false, 14, seen.Version))).Done();
+
+        var changed = Assert.Single((await shop.SetupAsync()).Instruments);
+        Assert.Equal(("R-1", 0.2m, 0.3m, false, 14, seen.CheckedOn), (changed.Tag, changed.Resolution, changed.Accuracy, changed.CompensatesTemperature, changed.CheckEveryDays ?? 0, changed.CheckedOn));
+        Assert.Equal("R-1", await shop.ReadAsync(db => db.RecordEntries.OrderByDescending(e => e.Sequence).Select(e => e.Subject).FirstAsync()));
+        Assert.Equal(new ChangedMeanwhile(changed.Version), (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 0.1m, 0.1m, true, null, seen.Version))).Refused());
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task ChangeInstrument_BadFieldsOrUnknown_AreNamed(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.InstrumentAsync(Some.Refractometer());
+        var seen = Assert.Single((await shop.SetupAsync()).Instruments);
+
+        Assert.Equal(["resolution", "accuracy", "checkEveryDays"], (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 2, 6, true, 0, seen.Version))).Fields().Select(e => e.Field));
+        var unknown = Some.Id();
+        Assert.Equal(new InstrumentNotFound(unknown), (await ChangeAsync(shop, new ChangeInstrument(unknown, 0.1m, 0.1m, true, null, 1))).Refused());
+    }
+
     private static FluidData Data(Fluid fluid) => new(
         fluid.Name, fluid.Kind, fluid.RefractometerFactor, fluid.TitrationFactor, fluid.TargetPercent, fluid.PremixMinimumPercent, fluid.PremixMaximumPercent, fluid.ShelfLifeDays, fluid.WasteCode, fluid.SafetySheetPlace, fluid.Biocide, fluid.OpenedLifeDays);
 
@@ -104,6 +133,8 @@ public sealed class ChangeSetupTests
     private static async Task<Fluid> FluidAsync(ShopFixture shop) => (await shop.SetupAsync()).Fluid(shop.FluidId);
 
     private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeMachine command) => shop.Get<ChangeMachineHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
+
+    private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeInstrument command) => shop.Get<ChangeInstrumentHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
 
     private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeFluid command) => shop.Get<ChangeFluidHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
 }

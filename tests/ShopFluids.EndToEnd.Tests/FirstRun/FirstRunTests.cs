@@ -1,6 +1,5 @@
 using System.Globalization;
 using Microsoft.Playwright;
-using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Wording;
 using ShopFluids.EndToEnd.Tests.Browser;
 using ShopFluids.EndToEnd.Tests.Looks;
@@ -12,8 +11,6 @@ namespace ShopFluids.EndToEnd.Tests.FirstRun;
 /// <summary>A shop from nothing: the first person by the printed code, then set up by hand until a first reading is judged.</summary>
 public sealed class FirstRunTests(Chromium chromium)
 {
-    private const string Password = "a-long-enough-one";
-
     [Fact]
     public async Task FirstRun_FromTheCodeToTheFirstReading_WorksByHand()
     {
@@ -21,7 +18,7 @@ public sealed class FirstRunTests(Chromium chromium)
         await using var server = await ServerProcess.StartAsync(data);
         var code = await server.LineAsync(string.Format(CultureInfo.InvariantCulture, Texts.Account_FirstRunCodeLine, ""));
         await using var visit = await Visit.OpenAsync(chromium, server.Address, width: 1440, height: 900);
-        await OpenShopAsync(visit, code);
+        await FirstPerson.OpenShopAsync(visit, code);
         await SetUpAsync(visit);
 
         // The sump is on the round at once; what is read is judged by the limits that the fluid brought.
@@ -56,47 +53,17 @@ public sealed class FirstRunTests(Chromium chromium)
             Assert.True(violations.Count == 0, string.Join('\n', violations));
         }
 
-        await FillFirstRunAsync(visit, "AAAA-AAAA");
+        await FirstPerson.FillAsync(visit, "AAAA-AAAA");
         await Assertions.Expect(visit.Page.Locator("#code-fault")).ToHaveTextAsync(Texts.Account_CodeRefused);
         await Assertions.Expect(visit.Page.Locator("#siteName")).ToHaveValueAsync("Millrace Works");
         visit.ExpectNoFaults();
-    }
-
-    private static async Task OpenShopAsync(Visit visit, string code)
-    {
-        await visit.GoAsync("/");
-        await FillFirstRunAsync(visit, code);
-        await visit.Page.WaitForURLAsync("**/board");
-        await visit.SettleAsync();
-    }
-
-    private static async Task FillFirstRunAsync(Visit visit, string code)
-    {
-        foreach (var (field, value) in new[] { ("code", code), ("siteName", "Millrace Works"), ("displayName", "A. Orton"), ("signInName", "orton"), ("password", Password) })
-        {
-            await visit.Page.Locator($"#{field}").FillAsync(value);
-        }
-
-        await visit.Page.Locator("#timeZone").SelectOptionAsync("Europe/London");
-        await visit.Page.Locator("button[type=submit]").ClickAsync();
     }
 
     private static async Task SetUpAsync(Visit visit)
     {
         var setup = new SetupSteps(visit);
         await setup.SaveAsync("/setup/areas", "Turning bay", ("name", "Turning bay"), ("walkOrder", "1"));
-        await setup.SaveAsync(
-            "/setup/fluids/new",
-            "Emulsion 50",
-            ("name", "Emulsion 50"),
-            ("kind", nameof(FluidKind.SolubleOil)),
-            ("refractometerFactor", "1.2"),
-            ("shelfLifeDays", "365"),
-            ("targetLow", "6"),
-            ("targetHigh", "9"),
-            ("targetPercent", "7.5"),
-            ("premixMinimum", "1"),
-            ("premixMaximum", "15"));
+        await setup.SaveFluidAsync();
         await setup.SaveAsync("/setup/lots", "LOT-1", ("fluid", "Emulsion 50"), ("number", "LOT-1"), ("litres", "200"));
         await setup.SaveAsync(
             "/setup/sumps/new",

@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using ShopFluids.Core.Fluids;
 using ShopFluids.EndToEnd.Tests.Browser;
 using Xunit;
 
@@ -14,6 +15,19 @@ internal sealed class SetupSteps(Visit visit)
         await visit.GoAsync(path);
         return _page.Locator("form.setform");
     }
+
+    public Task SaveFluidAsync() => SaveAsync(
+        "/setup/fluids/new",
+        "Emulsion 50",
+        ("name", "Emulsion 50"),
+        ("kind", nameof(FluidKind.SolubleOil)),
+        ("refractometerFactor", "1.2"),
+        ("shelfLifeDays", "365"),
+        ("targetLow", "6"),
+        ("targetHigh", "9"),
+        ("targetPercent", "7.5"),
+        ("premixMinimum", "1"),
+        ("premixMaximum", "15"));
 
     /// <summary>Fills the fields and saves; the name must then stand in a table or a message of the page.</summary>
     public async Task SaveAsync(string path, string shownAfterwards, params (string Field, string Value)[] fields)

@@ -42,6 +42,7 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("not found", Texts.Role_Supervisor, "/no-such-page", IsTablet: true),
         new("board", Texts.Role_Supervisor, "/board", IsTablet: false),
         new("board, work on a sump", Texts.Role_Supervisor, "/board", IsTablet: false, WorkAsync),
+        new("board, several at once", Texts.Role_Supervisor, "/board", IsTablet: false, TickWorkAsync),
         new("sumps", Texts.Role_Supervisor, "/sumps", IsTablet: false),
         new("sump", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false),
         new("correct a reading", Texts.Role_Supervisor, $"/sumps/{Sump}", IsTablet: false, CorrectAsync),
@@ -64,10 +65,12 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("record, nothing found", Texts.Role_Auditor, "/record?about=no-such-tag", IsTablet: false),
         new("sheets", Texts.Role_Auditor, "/sheets", IsTablet: false),
         new("set-up", Texts.Role_Supervisor, "/setup", IsTablet: false),
+        new("set-up, first set-up", Texts.Role_Supervisor, "/setup/start", IsTablet: false, TypeListAsync),
         new("set-up, site", Texts.Role_Supervisor, "/setup/site", IsTablet: false),
         new("set-up, areas", Texts.Role_Supervisor, "/setup/areas", IsTablet: false),
         new("set-up, waters", Texts.Role_Supervisor, "/setup/waters", IsTablet: false),
         new("set-up, instruments", Texts.Role_Supervisor, "/setup/instruments", IsTablet: false),
+        new("set-up, change an instrument", Texts.Role_Supervisor, "/setup/instruments/R-2", IsTablet: false),
         new("set-up, fluids", Texts.Role_Supervisor, "/setup/fluids", IsTablet: false),
         new("set-up, new fluid", Texts.Role_Supervisor, "/setup/fluids/new", IsTablet: false),
         new("set-up, new fluid refused", Texts.Role_Supervisor, "/setup/fluids/new", IsTablet: false, RefuseFormAsync),
@@ -76,6 +79,7 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("set-up, lots", Texts.Role_Supervisor, "/setup/lots", IsTablet: false),
         new("set-up, sumps", Texts.Role_Supervisor, "/setup/sumps", IsTablet: false),
         new("set-up, new sump", Texts.Role_Supervisor, "/setup/sumps/new", IsTablet: false),
+        new("set-up, change a sump", Texts.Role_Supervisor, $"/setup/sumps/{Sump}/change", IsTablet: false),
         new("set-up, fill", Texts.Role_Supervisor, "/setup/charges/fill", IsTablet: false),
         new("set-up, drain", Texts.Role_Supervisor, "/setup/charges/drain", IsTablet: false),
         new("set-up, limits", Texts.Role_Supervisor, "/setup/limits", IsTablet: false),
@@ -133,6 +137,19 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
     {
         await visit.Page.Locator("table.lots a").First.ClickAsync();
         await visit.Page.Locator("form.setform").WaitForAsync();
+    }
+
+    private static async Task TickWorkAsync(Visit visit)
+    {
+        await visit.Page.Locator("tbody .tick input").First.CheckAsync();
+        await visit.Page.Locator(".several input[type=date]").WaitForAsync();
+    }
+
+    private static async Task TypeListAsync(Visit visit)
+    {
+        await visit.Page.Locator("#f-machineList").FillAsync("S-91; M-91 Mill; East wing; 1000 x 500 x 400; 340; 60\nS-92; M-92 Mill; East wing; 1000 x 500; 340; low");
+        await visit.Page.Locator("#f-machineList").PressAsync("Tab");
+        await visit.Page.Locator("table.listed .fault").First.WaitForAsync();
     }
 
     private static async Task UnfoldFirstAsync(Visit visit) => await visit.Page.Locator(".trail details > summary").First.ClickAsync();

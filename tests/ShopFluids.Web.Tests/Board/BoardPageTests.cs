@@ -64,7 +64,7 @@ public sealed class BoardPageTests
         page.WaitForElement("section.state h1", Patience);
 
         Assert.Equal(Texts.Board_EmptyTitle, page.Find("h1").TextContent);
-        Assert.Equal("setup", page.Find("section.state a").GetAttribute("href"));
+        Assert.Equal("setup/start", page.Find("section.state a").GetAttribute("href"));
     }
 
     [Fact]

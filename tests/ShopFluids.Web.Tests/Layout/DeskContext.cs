@@ -84,6 +84,7 @@ internal sealed class DeskContext : BunitContext
         Services.AddSingleton(Shop.Get<ShopNews>());
         Services.AddSingleton(Shop.Get<Core.Care.EndTaskHandler>());
         Services.AddSingleton(Shop.Get<Core.Care.AssignTaskHandler>());
+        Services.AddSingleton(Shop.Get<Core.Care.RedateTaskHandler>());
         Services.AddSingleton(Shop.Get<Core.Flags.CloseFlagHandler>());
         Services.AddSingleton(Shop.Get<Core.ShopFlags.AnswerShopFlagHandler>());
         Services.AddSingleton(Shop.Get<Core.Charges.RecordAdditionHandler>());

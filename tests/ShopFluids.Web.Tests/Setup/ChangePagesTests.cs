@@ -7,6 +7,7 @@ using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Pages.Setup.Basics;
 using ShopFluids.Web.Pages.Setup.Fluids;
 using ShopFluids.Web.Pages.Setup.Machines;
+using ShopFluids.Web.Pages.Setup.Sumps;
 using ShopFluids.Web.Tests.Layout;
 using Xunit;
 
@@ -129,17 +130,111 @@ public sealed class ChangePagesTests
         Assert.Equal("Hall 5", (await desk.Shop.SetupAsync()).Site!.Name);
     }
 
+    [Fact]
+    public async Task Sump_Saved_IsChangedWithANewMachineAndCanBeSavedAgain()
+    {
+        await using var desk = await OpenAsync();
+        var page = Sump(desk);
+        Assert.Equal(("1000", "340", "7"), (page.ValueOf("lengthMm"), page.ValueOf("fullMarkMm"), page.ValueOf("walkOrder")));
+        Assert.Empty(page.FindAll("#f-sumpTag"));
+
+        page.Type("lengthMm", "1200");
+        await page.FindAll("button").Single(b => b.TextContent == Texts.Setup_MachineNew).ClickAsync(new());
+        page.Type("machineTag", "M-08");
+        page.Type("machineName", "Grinder");
+        page.Type("weeklyHours", "40");
+        await page.SaveAsync();
+        page.Type("walkOrder", "3");
+        await page.SaveAsync();
+
+        Assert.Empty(page.FindAll(".faults"));
+        var setup = await desk.Shop.SetupAsync();
+        var sump = setup.FindSump(Some.SumpTag)!;
+        Assert.Equal((1200m, 3), (sump.Shape.LengthMm, sump.WalkOrder));
+        Assert.Equal(["M-07", "M-08"], setup.MachinesOf(sump).Select(m => m.Tag));
+    }
+
+    [Fact]
+    public async Task Sump_FullMarkOverTheBrim_NamesTheRangeAndKeepsWhatWasTyped()
+    {
+        await using var desk = await OpenAsync();
+        var page = Sump(desk);
+        page.Type("fullMarkMm", "412");
+
+        await page.SaveAsync();
+
+        Assert.Equal("Full mark 412 mm is outside the accepted range of 1 mm to 400 mm.", page.FaultOf("fullMarkMm"));
+        Assert.Equal("412", page.ValueOf("fullMarkMm"));
+    }
+
+    [Fact]
+    public async Task Sump_ChangedMeanwhile_ShowsBothVersionsAndKeepsMine()
+    {
+        await using var desk = await OpenAsync();
+        var page = Sump(desk);
+        page.Type("fullMarkMm", "330");
+        var seen = (await desk.Shop.SetupAsync()).FindSump(Some.SumpTag)!;
+        var other = new ChangeSump(seen.Tag, seen.AreaId, seen.Shape, 320, seen.PumpIntakeMm, seen.WalkOrder, seen.WaterSourceId, [.. seen.Machines.Select(m => m.MachineId)], [], seen.Version);
+        (await desk.Shop.Get<ChangeSumpHandler>().HandleAsync(other, Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
+
+        await page.SaveAsync();
+
+        Assert.Equal(["330", "320"], Assert.Single(page.FindAll(".conflict tbody tr")).QuerySelectorAll("td").Select(c => c.TextContent));
+        await page.FindAll(".conflict button")[0].ClickAsync(new());
+        await page.SaveAsync();
+        Assert.Equal(330, (await desk.Shop.SetupAsync()).FindSump(Some.SumpTag)!.FullMarkMm);
+    }
+
+    [Fact]
+    public async Task Sump_Unknown_SaysSo()
+    {
+        await using var desk = await OpenAsync();
+
+        var page = desk.Render<EditSumpPage>(p => p.Add(m => m.Tag, "S-99"));
+        page.WaitForElement("section.state h2", SetupDesk.Patience);
+
+        Assert.Contains("S-99", page.Find("section.state h2").TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Instrument_Saved_IsChanged()
+    {
+        await using var desk = await OpenAsync();
+        await desk.Shop.InstrumentAsync(Some.Refractometer());
+        var page = desk.Render<EditInstrumentPage>(p => p.Add(i => i.Tag, "r-1"));
+        page.WaitForElement("form", SetupDesk.Patience);
+        page.Type("accuracy", "6");
+        await page.SaveAsync();
+        Assert.Contains("0 to 5", page.FaultOf("accuracy"), StringComparison.Ordinal);
+
+        page.Type("accuracy", "0,3");
+        page.Type("checkEveryDays", "14");
+        await page.SaveAsync();
+
+        var instrument = Assert.Single((await desk.Shop.SetupAsync()).Instruments);
+        Assert.Equal((0.3m, 14), (instrument.Accuracy, instrument.CheckEveryDays));
+    }
+
     private static async Task<DeskContext> OpenAsync()
     {
         var desk = await SetupDesk.OpenAsync();
         desk.Services.AddSingleton(desk.Shop.Get<ChangeMachineHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<ChangeFluidHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<ChangeSumpHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<ChangeInstrumentHandler>());
         return desk;
     }
 
     private static IRenderedComponent<EditMachinePage> Machine(DeskContext desk)
     {
         var page = desk.Render<EditMachinePage>(p => p.Add(m => m.Tag, "m-07"));
+        page.WaitForElement("form", SetupDesk.Patience);
+        return page;
+    }
+
+    private static IRenderedComponent<EditSumpPage> Sump(DeskContext desk)
+    {
+        var page = desk.Render<EditSumpPage>(p => p.Add(s => s.Tag, Some.SumpTag));
         page.WaitForElement("form", SetupDesk.Patience);
         return page;
     }

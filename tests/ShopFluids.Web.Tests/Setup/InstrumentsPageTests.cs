@@ -17,9 +17,10 @@ public sealed class InstrumentsPageTests
 
         var page = desk.Render<InstrumentsPage>();
 
-        var link = page.WaitForElement("td.ways a", SetupDesk.Patience);
+        page.WaitForElement("td.ways a", SetupDesk.Patience);
+        var link = Assert.Single(page.FindAll("td.ways a.btn"));
         Assert.Equal(("instruments/R-1", "Check R-1"), (link.GetAttribute("href"), link.TextContent));
-        Assert.Single(page.FindAll("td.ways a"));
+        Assert.Equal(["setup/instruments/PS-1", "setup/instruments/R-1"], page.FindAll("td.ways a:not(.btn)").Select(a => a.GetAttribute("href")));
     }
 
     [Fact]

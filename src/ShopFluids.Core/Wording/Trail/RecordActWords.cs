@@ -24,6 +24,7 @@ public static class RecordActWords
         [ActCodes.StopSkipped] = () => Texts.RecordAct_StopSkipped,
         [ActCodes.TaskEnded] = () => Texts.RecordAct_TaskEnded,
         [ActCodes.TaskAssigned] = () => Texts.RecordAct_TaskAssigned,
+        [ActCodes.TaskRedated] = () => Texts.RecordAct_TaskRedated,
         [ActCodes.WorkPlanned] = () => Texts.RecordAct_WorkPlanned,
         [ActCodes.ShutdownPlanned] = () => Texts.RecordAct_ShutdownPlanned,
         [ActCodes.ShutdownEnded] = () => Texts.RecordAct_ShutdownEnded,

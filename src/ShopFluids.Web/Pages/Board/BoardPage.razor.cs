@@ -7,6 +7,7 @@ using ShopFluids.Rules;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Components.Shared.Loading;
+using ShopFluids.Web.Pages.Board.Several;
 
 namespace ShopFluids.Web.Pages.Board;
 
@@ -18,6 +19,8 @@ public sealed partial class BoardPage : IDisposable
     private LiveLook? _live;
     private bool _mayAct;
     private bool _isStale;
+    private IReadOnlyList<TickedTask> _ticked = [];
+    private bool _showsSeveral;
 
     [Inject]
     public required BoardQuery Query { get; init; }
@@ -88,6 +91,7 @@ public sealed partial class BoardPage : IDisposable
             _mayAct = await Session.MayAsync(Policies.CanSupervise);
             var board = await Query.RunAsync(Filter, _leaving.Token);
             _view = new Load<BoardView>.Loaded(new BoardView(board, await Session.WordsAsync(board.Setup)));
+            KeepTicksOf(board);
             _isStale = false;
         }
         catch (OperationCanceledException) when (_leaving.IsCancellationRequested)
@@ -119,6 +123,30 @@ public sealed partial class BoardPage : IDisposable
             // A timer has nobody to tell; the circuit has.
             await DispatchExceptionAsync(fault);
         }
+    }
+
+    private HashSet<Guid> TickedIds => [.. _ticked.Select(t => t.Id)];
+
+    private void Tick((TickedTask Task, bool IsTicked) tick)
+    {
+        _ticked = [.. _ticked.Where(t => t.Id != tick.Task.Id), .. tick.IsTicked ? [tick.Task] : Array.Empty<TickedTask>()];
+        _showsSeveral = _ticked.Count > 0;
+    }
+
+    private void UntickAll() => (_ticked, _showsSeveral) = ([], false);
+
+    // The bar stays for what it has to tell, also when nothing is ticked any more.
+    private Task SeveralDoneAsync(IReadOnlyList<TickedTask> left)
+    {
+        _ticked = left;
+        return RefreshAsync();
+    }
+
+    // What ended meanwhile cannot be ticked any more, nor what the filter hides.
+    private void KeepTicksOf(ShopBoard board)
+    {
+        var open = board.Rows.SelectMany(r => r.Tasks).Select(t => t.Id).ToHashSet();
+        _ticked = [.. _ticked.Where(t => open.Contains(t.Id))];
     }
 
     private void Toggle(SumpState state) => ChangeFilter(Filter with { Show = Filter.Show == state ? null : state });

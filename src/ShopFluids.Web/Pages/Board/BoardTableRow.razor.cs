@@ -4,6 +4,7 @@ using MudBlazor;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Pages.Board.Several;
 using ShopFluids.Web.Pages.Board.Work;
 
 namespace ShopFluids.Web.Pages.Board;
@@ -29,6 +30,14 @@ public sealed partial class BoardTableRow
 
     [Parameter, EditorRequired]
     public required EventCallback Changed { get; set; }
+
+    /// <summary>The ids of tasks that are ticked.</summary>
+    [Parameter, EditorRequired]
+    public required IReadOnlySet<Guid> Ticked { get; set; }
+
+    /// <summary>A task was ticked, or its tick was taken away.</summary>
+    [Parameter, EditorRequired]
+    public required EventCallback<(TickedTask Task, bool IsTicked)> Tick { get; set; }
 
     [Inject]
     public required IDialogService Dialogs { get; init; }
@@ -79,6 +88,10 @@ public sealed partial class BoardTableRow
     private string? VisitWords(BoardVisit shown) => VisitWord.Of(Row.Visits.First(v => v.Day == shown.Day), Words.Format, Board.AtUtc);
 
     private List<string> Names => [.. Row.Tasks.Where(t => t.Who is not null).Select(t => t.Who?.Name ?? "").Distinct(StringComparer.Ordinal)];
+
+    private string WordsOf(BoardTask task) => Words.Sentences.Task(task.Kind, task.Cause, task.Recipe);
+
+    private Task TickAsync(BoardTask task, ChangeEventArgs e) => Tick.InvokeAsync((new(task.Id, Row.Tag, WordsOf(task)), e.Value is true));
 
     private string Who => Names.Count == 0 ? Texts.Board_Assign : string.Join(", ", Names);
 

@@ -22,7 +22,7 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
         var history = view.Page.History;
         return [.. history.Readings.Select(r => Reading(view, r))
             .Concat(history.Movements.Select(m => Movement(view, m)))
-            .Concat(history.Tasks.Where(t => t.State != TaskState.Withdrawn).Select(t => Work(view, t)))
+            .Concat(history.Tasks.Where(t => t.State != TaskState.Withdrawn || t.IsRedated).Select(t => Work(view, t)))
             .Concat(history.CleanOuts.SelectMany(c => CleanOut(view, c)))
             .Concat(history.Doses.Select(d => Dose(view, d)))
             .Concat(history.Skips.Select(s => Skip(view, s)))
@@ -89,6 +89,7 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
         {
             { State: TaskState.Done, Found: { } found } => view.Format.Say(Texts.Sump_EntryDoneFound, what, view.Words.Sentences.Found(found), task.By),
             { State: TaskState.Done } => view.Format.Say(Texts.Sump_EntryDone, what, task.By),
+            { IsRedated: true } => view.Format.Say(Texts.Sump_EntryRedated, what, view.Format.LongDay(view.Format.Calendar.ShopDayOf(task.DueAtUtc.AddTicks(-1))), task.Reason, task.By),
             _ => view.Format.Say(Texts.Sump_EntrySkipped, what, task.Reason, task.By),
         });
     }

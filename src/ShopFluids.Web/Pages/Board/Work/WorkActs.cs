@@ -14,10 +14,13 @@ using ShopFluids.Web.Shop.Saved;
 namespace ShopFluids.Web.Pages.Board.Work;
 
 /// <summary>What a supervisor does to open work. Every act answers null, or why it was not done as a sentence.</summary>
-public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, AssignTaskHandler assignTask, CloseFlagHandler closeFlag, AnswerShopFlagHandler answerShopFlag, RecordAdditionHandler recordAddition)
+public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, AssignTaskHandler assignTask, RedateTaskHandler redateTask, CloseFlagHandler closeFlag, AnswerShopFlagHandler answerShopFlag, RecordAdditionHandler recordAddition)
 {
     public Task<string?> AssignAsync(Guid taskId, Guid? personId, Sentences sentences, CancellationToken cancellationToken) =>
         SayAsync(async () => (await assignTask.HandleAsync(new AssignTask(taskId, personId), await session.ActorAsync(), cancellationToken)).Error, sentences);
+
+    public Task<string?> RedateAsync(Guid taskId, DateOnly day, string reason, Sentences sentences, CancellationToken cancellationToken) =>
+        SayAsync(async () => (await redateTask.HandleAsync(new RedateTask(taskId, day, reason), await session.ActorAsync(), cancellationToken)).Error, sentences);
 
     public Task<string?> DoneAsync(Guid taskId, TypedFind? found, Sentences sentences, CancellationToken cancellationToken) =>
         SayAsync(async () => (await EndAsync(new EndTask(taskId, TaskState.Done, Found: found), cancellationToken)).Error, sentences);

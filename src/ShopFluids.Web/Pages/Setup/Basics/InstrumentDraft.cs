@@ -2,6 +2,7 @@ using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Pages.Setup.Fields;
+using ShopFluids.Web.Pages.Setup.Forms;
 
 namespace ShopFluids.Web.Pages.Setup.Basics;
 
@@ -30,6 +31,31 @@ public sealed class InstrumentDraft(Guid id)
 
     /// <summary>Empty until the kind is chosen.</summary>
     public string Unit => Enum.TryParse<InstrumentKind>(Kind, out var kind) ? InstrumentSentences.Unit(kind) : "";
+
+    /// <summary>An instrument as it is set up.</summary>
+    public static InstrumentDraft Of(Instrument instrument, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(instrument);
+        var draft = new InstrumentDraft(instrument.Id)
+        {
+            Kind = instrument.Kind.ToString(),
+            Tag = instrument.Tag,
+            Compensates = new HashSet<string>(instrument.CompensatesTemperature ? [CompensationName] : [], StringComparer.Ordinal),
+        };
+        draft.Resolution.Show(instrument.Resolution, format);
+        draft.Accuracy.Show(instrument.Accuracy, format);
+        draft.CheckEvery.Show(instrument.CheckEveryDays, format);
+        return draft;
+    }
+
+    /// <summary>Every field that can be changed later, in the order of the form.</summary>
+    public IReadOnlyList<DraftLine> Lines =>
+    [
+        new(Texts.FieldName_Resolution, Resolution.Text),
+        new(Texts.FieldName_Accuracy, Accuracy.Text),
+        new(Texts.FieldName_CheckEvery, CheckEvery.Text),
+        new(Texts.Setup_Compensates, CompensatesTemperature ? Texts.Setup_Yes : Texts.Setup_No),
+    ];
 
     public static IReadOnlyList<Choice> Kinds => [.. Enum.GetValues<InstrumentKind>().Select(k => new Choice(k.ToString(), InstrumentSentences.Kind(k)))];
 

@@ -17,6 +17,10 @@ public static class SetupAddress
 
     public static string Machine(string tag) => $"setup/machines/{Uri.EscapeDataString(tag)}";
 
+    public static string Sump(string tag) => $"setup/sumps/{Uri.EscapeDataString(tag)}/change";
+
+    public static string Instrument(string tag) => $"setup/instruments/{Uri.EscapeDataString(tag)}";
+
     public static string Fluid(Guid id) => $"setup/fluids/{id:D}";
 
     public static string Sumps(string addedTag) => $"setup/sumps?added={Uri.EscapeDataString(addedTag)}";

@@ -31,6 +31,19 @@ public static class SumpChoices
         return [.. setup.Waters.Select(w => new Choice(w.Id.ToString(), w.Name))];
     }
 
+    /// <summary>Machines that a sump may serve: those that it serves, those of its area, and those without a sump in use.</summary>
+    public static IReadOnlyList<Choice> Machines(ShopSetup setup, SumpDraft sump)
+    {
+        ArgumentNullException.ThrowIfNull(setup);
+        ArgumentNullException.ThrowIfNull(sump);
+        var served = setup.Sumps.Where(s => !s.IsRetired).SelectMany(s => s.Machines).Select(m => m.MachineId).ToHashSet();
+        return
+        [
+            .. setup.Machines.Where(m => sump.Served.Contains(m.Id.ToString()) || m.AreaId.ToString() == sump.AreaId || !served.Contains(m.Id))
+                .Select(m => new Choice(m.Id.ToString(), $"{m.Tag} {m.Name}")),
+        ];
+    }
+
     /// <summary>Sumps in use, by tag, with the machine they serve.</summary>
     public static IReadOnlyList<Choice> Sumps(ShopSetup setup)
     {
