@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Calculations.Mixing;
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
@@ -77,6 +78,9 @@ public sealed class CareTask : Entity
 
     public Guid? EndedByReadingId { get; private set; }
 
+    /// <summary>The dose that did it.</summary>
+    public Guid? EndedByDoseId { get; private set; }
+
     public string? EndReason { get; private set; }
 
     /// <summary>What was found when it was done; null when nothing was said.</summary>
@@ -96,7 +100,7 @@ public sealed class CareTask : Entity
     /// <summary>A later reading gives a fresher recipe for the same adjustment.</summary>
     public void Renew(TopUpRecipe recipe) => Recipe = recipe;
 
-    /// <summary>It becomes late at another time, because the shop or its machine stands.</summary>
+    /// <summary>It becomes late at another time: the shop or its machine stands, or the work before it was not done after all.</summary>
     public void Move(DateTime dueAtUtc) => DueAtUtc = dueAtUtc;
 
     public void Assign(Guid? personId) => AssignedToId = personId;
@@ -114,6 +118,13 @@ public sealed class CareTask : Entity
         EndedByPersonId = personId;
         EndedByReadingId = readingId;
         EndReason = reason;
+    }
+
+    /// <summary>It is done by a dose.</summary>
+    public void EndByDose(Guid doseId, DateTime atUtc, Guid? personId)
+    {
+        End(TaskState.Done, atUtc, personId);
+        EndedByDoseId = doseId;
     }
 
     /// <summary>Notes what was found.</summary>
@@ -137,13 +148,16 @@ internal sealed class CareTaskConfiguration : IEntityTypeConfiguration<CareTask>
         builder.Property(t => t.EndReason).HasMaxLength(500);
         builder.Property(t => t.Recipe).HasConversion(JsonColumn.Converter<TopUpRecipe>(), JsonColumn.Comparer<TopUpRecipe>());
         builder.Property(t => t.IntervalDays).CameLater();
+        builder.Property(t => t.EndedByDoseId).CameLater();
         builder.Property(t => t.Why).CameLater().HasConversion(JsonColumn.Converter<TestReason>(), JsonColumn.Comparer<TestReason>());
         builder.Property(t => t.Found).CameLater().HasConversion(JsonColumn.Converter<WorkFind>(), JsonColumn.Comparer<WorkFind>());
         builder.HasIndex(t => new { t.SumpId, t.Kind, t.Cause }, "IX_CareTasks_OneOpen").IsUnique().HasFilter("\"State\" = 1");
         builder.HasIndex(t => new { t.State, t.DueAtUtc });
         builder.HasIndex(t => new { t.SumpId, t.EndedAtUtc });
         builder.HasIndex(t => t.StepId);
+        builder.HasIndex(t => t.EndedByDoseId);
         builder.HasOne<Sump>().WithMany().HasForeignKey(t => t.SumpId).OnDelete(DeleteBehavior.Restrict);
+        builder.HasOne<Dose>().WithMany().HasForeignKey(t => t.EndedByDoseId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<CareStep>().WithMany().HasForeignKey(t => t.StepId).OnDelete(DeleteBehavior.Restrict);
     }
 }

@@ -46,7 +46,7 @@ public sealed record HistoryReading(
 /// <param name="ReadUntilUtc">The end of its window.</param>
 public sealed record HistoryLateSlide(DateTime ReadAtUtc, DateTime ReadUntilUtc);
 
-/// <summary>Why a reading no longer counts: when, by whom, and the reason given.</summary>
+/// <summary>Why a reading or a dose no longer counts: when, by whom, and the reason given.</summary>
 public sealed record HistoryCorrection(DateTime AtUtc, string By, string Reason);
 
 public sealed record HistoryMeasurement(
@@ -102,7 +102,11 @@ public sealed record HistoryFlag(
 /// <summary>What the replacing flag found.</summary>
 public sealed record HistoryFlagReplacement(Verdict Severity, Direction Direction, IReadOnlyDictionary<string, decimal> Numbers);
 
-public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculations.Mixing.TopUpRecipe? Recipe, DateTime DueAtUtc, TaskState State, DateTime EndedAtUtc, string By, string Reason, WorkFind? Found = null);
+public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculations.Mixing.TopUpRecipe? Recipe, DateTime DueAtUtc, TaskState State, DateTime EndedAtUtc, string By, string Reason, WorkFind? Found = null)
+{
+    /// <summary>It ended as done by a dose that was struck out since.</summary>
+    public bool IsOfStruckDose { get; init; }
+}
 
 /// <summary>A draining and cleaning, step by step.</summary>
 /// <param name="BrokenOffReason">Null where it was not broken off; empty where the charge was drained in another way.</param>
