@@ -3,7 +3,6 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Calculations.Mixing;
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
-using ShopFluids.Core.Doses;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
@@ -157,7 +156,6 @@ internal sealed class CareTaskConfiguration : IEntityTypeConfiguration<CareTask>
         builder.HasIndex(t => t.StepId);
         builder.HasIndex(t => t.EndedByDoseId);
         builder.HasOne<Sump>().WithMany().HasForeignKey(t => t.SumpId).OnDelete(DeleteBehavior.Restrict);
-        builder.HasOne<Dose>().WithMany().HasForeignKey(t => t.EndedByDoseId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<CareStep>().WithMany().HasForeignKey(t => t.StepId).OnDelete(DeleteBehavior.Restrict);
     }
 }
