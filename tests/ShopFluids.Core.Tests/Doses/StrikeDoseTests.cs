@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
@@ -23,7 +24,7 @@ public sealed class StrikeDoseTests
     [Theory, EachDatabase]
     public async Task HandleAsync_Noted_StaysWithTheReasonAndTheRecordIsSound(TestDatabase database)
     {
-        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var shop = await OpenAsync(database);
         var dose = await NoteAsync(shop, Some.Dose());
         shop.Clock.Advance(TimeSpan.FromMinutes(5));
 
@@ -38,7 +39,7 @@ public sealed class StrikeDoseTests
     [Theory, EachDatabase]
     public async Task HandleAsync_SameCommandAgain_IsOneStrikeAndAnotherIsRefused(TestDatabase database)
     {
-        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var shop = await OpenAsync(database);
         var command = new StrikeDose(Some.Id(), await NoteAsync(shop, Some.Dose()), Why);
         (await StrikeAsync(shop, command)).Done();
         var before = await shop.FootprintAsync();
@@ -57,7 +58,7 @@ public sealed class StrikeDoseTests
     [Theory, EachDatabase]
     public async Task HandleAsync_Struck_CountsForNoWaitingTimeNoMaximumAndNoEndOfTheCharge(TestDatabase database)
     {
-        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var shop = await OpenAsync(database);
         var dose = await NoteAsync(shop, Some.Dose());
         Assert.Equal(FieldProblem.TooSoon, (await TryAsync(shop, Some.Dose())).Field().Problem);
 
@@ -74,7 +75,7 @@ public sealed class StrikeDoseTests
     [Theory, EachDatabase]
     public async Task HandleAsync_Struck_NobodyKeepsAwayAnyMore(TestDatabase database)
     {
-        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var shop = await OpenAsync(database);
         await shop.StoreAsync(Some.Reading());
         var dose = await NoteAsync(shop, Some.Dose());
         Assert.Equal(new KeepAway(Some.Start.AddHours(4), "Biocide B-20"), await OfBoardAsync(shop));
@@ -92,7 +93,7 @@ public sealed class StrikeDoseTests
     [Theory, EachDatabase]
     public async Task RunAsync_TwoReentryTimes_TheLatestHoldsAndASumpInRangeIsShownForIt(TestDatabase database)
     {
-        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var shop = await OpenAsync(database);
         await shop.StoreAsync(Some.Reading());
         await NoteAsync(shop, Some.Dose() with { ReentryHours = 12 });
         await NoteAsync(shop, Some.Dose() with { Product = "Fungicide F-5", Kind = DoseKind.Fungicide });
@@ -106,39 +107,41 @@ public sealed class StrikeDoseTests
     [Theory, EachDatabase]
     public async Task HandleAsync_HadDoneThePlansDose_ItIsDueAgainUnlessAnotherDoseDidIt(TestDatabase database)
     {
-        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var shop = await OpenAsync(database);
         await shop.StepAsync(Some.Step(TaskKind.Dose, basis: IntervalBasis.FromLastDone, days: 14));
-        var due = (await OpenAsync(shop)).DueAtUtc;
+        var due = (await OpenTaskAsync(shop)).DueAtUtc;
         var first = await NoteAsync(shop, Some.Dose());
-        Assert.NotEqual(due, (await OpenAsync(shop)).DueAtUtc);
+        Assert.NotEqual(due, (await OpenTaskAsync(shop)).DueAtUtc);
 
         (await StrikeAsync(shop, new(Some.Id(), first, Why))).Done();
 
-        Assert.Equal(due, (await OpenAsync(shop)).DueAtUtc);
+        Assert.Equal(due, (await OpenTaskAsync(shop)).DueAtUtc);
         Assert.Empty((await shop.VerifyAsync()).Findings);
         Assert.True((await HistoryAsync(shop)).Tasks.Single(t => t.Kind == TaskKind.Dose).IsOfStruckDose);
 
         var second = await NoteAsync(shop, Some.Dose());
-        var next = (await OpenAsync(shop)).DueAtUtc;
+        var next = (await OpenTaskAsync(shop)).DueAtUtc;
         await NoteAsync(shop, Some.Dose() with { Product = "Defoamer D-3", Kind = DoseKind.Defoamer });
         (await StrikeAsync(shop, new(Some.Id(), second, Why))).Done();
-        Assert.Equal(next, (await OpenAsync(shop)).DueAtUtc);
+        Assert.Equal(next, (await OpenTaskAsync(shop)).DueAtUtc);
     }
 
     [Theory, EachDatabase]
     public async Task HandleAsync_HadDoneADoseThatDoesNotRecur_ItIsAskedForAnew(TestDatabase database)
     {
-        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var shop = await OpenAsync(database);
         await shop.StepAsync(Some.Step(TaskKind.Dose, basis: IntervalBasis.AfterFill, days: 11));
-        var asked = await OpenAsync(shop);
+        var asked = await OpenTaskAsync(shop);
         var dose = await NoteAsync(shop, Some.Dose());
         Assert.Equal(TaskState.Done, (await shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Id == asked.Id))).State);
 
         (await StrikeAsync(shop, new(Some.Id(), dose, Why))).Done();
 
-        var again = await OpenAsync(shop);
+        var again = await OpenTaskAsync(shop);
         Assert.Equal((asked.Cause, asked.DueAtUtc, asked.StepId), (again.Cause, again.DueAtUtc, again.StepId));
     }
+
+    private static Task<ShopFixture> OpenAsync(TestDatabase database) => ShopFixture.OpenAsync(database, also: s => s.AddSingleton<BoardQuery>().AddSingleton<SumpPageQuery>());
 
     private static async Task<KeepAway?> OfBoardAsync(ShopFixture shop)
     {
@@ -146,7 +149,7 @@ public sealed class StrikeDoseTests
         return board.Rows.Concat(board.Quiet).Single(r => r.Tag == Some.SumpTag).KeepAway;
     }
 
-    private static Task<CareTask> OpenAsync(ShopFixture shop) => shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Kind == TaskKind.Dose && t.State == TaskState.Open));
+    private static Task<CareTask> OpenTaskAsync(ShopFixture shop) => shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Kind == TaskKind.Dose && t.State == TaskState.Open));
 
     private static async Task<SumpHistory> HistoryAsync(ShopFixture shop) => (await shop.Get<SumpPageQuery>().RunAsync(Some.SumpTag, Token) ?? throw new InvalidOperationException("There is a sump.")).History;
 

@@ -72,7 +72,7 @@ public sealed class WasteSheetQueryTests
         (await run.NoteAsync(CleanOutStepKind.LockOut)).Done();
         (await run.NoteAsync(CleanOutStepKind.Drain)).Done();
 
-        Assert.Equal(said, Assert.Single((await RunAsync(shop)).Entries).Halogens);
+        Assert.Equal([said, ""], (await RunAsync(shop)).Entries.Select(e => e.Halogens));
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
@@ -87,7 +87,7 @@ public sealed class WasteSheetQueryTests
         (await run.NoteAsync(CleanOutStepKind.Drain)).Done();
         (await run.NoteAsync(CleanOutStepKind.Wipe)).Done();
 
-        Assert.Equal(["640 mg/kg", "", ""], (await RunAsync(shop)).Entries.Select(e => e.Halogens));
+        Assert.Equal(["640 mg/kg", "", "", ""], (await RunAsync(shop)).Entries.Select(e => e.Halogens));
     }
 
     [Theory, EachDatabase]
