@@ -82,11 +82,12 @@ public sealed class DosesApiTests
         await using var shop = await ShopFixture.OpenAsync(database);
         await using var host = await TestHost.StartAsync(database);
         var body = Body();
-        await (await host.ClientOfAsync(Roles.Operator)).PostAsJsonAsync(Address, body, Token);
+        var op = await host.ClientOfAsync(Roles.Operator);
+        await op.PostAsJsonAsync(Address, body, Token);
         var address = $"{Address}/{body["id"]}/strike-out";
         var strike = new Dictionary<string, object?>(StringComparer.Ordinal) { ["id"] = Some.Id(), ["strikeReason"] = "Wrong sump" };
 
-        Assert.Equal(HttpStatusCode.Forbidden, (await (await host.ClientOfAsync(Roles.Operator)).PostAsJsonAsync(address, strike, Token)).StatusCode);
+        Assert.Equal(HttpStatusCode.Forbidden, (await op.PostAsJsonAsync(address, strike, Token)).StatusCode);
         var supervisor = await host.ClientOfAsync(Roles.Supervisor);
         Assert.Equal(HttpStatusCode.Created, (await supervisor.PostAsJsonAsync(address, strike, Token)).StatusCode);
         Assert.Equal(HttpStatusCode.OK, (await supervisor.PostAsJsonAsync(address, strike, Token)).StatusCode);
