@@ -47,7 +47,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         var tasks = (await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken)).ToLookup(t => t.SumpId);
 
         var skips = await StopSkip.OfDayAsync(db, setup.Calendar.ShopDayOf(now), cancellationToken);
-        var keepAways = await KeepAway.OfAllAsync(db, now, cancellationToken);
+        var keepAways = await KeepAwayQuery.OfAllAsync(db, now, cancellationToken);
         var prices = await SumpPriority.PricesAsync(db, cancellationToken);
 
         var rows = setup.Sumps.Where(s => !s.IsRetired && (filter.AreaId is null || s.AreaId == filter.AreaId))

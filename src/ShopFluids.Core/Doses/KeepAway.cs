@@ -4,19 +4,21 @@ using ShopFluids.Core.Database;
 namespace ShopFluids.Core.Doses;
 
 /// <summary>People keep away from a sump until an instant, by the label of what was put in; also after it was drained.</summary>
-public sealed record KeepAway(DateTime UntilUtc, string Product)
+public sealed record KeepAway(DateTime UntilUtc, string Product);
+
+/// <summary>Asks from which sumps people keep away. Part of the page that is opened most often, hence compiled once; a compiled query is of one model, hence no static.</summary>
+internal sealed class KeepAwayQuery
 {
-    // Part of the page that is opened most often: compiled once.
-    private static readonly Func<ShopFluidsDbContext, Guid, DateTime, IAsyncEnumerable<Dose>> _ofSump =
+    private readonly Func<ShopFluidsDbContext, Guid, DateTime, IAsyncEnumerable<Dose>> _ofSump =
         EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid sumpId, DateTime fromUtc) => db.Doses.AsNoTracking()
             .Where(d => d.SumpId == sumpId && d.GivenAtUtc > fromUtc && d.ReentryHours != null && !db.DoseStrikes.Any(s => s.DoseId == d.Id)));
 
     /// <summary>Null where nobody has to.</summary>
-    internal static async Task<KeepAway?> OfSumpAsync(ShopFluidsDbContext db, Guid sumpId, DateTime nowUtc, CancellationToken cancellationToken) =>
+    public async Task<KeepAway?> OfSumpAsync(ShopFluidsDbContext db, Guid sumpId, DateTime nowUtc, CancellationToken cancellationToken) =>
         Latest(await _ofSump(db, sumpId, Earliest(nowUtc)).ToListAsync(cancellationToken), nowUtc);
 
     /// <summary>By sump; without those where nobody has to.</summary>
-    internal static async Task<IReadOnlyDictionary<Guid, KeepAway>> OfAllAsync(ShopFluidsDbContext db, DateTime nowUtc, CancellationToken cancellationToken)
+    public static async Task<IReadOnlyDictionary<Guid, KeepAway>> OfAllAsync(ShopFluidsDbContext db, DateTime nowUtc, CancellationToken cancellationToken)
     {
         var earliest = Earliest(nowUtc);
         var doses = await StandingDoses.Of(db).AsNoTracking().Where(d => d.GivenAtUtc > earliest && d.ReentryHours != null).ToListAsync(cancellationToken);

@@ -86,6 +86,8 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             .OrderByDescending(r => r.TakenAtUtc).Take(1)
             .SelectMany(r => r.Measurements).Where(m => m.InstrumentId != null).Select(m => m.InstrumentId));
 
+    private readonly KeepAwayQuery _keepAway = new();
+
     /// <summary>The page, or why this sump cannot be read: not known, retired, empty.</summary>
     /// <param name="isFirst">For the first reading of a refill that is not recorded yet: nothing was read of it, nothing is due.</param>
     public async Task<Result<EntryPage>> RunAsync(string sumpTag, CancellationToken cancellationToken, bool isFirst = false) =>
@@ -107,7 +109,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         var standing = isFirst ? null : await _standing(db, sump.Id, cancellationToken);
         var inUse = await _inUse(db, sump.Id).ToListAsync(cancellationToken);
         var now = clock.UtcNow;
-        return Page(setup, sump, charge, standing, inUse, now) with { KeepAway = await KeepAway.OfSumpAsync(db, sump.Id, now, cancellationToken) };
+        return Page(setup, sump, charge, standing, inUse, now) with { KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken) };
     }
 
     /// <summary>When a stored reading was taken, so that a repeated sending can say the same; null when the id is new.</summary>

@@ -76,6 +76,8 @@ public sealed record SumpFigure(
 
 public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
+    private readonly KeepAwayQuery _keepAway = new();
+
     /// <summary>Null when there is no sump of this tag.</summary>
     public async Task<SumpPage?> RunAsync(string tag, CancellationToken cancellationToken)
     {
@@ -116,7 +118,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
         {
             Causes = charge is null ? null : new ChargePatterns(setup, sump, charge).Seek(ofCharge, facts, []),
             Losses = charge is null ? null : SumpLosses.Of(setup, sump, charge, ofCharge, facts, now),
-            KeepAway = await KeepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
+            KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
             Photos = await PhotosQuery.OfSumpAsync(db, sump.Id, from, cancellationToken),
         };
     }

@@ -141,7 +141,7 @@ public sealed class StrikeDoseTests
         Assert.Equal((asked.Cause, asked.DueAtUtc, asked.StepId), (again.Cause, again.DueAtUtc, again.StepId));
     }
 
-    private static Task<ShopFixture> OpenAsync(TestDatabase database) => ShopFixture.OpenAsync(database, also: s => s.AddSingleton<BoardQuery>().AddSingleton<SumpPageQuery>());
+    private static Task<ShopFixture> OpenAsync(TestDatabase database) => ShopFixture.OpenAsync(database, also: s => s.AddSingleton<BoardQuery>().AddSingleton<EntryPageQuery>().AddSingleton<SumpPageQuery>());
 
     private static async Task<KeepAway?> OfBoardAsync(ShopFixture shop)
     {
