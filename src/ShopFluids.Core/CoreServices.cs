@@ -76,6 +76,7 @@ public static class CoreServices
         .AddSingleton<CleanOutsQuery>()
         .AddSingleton<RecordAdditionHandler>()
         .AddSingleton<NoteDoseHandler>()
+        .AddSingleton<StrikeDoseHandler>()
         .AddSingleton<DosesQuery>()
         .AddSingleton<LotByNumberQuery>()
         .AddSingleton<AdjustmentQuery>();

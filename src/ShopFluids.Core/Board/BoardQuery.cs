@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
@@ -23,7 +24,7 @@ public sealed record BoardFilter(Guid? AreaId = null, Guid? PersonId = null, Rul
     public bool AsksForWork => PersonId is not null || Kind is not null;
 }
 
-/// <summary>Reads the board in nine queries, whatever the number of sumps.</summary>
+/// <summary>Reads the board in ten queries, whatever the number of sumps.</summary>
 public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     public const int DaysShown = 7;
@@ -46,12 +47,14 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         var tasks = (await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken)).ToLookup(t => t.SumpId);
 
         var skips = await StopSkip.OfDayAsync(db, setup.Calendar.ShopDayOf(now), cancellationToken);
+        var keepAways = await KeepAwayQuery.OfAllAsync(db, now, cancellationToken);
         var prices = await SumpPriority.PricesAsync(db, cancellationToken);
 
         var rows = setup.Sumps.Where(s => !s.IsRetired && (filter.AreaId is null || s.AreaId == filter.AreaId))
             .Select(s => Row(s, setup, standings.GetValueOrDefault(s.Id), flags[s.Id], [.. tasks[s.Id]], names, now) with
             {
                 Skip = Holding(skips, s.Id, standings.GetValueOrDefault(s.Id)?.LastReadAtUtc),
+                KeepAway = keepAways.GetValueOrDefault(s.Id),
                 Priority = SumpPriority.Of(setup, s, standings.GetValueOrDefault(s.Id)?.Facts, standings.GetValueOrDefault(s.Id)?.VolumeLitres, prices, now),
             })
             .ToList();

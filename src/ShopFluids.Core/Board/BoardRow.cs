@@ -1,4 +1,5 @@
 using ShopFluids.Calculations.Mixing;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
@@ -12,7 +13,7 @@ namespace ShopFluids.Core.Board;
 /// <param name="Days">The days of the strip, today first.</param>
 /// <param name="NextClosure">The closed days that begin within the strip after today; null when none do.</param>
 /// <param name="Rows">Sumps that need somebody.</param>
-/// <param name="Quiet">Sumps in range with nothing late.</param>
+/// <param name="Quiet">Sumps in range with nothing late, from which nobody has to keep away.</param>
 /// <param name="People">Who can be given work.</param>
 public sealed record ShopBoard(
     DateTime AtUtc,
@@ -65,10 +66,13 @@ public sealed record BoardRow(
     /// <summary>Why it was passed by on this day's round; null when it was not, or was read since.</summary>
     public StopSkip? Skip { get; init; }
 
+    /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
+    public KeepAway? KeepAway { get; init; }
+
     /// <summary>Since when the oldest flag that went to the supervisor has not been answered.</summary>
     public DateTime? UnansweredSinceUtc => Flags.Where(f => f.EscalatedAtUtc is not null).Select(f => (DateTime?)f.RaisedAtUtc).Min();
 
-    public bool IsQuiet => Standing.State == SumpState.InRange && Flags.Count == 0 && !Tasks.Any(t => t.IsLate);
+    public bool IsQuiet => Standing.State == SumpState.InRange && Flags.Count == 0 && !Tasks.Any(t => t.IsLate) && KeepAway is null;
 }
 
 public sealed record BoardMachine(string Tag, string Name);

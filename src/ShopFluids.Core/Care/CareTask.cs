@@ -77,6 +77,9 @@ public sealed class CareTask : Entity
 
     public Guid? EndedByReadingId { get; private set; }
 
+    /// <summary>The dose that did it.</summary>
+    public Guid? EndedByDoseId { get; private set; }
+
     public string? EndReason { get; private set; }
 
     /// <summary>What was found when it was done; null when nothing was said.</summary>
@@ -96,7 +99,7 @@ public sealed class CareTask : Entity
     /// <summary>A later reading gives a fresher recipe for the same adjustment.</summary>
     public void Renew(TopUpRecipe recipe) => Recipe = recipe;
 
-    /// <summary>It becomes late at another time, because the shop or its machine stands.</summary>
+    /// <summary>It becomes late at another time: the shop or its machine stands, or the work before it was not done after all.</summary>
     public void Move(DateTime dueAtUtc) => DueAtUtc = dueAtUtc;
 
     /// <summary>The same work for another day: what led to it and who has it stay, what set the old day does not.</summary>
@@ -120,6 +123,13 @@ public sealed class CareTask : Entity
         EndReason = reason;
     }
 
+    /// <summary>It is done by a dose.</summary>
+    public void EndByDose(Guid doseId, DateTime atUtc, Guid? personId)
+    {
+        End(TaskState.Done, atUtc, personId);
+        EndedByDoseId = doseId;
+    }
+
     /// <summary>Notes what was found.</summary>
     /// <exception cref="InvalidOperationException">It is not done.</exception>
     public void Note(WorkFind found)
@@ -141,12 +151,14 @@ internal sealed class CareTaskConfiguration : IEntityTypeConfiguration<CareTask>
         builder.Property(t => t.EndReason).HasMaxLength(500);
         builder.Property(t => t.Recipe).HasConversion(JsonColumn.Converter<TopUpRecipe>(), JsonColumn.Comparer<TopUpRecipe>());
         builder.Property(t => t.IntervalDays).CameLater();
+        builder.Property(t => t.EndedByDoseId).CameLater();
         builder.Property(t => t.Why).CameLater().HasConversion(JsonColumn.Converter<TestReason>(), JsonColumn.Comparer<TestReason>());
         builder.Property(t => t.Found).CameLater().HasConversion(JsonColumn.Converter<WorkFind>(), JsonColumn.Comparer<WorkFind>());
         builder.HasIndex(t => new { t.SumpId, t.Kind, t.Cause }, "IX_CareTasks_OneOpen").IsUnique().HasFilter("\"State\" = 1");
         builder.HasIndex(t => new { t.State, t.DueAtUtc });
         builder.HasIndex(t => new { t.SumpId, t.EndedAtUtc });
         builder.HasIndex(t => t.StepId);
+        builder.HasIndex(t => t.EndedByDoseId);
         builder.HasOne<Sump>().WithMany().HasForeignKey(t => t.SumpId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<CareStep>().WithMany().HasForeignKey(t => t.StepId).OnDelete(DeleteBehavior.Restrict);
     }

@@ -2,13 +2,12 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
-using ShopFluids.Rules;
-using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Charges;
 
@@ -31,7 +30,7 @@ internal sealed class ChargeEnd(ShopWrite write, ShopSetup setup, ShopClock cloc
             await db.Readings.Where(r => r.ChargeId == charge.Id).MaxAsync(r => (DateTime?)r.TakenAtUtc, cancellationToken),
             await db.Additions.Where(a => a.ChargeId == charge.Id).MaxAsync(a => (DateTime?)a.AddedAtUtc, cancellationToken),
             await db.Removals.Where(r => r.ChargeId == charge.Id).MaxAsync(r => (DateTime?)r.RemovedAtUtc, cancellationToken),
-            await db.Doses.Where(d => d.ChargeId == charge.Id).MaxAsync(d => (DateTime?)d.GivenAtUtc, cancellationToken),
+            await StandingDoses.Of(db).Where(d => d.ChargeId == charge.Id).MaxAsync(d => (DateTime?)d.GivenAtUtc, cancellationToken),
         ];
         return entries.OfType<DateTime>().Max();
     }
@@ -64,30 +63,19 @@ internal sealed class ChargeEnd(ShopWrite write, ShopSetup setup, ShopClock cloc
 
     private async Task EndWorkAsync(Sump sump, Drained drained, Actor actor, DateTime now, CancellationToken cancellationToken)
     {
-        var once = setup.StepsOf(sump.Id).Where(s => !setup.FactsOf(s, sump.Id).Recurs).Select(s => s.Id).ToHashSet();
-        var done = new List<CareTask>();
-        foreach (var task in await Db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken))
-        {
-            if (task.Kind == TaskKind.DrainClean && DoneWork.ByDrain(setup, task, drained.AtUtc))
-            {
-                task.End(TaskState.Done, now, actor.PersonId);
-                done.Add(task);
-            }
-            else if (!CareSchedule.IsPlanned(task.Cause) || (task.StepId is { } stepId && once.Contains(stepId)))
-            {
-                task.End(TaskState.Withdrawn, now, null);
-            }
-        }
+        var open = await Db.CareTasks.Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken);
+        var work = DrainedWork.Of(setup, sump.Id, open, drained.AtUtc);
+        work.End(now, actor.PersonId);
 
         // Said once, at the task that was due first: what is done with it is the same work.
         if (drained.Found is { } found)
         {
-            done.MinBy(t => (t.DueAtUtc, t.Id))?.Note(found);
+            work.Done.MinBy(t => (t.DueAtUtc, t.Id))?.Note(found);
         }
 
         await write.FlushAsync(cancellationToken);
         var planner = new CarePlanner(Db, setup, clock);
-        foreach (var task in done)
+        foreach (var task in work.Done)
         {
             await planner.PlanAfterAsync(task, cancellationToken, drained.AtUtc, drained.Found?.Value);
         }

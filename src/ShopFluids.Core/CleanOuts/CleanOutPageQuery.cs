@@ -19,17 +19,7 @@ public sealed class CleanOutPageQuery(ShopDatabase database, SetupCache setups, 
     {
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
-        if (setup.FindSump(sumpTag) is not { } sump)
-        {
-            return new SumpNotFound(sumpTag);
-        }
-
-        if (sump.IsRetired)
-        {
-            return new SumpRetired(sump.Tag);
-        }
-
-        return setup.OpenCharge(sump.Id) is { } charge ? await PageAsync(db, setup, sump, charge, cancellationToken) : new NoOpenCharge(sump.Tag);
+        return SumpWithCharge.Find(setup, sumpTag).IsRefused(out var refusal, out var found) ? refusal : await PageAsync(db, setup, found.Sump, found.Charge, cancellationToken);
     }
 
     /// <summary>The first reading that a clean-out ended with; null when it did not, or is not known.</summary>

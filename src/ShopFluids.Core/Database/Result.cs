@@ -1,3 +1,5 @@
+using System.Diagnostics.CodeAnalysis;
+
 namespace ShopFluids.Core.Database;
 
 /// <summary>Why something could not be done, as a code and values; the sentence is made where it is shown.</summary>
@@ -145,6 +147,14 @@ public sealed class Result<T>
     public static implicit operator Result<T>(T value) => new(value, null);
 
     public static implicit operator Result<T>(Error error) => new(null, error);
+
+    /// <summary>Whether there is an error instead of a value.</summary>
+    public bool IsRefused([NotNullWhen(true)] out Error? error, [NotNullWhen(false)] out T? value)
+    {
+        value = Value;
+        error = value is null ? Error ?? throw new InvalidOperationException("A result has a value or an error.") : null;
+        return value is null;
+    }
 
     public TOut Match<TOut>(Func<T, TOut> success, Func<Error, TOut> failure) =>
         Value is not null ? success(Value) : failure(Error ?? throw new InvalidOperationException("A result has a value or an error."));

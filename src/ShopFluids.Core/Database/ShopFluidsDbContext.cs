@@ -66,6 +66,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
 
     public DbSet<Dose> Doses => Set<Dose>();
 
+    public DbSet<DoseStrike> DoseStrikes => Set<DoseStrike>();
+
     public DbSet<Parameter> Parameters => Set<Parameter>();
 
     public DbSet<LimitSet> LimitSets => Set<LimitSet>();

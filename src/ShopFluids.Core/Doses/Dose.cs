@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Calculations.Additives;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Sumps;
 
 namespace ShopFluids.Core.Doses;
@@ -19,7 +20,8 @@ public sealed class Dose : Entity
 
     /// <param name="noted">Checked, and as it is kept.</param>
     /// <param name="reached">What it comes to, in the measure.</param>
-    internal Dose(NoteDose noted, Guid sumpId, Guid chargeId, decimal reached, DateTime notedAtUtc, Guid? personId)
+    /// <param name="againstLabelReason">Why it is noted all the same; null where it is as its label allows.</param>
+    internal Dose(NoteDose noted, Guid sumpId, Guid chargeId, decimal reached, string? againstLabelReason, DateTime notedAtUtc, Guid? personId)
     {
         Id = noted.Id;
         SumpId = sumpId;
@@ -34,6 +36,7 @@ public sealed class Dose : Entity
         (LabelMost, LabelHours, ReentryHours) = (noted.LabelMost, noted.LabelHours, noted.ReentryHours);
         Reason = noted.Reason;
         IsSafetyConfirmed = noted.IsSafetyConfirmed;
+        AgainstLabelReason = againstLabelReason;
         NotedAtUtc = notedAtUtc;
         PersonId = personId;
     }
@@ -79,6 +82,9 @@ public sealed class Dose : Entity
     /// <summary>Whoever gave it said to have label and safety data sheet at hand and to be trained.</summary>
     public bool IsSafetyConfirmed { get; private set; }
 
+    /// <summary>Why a supervisor noted that it was given, against what its label allows; null where it is as it allows.</summary>
+    public string? AgainstLabelReason { get; private set; }
+
     public DateTime NotedAtUtc { get; private set; }
 
     public Guid? PersonId { get; private set; }
@@ -86,14 +92,13 @@ public sealed class Dose : Entity
     /// <summary>When people may come back; null where the label says nothing.</summary>
     public DateTime? ReentryUntilUtc => ReentryHours is { } hours ? GivenAtUtc.AddHours((double)hours) : null;
 
-    /// <summary>Names on labels are typed with more or fewer capitals.</summary>
-    internal static bool IsSameProduct(string one, string other) => string.Equals(one, other, StringComparison.OrdinalIgnoreCase);
-
     /// <summary>Whether a command that carries its id says the same.</summary>
     internal bool Holds(NoteDose noted, Guid sumpId) =>
         SumpId == sumpId
         && GivenAtUtc == noted.GivenAtUtc
-        && (Product, Kind) == (noted.Product, noted.Kind)
+        && ProductNames.AreSame(Product, noted.Product)
+        && Kind == noted.Kind
+        && (AgainstLabelReason is null || AgainstLabelReason == noted.AgainstLabelReason)
         && (Amount, Unit, VolumeLitres, DensityKgPerLitre) == (noted.Amount, noted.Unit, noted.VolumeLitres, noted.DensityKgPerLitre)
         && (Measure, LabelMost, LabelHours, ReentryHours) == (noted.KeptMeasure, noted.LabelMost, noted.LabelHours, noted.ReentryHours)
         && (Reason, IsSafetyConfirmed) == (noted.Reason, noted.IsSafetyConfirmed);
@@ -105,6 +110,7 @@ internal sealed class DoseConfiguration : IEntityTypeConfiguration<Dose>
     {
         builder.Property(d => d.Product).HasMaxLength(Dose.MaximumProductLength);
         builder.Property(d => d.Reason).HasMaxLength(Dose.MaximumReasonLength);
+        builder.Property(d => d.AgainstLabelReason).HasMaxLength(Dose.MaximumReasonLength).CameLater();
         builder.Ignore(d => d.ReentryUntilUtc);
         builder.HasIndex(d => new { d.SumpId, d.GivenAtUtc });
         builder.HasIndex(d => d.GivenAtUtc);

@@ -37,6 +37,13 @@ public static class DoseChecks
     /// <summary>The most that a label can say in a measure: a litre or a kilogram of product in a litre.</summary>
     public static decimal MostLabel(DoseMeasure measure) => decimal.Round((decimal)(LabelMostPerLitre / DoseStrength.PerLitre(measure)), 0);
 
+    /// <summary>Whether a dose was refused for what its label says: a supervisor may note all the same that it was given.</summary>
+    public static bool IsAgainstLabel(FieldError error)
+    {
+        ArgumentNullException.ThrowIfNull(error);
+        return error.Problem == FieldProblem.TooSoon || error is { Field: DoseFields.Amount, Problem: FieldProblem.OutOfRange, High: < MostAmount };
+    }
+
     internal static List<FieldError> Check(NoteDose dose, Sump sump, Charge charge, DateTime nowUtc)
     {
         var errors = new List<FieldError>();
@@ -56,6 +63,7 @@ public static class DoseChecks
 
         TextChecks.Check(errors, DoseFields.Product, dose.Product, Dose.MaximumProductLength);
         TextChecks.Check(errors, DoseFields.Reason, dose.Reason, Dose.MaximumReasonLength);
+        TextChecks.Check(errors, DoseFields.AgainstLabel, dose.AgainstLabelReason, Dose.MaximumReasonLength, isRequired: false);
         CheckChoice(errors, DoseFields.Kind, dose.Kind);
         CheckChoice(errors, DoseFields.Unit, dose.Unit);
         CheckChoice(errors, DoseFields.LabelMeasure, dose.KeptMeasure);
@@ -74,10 +82,10 @@ public static class DoseChecks
     }
 
     /// <summary>Holds a dose that passed the other checks against its label: how much, and how long after the last of the same product.</summary>
-    /// <param name="others">The doses of the charge.</param>
+    /// <param name="others">The doses of the charge that count.</param>
     internal static FieldError? CheckLabel(NoteDose dose, DoseReckoning reckoned, IEnumerable<Dose> others)
     {
-        var same = others.Where(o => Dose.IsSameProduct(o.Product, dose.Product)).OrderBy(o => o.GivenAtUtc).ToList();
+        var same = others.Where(o => ProductNames.AreSame(o.Product, dose.Product)).OrderBy(o => o.GivenAtUtc).ToList();
 
         // What the label said at the last dose holds where nothing is typed. A dose that is entered late may stand before others: the distance counts.
         var hours = dose.LabelHours ?? same.LastOrDefault(o => o.LabelHours is not null)?.LabelHours ?? 0;

@@ -15,5 +15,7 @@ public static class DoseFields
     public const string LabelHours = "labelHours";
     public const string ReentryHours = "reentryHours";
     public const string Reason = "reason";
+    public const string AgainstLabel = "givenAllTheSame";
+    public const string StrikeReason = "strikeReason";
     public const string Safety = "safetyConfirmed";
 }

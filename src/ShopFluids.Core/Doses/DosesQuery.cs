@@ -1,9 +1,11 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Calculations.Additives;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Doses;
@@ -26,16 +28,23 @@ public sealed record DoseRow(
     decimal? LabelMost,
     DateTime? ReentryUntilUtc,
     string Reason,
-    string By);
+    string By)
+{
+    /// <summary>Why a supervisor noted that it was given, against what its label allows; null where it is as it allows.</summary>
+    public string? AgainstLabelReason { get; init; }
+
+    /// <summary>It was noted by mistake and counts for nothing; null where it counts.</summary>
+    public HistoryCorrection? StruckOut { get; init; }
+}
 
 /// <summary>All of one product, measured out in one unit.</summary>
 public sealed record DoseTotal(string Product, DoseKind Kind, DoseUnit Unit, int Doses, decimal Amount)
 {
-    /// <summary>By product, each under the name that it was given last.</summary>
+    /// <summary>Of those that count, by product, each under the name that it was given last.</summary>
     /// <param name="doses">The latest first.</param>
     public static IReadOnlyList<DoseTotal> Of(IReadOnlyList<DoseRow> doses) =>
     [
-        .. doses.GroupBy(d => (Product: d.Product.ToUpperInvariant(), d.Kind, d.Unit))
+        .. doses.Where(d => d.StruckOut is null).GroupBy(d => (Product: ProductNames.KeyOf(d.Product), d.Kind, d.Unit))
             .Select(g => new DoseTotal(g.First().Product, g.Key.Kind, g.Key.Unit, g.Count(), g.Sum(d => d.Amount)))
             .OrderBy(t => t.Kind).ThenBy(t => t.Product, StringComparer.Ordinal).ThenBy(t => t.Unit),
     ];
@@ -44,7 +53,8 @@ public sealed record DoseTotal(string Product, DoseKind Kind, DoseUnit Unit, int
 /// <summary>A sump into which a dose may go.</summary>
 /// <param name="VolumeLitres">What it holds by the record; null where no level was ever read.</param>
 /// <param name="Doses">Those of its charge, the latest first.</param>
-public sealed record DosePage(SumpPlace Place, DateTime NowUtc, double? VolumeLitres, IReadOnlyList<DoseRow> Doses);
+/// <param name="Products">The products that were noted before in the shop, by name.</param>
+public sealed record DosePage(SumpPlace Place, DateTime NowUtc, double? VolumeLitres, IReadOnlyList<DoseRow> Doses, IReadOnlyList<string> Products);
 
 public sealed class DosesQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
@@ -53,30 +63,36 @@ public sealed class DosesQuery(ShopDatabase database, SetupCache setups, ShopClo
     {
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
-        if (setup.FindSump(sumpTag) is not { } sump)
+        if (SumpWithCharge.Find(setup, sumpTag).IsRefused(out var refusal, out var found))
         {
-            return new SumpNotFound(sumpTag);
+            return refusal;
         }
 
-        if (sump.IsRetired)
-        {
-            return new SumpRetired(sump.Tag);
-        }
-
-        if (setup.OpenCharge(sump.Id) is not { } charge)
-        {
-            return new NoOpenCharge(sump.Tag);
-        }
+        var (sump, charge) = found;
 
         var volume = await db.Standings.AsNoTracking().Where(s => s.SumpId == sump.Id).Select(s => s.VolumeLitres).FirstOrDefaultAsync(cancellationToken);
-        return new DosePage(SumpPlace.Of(setup, sump, volume), clock.UtcNow, volume, await ReadAsync(db, setup, doses => doses.Where(d => d.ChargeId == charge.Id), cancellationToken));
+        return new DosePage(
+            SumpPlace.Of(setup, sump, volume),
+            clock.UtcNow,
+            volume,
+            await ReadAsync(db, setup, doses => doses.Where(d => d.ChargeId == charge.Id), cancellationToken),
+            [.. (await ProductsAsync(db, cancellationToken)).Order(StringComparer.CurrentCultureIgnoreCase)]);
     }
 
-    /// <summary>Some of all doses, the latest first.</summary>
+    /// <summary>The products of the doses that count, each as it was spelled first.</summary>
+    internal static async Task<IReadOnlyList<string>> ProductsAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
+    {
+        var spellings = await StandingDoses.Of(db).GroupBy(d => d.Product).Select(g => new { Product = g.Key, FirstUtc = g.Min(d => d.NotedAtUtc) }).ToListAsync(cancellationToken);
+        return [.. spellings.OrderBy(s => s.FirstUtc).ThenBy(s => s.Product, StringComparer.Ordinal).Select(s => s.Product).DistinctBy(ProductNames.KeyOf)];
+    }
+
+    /// <summary>Some of all doses, the latest first; those that are struck out, too.</summary>
     internal static async Task<IReadOnlyList<DoseRow>> ReadAsync(ShopFluidsDbContext db, ShopSetup setup, Func<IQueryable<Dose>, IQueryable<Dose>> which, CancellationToken cancellationToken)
     {
         var doses = await which(db.Doses.AsNoTracking()).OrderByDescending(d => d.GivenAtUtc).ThenByDescending(d => d.Id).ToListAsync(cancellationToken);
-        var people = doses.Select(d => d.PersonId).OfType<Guid>().Distinct().ToList();
+        var ids = doses.ConvertAll(d => d.Id);
+        var strikes = ids.Count == 0 ? [] : await db.DoseStrikes.AsNoTracking().Where(s => ids.Contains(s.DoseId)).ToDictionaryAsync(s => s.DoseId, cancellationToken);
+        var people = doses.Select(d => d.PersonId).Concat(strikes.Values.Select(s => s.PersonId)).OfType<Guid>().Distinct().ToList();
         var names = people.Count == 0 ? [] : await db.Users.AsNoTracking().Where(p => people.Contains(p.Id)).ToDictionaryAsync(p => p.Id, p => p.DisplayName, cancellationToken);
         return doses.ConvertAll(d => new DoseRow(
             d.Id,
@@ -92,6 +108,12 @@ public sealed class DosesQuery(ShopDatabase database, SetupCache setups, ShopClo
             d.LabelMost,
             d.ReentryUntilUtc,
             d.Reason,
-            d.PersonId is { } id ? names.GetValueOrDefault(id, "") : ""));
+            Name(d.PersonId))
+        {
+            AgainstLabelReason = d.AgainstLabelReason,
+            StruckOut = strikes.GetValueOrDefault(d.Id) is { } strike ? new(strike.StruckAtUtc, Name(strike.PersonId), strike.Reason) : null,
+        });
+
+        string Name(Guid? personId) => personId is { } id ? names.GetValueOrDefault(id, "") : "";
     }
 }

@@ -1,6 +1,6 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Calculations.Additives;
-using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Readings;
@@ -8,13 +8,15 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
-using ShopFluids.Rules;
 
 namespace ShopFluids.Core.Doses;
 
-/// <summary>Notes that an additive was put into a sump, as its label allows. Dosing that the plan or a flag asked for is done by it.</summary>
+/// <summary>
+/// Notes that an additive was put into a sump, as its label allows, or as a supervisor says that it was given all the same. Dosing that the plan
+/// asked for is done by it.
+/// </summary>
 /// <param name="Id">Made by the sender; sending it twice notes once.</param>
-/// <param name="Product">Its name as printed on its label.</param>
+/// <param name="Product">Its name as printed on its label. One that differs from a known one only by its spelling means that.</param>
 /// <param name="Amount">0.01 to 1 000 000, in the unit.</param>
 /// <param name="VolumeLitres">The fluid for which it was reckoned, 0.1 L up to the brim and to a tenth more than the sump holds by the record.</param>
 public sealed record NoteDose(Guid Id, string SumpTag, DateTime GivenAtUtc, string Product, DoseKind Kind, decimal Amount, DoseUnit Unit, decimal VolumeLitres, string Reason)
@@ -42,16 +44,20 @@ public sealed record NoteDose(Guid Id, string SumpTag, DateTime GivenAtUtc, stri
     /// <summary>Whoever gave it has label and safety data sheet at hand and is trained for it; needed of what kills.</summary>
     public bool IsSafetyConfirmed { get; init; }
 
+    /// <summary>A supervisor's reason to note that it was given against what its label allows; where it is as that allows, not kept.</summary>
+    public string? AgainstLabelReason { get; init; }
+
     internal DoseMeasure KeptMeasure => Measure ?? DoseUnits.UsualOf(Unit);
 
     /// <summary>As it is stored: trimmed, to the millisecond and to the decimals of the database; a density only where it counts.</summary>
     internal NoteDose Kept() => this with
     {
         GivenAtUtc = ShopClock.ToMillisecond(GivenAtUtc),
-        Product = Product.Trim(),
+        Product = ProductNames.Kept(Product),
         Amount = Stored(Amount),
         VolumeLitres = Stored(VolumeLitres),
         Reason = Reason.Trim(),
+        AgainstLabelReason = string.IsNullOrWhiteSpace(AgainstLabelReason) ? null : AgainstLabelReason.Trim(),
         DensityKgPerLitre = DensityKgPerLitre is { } density && DoseReckoning.NeedsDensity(Unit, KeptMeasure) ? Stored(density) : null,
         LabelMost = LabelMost is { } most ? Stored(most) : null,
         LabelHours = LabelHours is { } hours ? Stored(hours) : null,
@@ -71,7 +77,7 @@ public sealed record NotedDose(Guid Id, decimal Reached, DoseMeasure Measure, Da
 
 public sealed class NoteDoseHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
 {
-    public async Task<Result<NotedDose>> HandleAsync(NoteDose command, Actor actor, CancellationToken cancellationToken)
+    public async Task<Result<NotedDose>> HandleAsync(NoteDose command, Actor actor, bool isSupervisor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
         ArgumentNullException.ThrowIfNull(actor);
@@ -90,16 +96,12 @@ public sealed class NoteDoseHandler(ShopDatabase database, SetupCache setups, Sh
             return known.Holds(command, sump.Id) ? NotedDose.Of(known, isNew: false) : new OtherContentForId(command.Id);
         }
 
-        if (sump.IsRetired)
+        if (SumpWithCharge.Find(setup, sump.Tag).IsRefused(out var refusal, out var found))
         {
-            return new SumpRetired(sump.Tag);
+            return refusal;
         }
 
-        if (setup.OpenCharge(sump.Id) is not { } charge)
-        {
-            return new NoOpenCharge(sump.Tag);
-        }
-
+        var charge = found.Charge;
         var now = clock.UtcNow;
         var errors = DoseChecks.Check(command, sump, charge, now);
         var standing = await db.Standings.AsNoTracking().SingleAsync(s => s.SumpId == sump.Id, cancellationToken);
@@ -113,38 +115,22 @@ public sealed class NoteDoseHandler(ShopDatabase database, SetupCache setups, Sh
             return new FieldErrors(errors);
         }
 
+        command = command with { Product = ProductNames.Known(command.Product, await DosesQuery.ProductsAsync(db, cancellationToken)) };
         var reckoned = DoseReckoning.Of(command.Amount, command.Unit, command.VolumeLitres, command.KeptMeasure, command.DensityKgPerLitre, command.LabelMost);
-        var others = await db.Doses.AsNoTracking().Where(d => d.ChargeId == charge.Id).ToListAsync(cancellationToken);
-        if (DoseChecks.CheckLabel(command, reckoned, others) is { } fault)
+        var others = await StandingDoses.Of(db).AsNoTracking().Where(d => d.ChargeId == charge.Id).ToListAsync(cancellationToken);
+        var againstLabelReason = isSupervisor ? command.AgainstLabelReason : null;
+        var fault = DoseChecks.CheckLabel(command, reckoned, others);
+        if (fault is not null && againstLabelReason is null)
         {
             return new FieldErrors([fault]);
         }
 
-        var dose = new Dose(command, sump.Id, charge.Id, reckoned.Reached, now, actor.PersonId);
+        var dose = new Dose(command, sump.Id, charge.Id, reckoned.Reached, fault is null ? null : againstLabelReason, now, actor.PersonId);
         db.Add(dose);
-        await EndWorkAsync(write, setup, sump, command.GivenAtUtc, actor, cancellationToken);
+        await DoseWork.EndAsync(write, setup, clock, sump, dose, actor, cancellationToken);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.DoseNoted, actor, now, sump.Tag), cancellationToken);
         news.Publish(sump.Id);
         return NotedDose.Of(dose, isNew: true);
-    }
-
-    // What asked for a dose has got it; whether it was enough, a reading must show.
-    private async Task EndWorkAsync(ShopWrite write, ShopSetup setup, Sump sump, DateTime givenAtUtc, Actor actor, CancellationToken cancellationToken)
-    {
-        var db = write.Database;
-        var open = await db.CareTasks.Where(t => t.SumpId == sump.Id && t.Kind == TaskKind.Dose && t.State == TaskState.Open).ToListAsync(cancellationToken);
-        var done = open.FindAll(t => DoneWork.ByDose(setup, t, givenAtUtc));
-        foreach (var task in done)
-        {
-            task.End(TaskState.Done, clock.UtcNow, actor.PersonId);
-        }
-
-        await write.FlushAsync(cancellationToken);
-        var planner = new CarePlanner(db, setup, clock);
-        foreach (var task in done)
-        {
-            await planner.PlanAfterAsync(task, cancellationToken, givenAtUtc);
-        }
     }
 }

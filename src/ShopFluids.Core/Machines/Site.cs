@@ -53,6 +53,12 @@ public sealed class Site : Entity, ISetup
     /// <summary>When the shifts of a day end, such as "14:00 22:00"; null where the shop names none. See <see cref="ShiftTimes"/>.</summary>
     public string? ShiftEnds { get; private set; }
 
+    /// <summary>Years for which analyses of fluids are kept; null is <see cref="Retention.UsualFluidYears"/>.</summary>
+    public int? FluidKeepYears { get; private set; }
+
+    /// <summary>Years for which exposure is kept on record; null is <see cref="Retention.UsualExposureYears"/>.</summary>
+    public int? ExposureKeepYears { get; private set; }
+
     public const int UsualLockMinutes = 5;
 
     public void Change(string name, string timeZoneId, string culture, UnitSystem units, string currency, int dayStartHour, int closedWeekdays, decimal measurableLitres, string? safetySheetPlace, int? lockMinutes, string? shiftEnds)
@@ -69,6 +75,13 @@ public sealed class Site : Entity, ISetup
         LockMinutes = lockMinutes;
         ShiftEnds = shiftEnds;
     }
+
+    /// <summary>The usual years are kept as such: a later version may know better ones.</summary>
+    public void Keep(Retention retention)
+    {
+        FluidKeepYears = retention.FluidYears == Retention.UsualFluidYears ? null : retention.FluidYears;
+        ExposureKeepYears = retention.ExposureYears == Retention.UsualExposureYears ? null : retention.ExposureYears;
+    }
 }
 
 internal sealed class SiteConfiguration : IEntityTypeConfiguration<Site>
@@ -82,5 +95,7 @@ internal sealed class SiteConfiguration : IEntityTypeConfiguration<Site>
         builder.Property(s => s.SafetySheetPlace).HasMaxLength(200);
         builder.Property(s => s.LockMinutes).CameLater();
         builder.Property(s => s.ShiftEnds).HasMaxLength(60).CameLater();
+        builder.Property(s => s.FluidKeepYears).CameLater();
+        builder.Property(s => s.ExposureKeepYears).CameLater();
     }
 }

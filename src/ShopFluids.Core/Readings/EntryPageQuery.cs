@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Rounds;
@@ -33,6 +34,9 @@ public sealed record EntryPage(
 {
     /// <summary>A test of this sump falls due by the end of this shop day.</summary>
     public bool IsDue { get; init; }
+
+    /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
+    public KeepAway? KeepAway { get; init; }
 
     /// <summary>What tests ask for that are not due yet and go along with this visit; among the due fields.</summary>
     public IReadOnlyList<string> Along { get; init; } = [];
@@ -82,6 +86,8 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             .OrderByDescending(r => r.TakenAtUtc).Take(1)
             .SelectMany(r => r.Measurements).Where(m => m.InstrumentId != null).Select(m => m.InstrumentId));
 
+    private readonly KeepAwayQuery _keepAway = new();
+
     /// <summary>The page, or why this sump cannot be read: not known, retired, empty.</summary>
     /// <param name="isFirst">For the first reading of a refill that is not recorded yet: nothing was read of it, nothing is due.</param>
     public async Task<Result<EntryPage>> RunAsync(string sumpTag, CancellationToken cancellationToken, bool isFirst = false) =>
@@ -92,25 +98,18 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
     public async Task<Result<EntryPage>> RunAsync(ShopSetup setup, string sumpTag, CancellationToken cancellationToken, bool isFirst = false)
     {
         ArgumentNullException.ThrowIfNull(setup);
-        if (setup.FindSump(sumpTag) is not { } sump)
+        if (SumpWithCharge.Find(setup, sumpTag).IsRefused(out var refusal, out var found))
         {
-            return new SumpNotFound(sumpTag);
+            return refusal;
         }
 
-        if (sump.IsRetired)
-        {
-            return new SumpRetired(sump.Tag);
-        }
-
-        if (setup.OpenCharge(sump.Id) is not { } charge)
-        {
-            return new NoOpenCharge(sump.Tag);
-        }
+        var (sump, charge) = found;
 
         await using var db = await database.ReadAsync(cancellationToken);
         var standing = isFirst ? null : await _standing(db, sump.Id, cancellationToken);
         var inUse = await _inUse(db, sump.Id).ToListAsync(cancellationToken);
-        return Page(setup, sump, charge, standing, inUse, clock.UtcNow);
+        var now = clock.UtcNow;
+        return Page(setup, sump, charge, standing, inUse, now) with { KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken) };
     }
 
     /// <summary>When a stored reading was taken, so that a repeated sending can say the same; null when the id is new.</summary>

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings.Corrections;
 using ShopFluids.Core.Setup;
@@ -18,20 +19,12 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
         command = command with { TakenAtUtc = ShopClock.ToMillisecond(command.TakenAtUtc) };
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
-        if (setup.FindSump(command.SumpTag) is not { } sump)
+        if (SumpWithCharge.Find(setup, command.SumpTag).IsRefused(out var refusal, out var found))
         {
-            return new SumpNotFound(command.SumpTag);
+            return refusal;
         }
 
-        if (sump.IsRetired)
-        {
-            return new SumpRetired(sump.Tag);
-        }
-
-        if (setup.OpenCharge(sump.Id) is not { } charge)
-        {
-            return new NoOpenCharge(sump.Tag);
-        }
+        var (sump, charge) = found;
 
         var now = clock.UtcNow;
         var (worked, errors) = ReadingChecks.Check(command, setup, sump, charge, now);

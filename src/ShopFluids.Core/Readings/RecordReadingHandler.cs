@@ -38,20 +38,12 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
             return known.Fingerprint == ReadingFingerprint.Of(command) && known.Outcome is not null ? new RecordedReading(known.Outcome, IsNew: false) : new OtherContentForId(command.Id);
         }
 
-        if (setup.FindSump(command.SumpTag) is not { } sump)
+        if (SumpWithCharge.Find(setup, command.SumpTag).IsRefused(out var refusal, out var found))
         {
-            return new SumpNotFound(command.SumpTag);
+            return refusal;
         }
 
-        if (sump.IsRetired)
-        {
-            return new SumpRetired(sump.Tag);
-        }
-
-        if (setup.OpenCharge(sump.Id) is not { } charge)
-        {
-            return new NoOpenCharge(sump.Tag);
-        }
+        var (sump, charge) = found;
 
         var stored = await StoreAsync(write, new(setup, sump, charge), command, actor, cancellationToken);
         if (stored.Value is null)

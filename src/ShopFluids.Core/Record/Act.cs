@@ -24,6 +24,7 @@ public static class ActCodes
     public const string AdditionStored = "addition.stored";
     public const string RemovalStored = "removal.stored";
     public const string DoseNoted = "dose.noted";
+    public const string DoseStruck = "dose.struck-out";
     public const string ChargeFilled = "charge.filled";
     public const string ChargeDrained = "charge.drained";
     public const string CleanOutNoted = "clean-out.noted";

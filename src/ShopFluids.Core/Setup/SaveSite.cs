@@ -28,6 +28,9 @@ public sealed record SaveSite(
 {
     /// <summary>When the shifts of a day end, such as "14:00, 22:00"; empty where the shop names none.</summary>
     public string ShiftEnds { get; init; } = "";
+
+    /// <summary>1 to 100 years each.</summary>
+    public Retention Retention { get; init; } = Retention.Of(null);
 }
 
 /// <summary>Somebody else changed it since it was read.</summary>
@@ -66,6 +69,7 @@ public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
         // The check has read it.
         _ = ShiftTimes.TryRead(command.ShiftEnds, command.DayStartHour, out var shiftEnds);
         site.Change(command.Name.Trim(), command.TimeZoneId, command.Culture, command.Units, command.Currency.ToUpperInvariant(), command.DayStartHour, command.ClosedWeekdays, command.MeasurableLitres, command.SafetySheetPlace, command.LockMinutes == Site.UsualLockMinutes ? null : command.LockMinutes, ShiftTimes.Written(shiftEnds));
+        site.Keep(command.Retention);
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, site.Name), cancellationToken);
         return new Saved(site.Id);
     }
@@ -84,6 +88,8 @@ public sealed class SaveSiteHandler(ShopDatabase database, ShopClock clock)
         SetupFields.Range(errors, "closedWeekdays", command.ClosedWeekdays, 0, 126);
         SetupFields.Range(errors, "measurableLitres", command.MeasurableLitres, SmallestStepLitres, LargestStepLitres, "L");
         SetupFields.Range(errors, "lockMinutes", command.LockMinutes ?? Site.UsualLockMinutes, 1, 60, "min");
+        SetupFields.Range(errors, "fluidKeepYears", command.Retention.FluidYears, Retention.LeastYears, Retention.MostYears);
+        SetupFields.Range(errors, "exposureKeepYears", command.Retention.ExposureYears, Retention.LeastYears, Retention.MostYears);
         if (command.DayStartHour is >= 0 and <= 23 && !ShiftTimes.TryRead(command.ShiftEnds, command.DayStartHour, out _))
         {
             errors.Add(new("shiftEnds", FieldProblem.NotClockTimes, Detail: command.ShiftEnds));

@@ -33,15 +33,16 @@ public sealed record HistorySheetCell(string Text, Verdict Verdict = Verdict.Not
 /// <para>What: fill, top-up, dose, removal, drain, in words.</para>
 /// <para>WaterLitres: empty when none.</para>
 /// <para>Lot: lot numbers of what went in; empty for water alone.</para>
+/// <para>StruckOut: for a dose that is struck out: when, by whom and why, in words. The row is struck through, this is not.</para>
 /// </remarks>
 public sealed record HistorySheetMovement(
-    string When, string What, string WaterLitres, string ConcentrateLitres, string RemovedLitres, string Lot, string By, string Remark);
+    string When, string What, string WaterLitres, string ConcentrateLitres, string RemovedLitres, string Lot, string By, string Remark, string? StruckOut = null);
 
 /// <summary>A lot that went into the sump in the period.</summary>
 public sealed record HistorySheetLot(string Lot, string Fluid, string Received, string Expiry, string DrawnLitres);
 
 /// <remarks>
-/// <para>Done: when it was done, or the word for skipped or withdrawn.</para>
+/// <para>Done: when it was done, or the word for skipped, withdrawn or done by a dose that is struck out.</para>
 /// <para>What: the task with what was found, or the reason for skipping.</para>
 /// </remarks>
 public sealed record HistorySheetTask(string Due, string Done, string What, string By);

@@ -57,6 +57,7 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
             Format.ShortDay(setup.Calendar.ShopDayOf(t.DueAtUtc.AddTicks(-1))),
             t.State switch
             {
+                TaskState.Done when t.IsOfStruckDose => Texts.Sheet_TaskDoseStruck,
                 TaskState.Done => Moment(t.EndedAtUtc),
                 TaskState.Skipped => Texts.Sheet_TaskSkipped,
                 _ => t.IsRedated ? Texts.Sheet_TaskRedated : Texts.Sheet_TaskWithdrawn,
@@ -134,7 +135,8 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
         movement.Reason);
 
     // Its mL are no litres of the sump: it says itself what it is.
-    private HistorySheetMovement Row(DoseRow dose) => new(Moment(dose.GivenAtUtc), Texts.Sheet_MovedDose, "", "", "", "", dose.By, $"{DoseSentences.Given(dose, Format)} {dose.Reason}");
+    private HistorySheetMovement Row(DoseRow dose) => new(
+        Moment(dose.GivenAtUtc), Texts.Sheet_MovedDose, "", "", "", "", dose.By, $"{DoseSentences.Given(dose, Format)} {dose.Reason}", DoseSentences.StruckOut(dose, Format, nowUtc));
 
     private string Litres(decimal litres) => litres == 0 ? "" : Format.VolumeNumber((double)litres);
 

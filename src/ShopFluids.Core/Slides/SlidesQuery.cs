@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Exchange;
 using ShopFluids.Core.Readings;
@@ -38,20 +39,12 @@ public sealed class SlidesQuery(ShopDatabase database, SetupCache setups, ShopCl
     {
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
-        if (setup.FindSump(sumpTag) is not { } sump)
+        if (SumpWithCharge.Find(setup, sumpTag).IsRefused(out var refusal, out var found))
         {
-            return new SumpNotFound(sumpTag);
+            return refusal;
         }
 
-        if (sump.IsRetired)
-        {
-            return new SumpRetired(sump.Tag);
-        }
-
-        if (setup.OpenCharge(sump.Id) is not { } charge)
-        {
-            return new NoOpenCharge(sump.Tag);
-        }
+        var (sump, charge) = found;
 
         var now = clock.UtcNow;
         var volume = await db.Standings.AsNoTracking().Where(s => s.SumpId == sump.Id).Select(s => s.VolumeLitres).FirstOrDefaultAsync(cancellationToken);

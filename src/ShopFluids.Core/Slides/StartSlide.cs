@@ -44,16 +44,12 @@ public sealed class StartSlideHandler(ShopDatabase database, SetupCache setups, 
                 : new OtherContentForId(command.Id);
         }
 
-        if (sump.IsRetired)
+        if (SumpWithCharge.Find(setup, sump.Tag).IsRefused(out var refusal, out var found))
         {
-            return new SumpRetired(sump.Tag);
+            return refusal;
         }
 
-        if (setup.OpenCharge(sump.Id) is not { } charge)
-        {
-            return new NoOpenCharge(sump.Tag);
-        }
-
+        var charge = found.Charge;
         var now = clock.UtcNow;
         var errors = Check(command, charge, now);
         if (errors.Count > 0)

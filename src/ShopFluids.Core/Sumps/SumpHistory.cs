@@ -46,7 +46,7 @@ public sealed record HistoryReading(
 /// <param name="ReadUntilUtc">The end of its window.</param>
 public sealed record HistoryLateSlide(DateTime ReadAtUtc, DateTime ReadUntilUtc);
 
-/// <summary>Why a reading no longer counts: when, by whom, and the reason given.</summary>
+/// <summary>Why a reading or a dose no longer counts: when, by whom, and the reason given.</summary>
 public sealed record HistoryCorrection(DateTime AtUtc, string By, string Reason);
 
 public sealed record HistoryMeasurement(
@@ -106,6 +106,9 @@ public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculati
 {
     /// <summary>It was given another day: only then somebody says why it is withdrawn.</summary>
     public bool IsRedated => State == TaskState.Withdrawn && Reason.Length > 0;
+
+    /// <summary>It ended as done by a dose that was struck out since.</summary>
+    public bool IsOfStruckDose { get; init; }
 }
 
 /// <summary>A draining and cleaning, step by step.</summary>

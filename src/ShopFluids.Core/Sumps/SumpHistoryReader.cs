@@ -175,7 +175,12 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             .Where(t => t.SumpId == sumpId && t.State != TaskState.Open && t.EndedAtUtc >= fromUtc && t.EndedAtUtc < toUtc)
             .OrderByDescending(t => t.EndedAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Id)
             .ToListAsync(cancellationToken);
-        return tasks.ConvertAll(t => new HistoryTask(t.Id, t.Kind, t.Cause, t.Recipe, t.DueAtUtc, t.State, t.EndedAtUtc ?? t.DueAtUtc, Name(t.EndedByPersonId), t.EndReason ?? "", t.Found));
+        var doses = tasks.Select(t => t.EndedByDoseId).OfType<Guid>().ToList();
+        var struck = doses.Count == 0 ? [] : await db.DoseStrikes.AsNoTracking().Where(s => doses.Contains(s.DoseId)).Select(s => s.DoseId).ToListAsync(cancellationToken);
+        return tasks.ConvertAll(t => new HistoryTask(t.Id, t.Kind, t.Cause, t.Recipe, t.DueAtUtc, t.State, t.EndedAtUtc ?? t.DueAtUtc, Name(t.EndedByPersonId), t.EndReason ?? "", t.Found)
+        {
+            IsOfStruckDose = t.EndedByDoseId is { } dose && struck.Contains(dose),
+        });
     }
 
     private async Task<List<HistoryCleanOut>> CleanOutsAsync(CancellationToken cancellationToken)

@@ -3,6 +3,7 @@ using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Photos;
@@ -44,6 +45,9 @@ public sealed record SumpPage(
     /// <summary>Where its fluid goes; null of an empty sump.</summary>
     public SumpLosses? Losses { get; init; }
 
+    /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
+    public KeepAway? KeepAway { get; init; }
+
     /// <summary>Taken with the readings since the fill, newest first.</summary>
     public IReadOnlyList<ListedPhoto> Photos { get; init; } = [];
 
@@ -72,6 +76,8 @@ public sealed record SumpFigure(
 
 public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
+    private readonly KeepAwayQuery _keepAway = new();
+
     /// <summary>Null when there is no sump of this tag.</summary>
     public async Task<SumpPage?> RunAsync(string tag, CancellationToken cancellationToken)
     {
@@ -112,6 +118,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
         {
             Causes = charge is null ? null : new ChargePatterns(setup, sump, charge).Seek(ofCharge, facts, []),
             Losses = charge is null ? null : SumpLosses.Of(setup, sump, charge, ofCharge, facts, now),
+            KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
             Photos = await PhotosQuery.OfSumpAsync(db, sump.Id, from, cancellationToken),
         };
     }

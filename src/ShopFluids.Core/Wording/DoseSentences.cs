@@ -1,5 +1,6 @@
 using ShopFluids.Calculations.Additives;
 using ShopFluids.Core.Doses;
+using ShopFluids.Core.Sheets;
 
 namespace ShopFluids.Core.Wording;
 
@@ -53,7 +54,38 @@ public static class DoseSentences
             format.Volume((double)dose.VolumeLitres),
             Strength(dose.Reached, dose.Measure, format),
             LabelMost(dose, format));
-        return dose.ReentryUntilUtc is { } until ? $"{given} {format.Say(Texts.Dose_Reentry, format.DayAndTime(until))}" : given;
+        return string.Join(' ', new[] { given, dose.ReentryUntilUtc is { } until ? format.Say(Texts.Dose_Reentry, format.DayAndTime(until)) : "", AgainstLabel(dose, format) }.Where(text => text.Length > 0));
+    }
+
+    /// <summary>That it was given against its label and why, with a sign that needs no colour; empty where it is as the label allows.</summary>
+    public static string AgainstLabel(DoseRow dose, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(dose);
+        ArgumentNullException.ThrowIfNull(format);
+        return dose.AgainstLabelReason is { } reason ? format.Say(Texts.Dose_AgainstLabel, reason) : "";
+    }
+
+    /// <summary>Why it was given, and why against its label where it was.</summary>
+    public static string Reasons(DoseRow dose, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(dose);
+        return AgainstLabel(dose, format) is { Length: > 0 } against ? $"{against} {dose.Reason}" : dose.Reason;
+    }
+
+    /// <summary>When, by whom and why it was struck out; null where it counts.</summary>
+    public static string? StruckOut(DoseRow dose, ShopFormat format, DateTime nowUtc)
+    {
+        ArgumentNullException.ThrowIfNull(dose);
+        ArgumentNullException.ThrowIfNull(format);
+        return dose.StruckOut is { } struck ? format.Say(Texts.Dose_StruckOutBy, format.Moment(struck.AtUtc, nowUtc), struck.By, struck.Reason) : null;
+    }
+
+    /// <summary>Keep away until 12:00: Biocide B-20.</summary>
+    public static string Keep(KeepAway keepAway, ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(keepAway);
+        ArgumentNullException.ThrowIfNull(format);
+        return format.Say(Texts.Dose_KeepAway, format.DayAndTime(keepAway.UntilUtc), keepAway.Product);
     }
 
     /// <summary>What must be heeded before anything is put in; what can kill comes first.</summary>

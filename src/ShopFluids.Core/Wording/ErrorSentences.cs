@@ -5,6 +5,7 @@ using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.DemoData.Generated;
 using ShopFluids.Core.Displays;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.People.Stations;
@@ -37,11 +38,14 @@ public static class ErrorSentences
             OtherContentForId => Texts.Error_OtherContent,
             ReadingNotFound => Texts.Error_ReadingNotFound,
             AlreadySuperseded => Texts.Error_AlreadySuperseded,
+            DoseNotFound => Texts.Error_DoseNotFound,
+            DoseStruckAlready => Texts.Error_DoseStruck,
             TaskNotFound => Texts.Error_TaskNotFound,
             TaskEndedAlready => Texts.Error_TaskEnded,
             NothingToSkip e => say.Format.Say(Texts.Error_NothingToSkip, string.Join(", ", e.Tags)),
             NotTickedOff { Kind: TaskKind.Test } => Texts.Error_TestNotTickedOff,
             NotTickedOff { Kind: TaskKind.ReadSlide } => Texts.Error_SlideNotTickedOff,
+            NotTickedOff { Kind: TaskKind.Dose } => Texts.Error_DoseNotTickedOff,
             NotTickedOff => Texts.Error_AdjustmentNotTickedOff,
             OnlyASupervisorSkips => Texts.Error_OnlyASupervisorSkips,
             FlagNotFound => Texts.Error_FlagNotFound,

@@ -134,6 +134,8 @@ public static class FieldNameSentences
         DoseFields.LabelMeasure => Texts.FieldName_LabelUnit,
         DoseFields.LabelHours => Texts.FieldName_LabelHours,
         DoseFields.ReentryHours => Texts.FieldName_ReentryHours,
+        DoseFields.AgainstLabel => Texts.FieldName_GivenAllTheSame,
+        DoseFields.StrikeReason => Texts.FieldName_StrikeReason,
         DoseFields.Safety => Texts.FieldName_SafetyConfirmed,
         _ => null,
     };
@@ -214,6 +216,8 @@ public static class FieldNameSentences
         "culture" => Texts.FieldName_Culture,
         "currency" => Texts.FieldName_Currency,
         "dayStartHour" => Texts.FieldName_DayStart,
+        "fluidKeepYears" => Texts.FieldName_FluidKeepYears,
+        "exposureKeepYears" => Texts.FieldName_ExposureKeepYears,
         "closedWeekdays" => Texts.FieldName_ClosedWeekdays,
         "measurableLitres" => Texts.FieldName_Measurable,
         _ => null,

@@ -305,6 +305,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<DateTime?>("EndedAtUtc")
                         .HasColumnType("timestamp with time zone");
 
+                    b.Property<Guid?>("EndedByDoseId")
+                        .HasColumnType("uuid")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<Guid?>("EndedByPersonId")
                         .HasColumnType("uuid");
 
@@ -347,6 +351,8 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.HasKey("Id");
+
+                    b.HasIndex("EndedByDoseId");
 
                     b.HasIndex("StepId");
 
@@ -668,6 +674,11 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("uuid");
 
+                    b.Property<string>("AgainstLabelReason")
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<decimal>("Amount")
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)");
@@ -749,6 +760,37 @@ namespace ShopFluids.Data.Postgres.Migrations
                         {
                             t.HasCheckConstraint("CK_Doses_Amount", "CAST(\"Amount\" AS numeric) >= 0");
                         });
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Doses.DoseStrike", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid>("DoseId")
+                        .HasColumnType("uuid");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("character varying(500)");
+
+                    b.Property<DateTime>("StruckAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DoseId")
+                        .IsUnique();
+
+                    b.ToTable("DoseStrikes");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Escalations.EscalationNotice", b =>
@@ -1316,6 +1358,14 @@ namespace ShopFluids.Data.Postgres.Migrations
 
                     b.Property<int>("DayStartHour")
                         .HasColumnType("integer");
+
+                    b.Property<int?>("ExposureKeepYears")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<int?>("FluidKeepYears")
+                        .HasColumnType("integer")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<int?>("LockMinutes")
                         .HasColumnType("integer")
@@ -2512,6 +2562,15 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.HasOne("ShopFluids.Core.Sumps.Sump", null)
                         .WithMany()
                         .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Doses.DoseStrike", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Doses.Dose", null)
+                        .WithMany()
+                        .HasForeignKey("DoseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

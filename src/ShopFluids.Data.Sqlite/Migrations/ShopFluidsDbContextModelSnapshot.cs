@@ -294,6 +294,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<DateTime?>("EndedAtUtc")
                         .HasColumnType("TEXT");
 
+                    b.Property<Guid?>("EndedByDoseId")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<Guid?>("EndedByPersonId")
                         .HasColumnType("TEXT");
 
@@ -336,6 +340,8 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.HasKey("Id");
+
+                    b.HasIndex("EndedByDoseId");
 
                     b.HasIndex("StepId");
 
@@ -657,6 +663,11 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<Guid>("Id")
                         .HasColumnType("TEXT");
 
+                    b.Property<string>("AgainstLabelReason")
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<decimal>("Amount")
                         .HasPrecision(18, 6)
                         .HasColumnType("TEXT");
@@ -738,6 +749,37 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         {
                             t.HasCheckConstraint("CK_Doses_Amount", "CAST(\"Amount\" AS numeric) >= 0");
                         });
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Doses.DoseStrike", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid>("DoseId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<Guid?>("PersonId")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("Reason")
+                        .IsRequired()
+                        .HasMaxLength(500)
+                        .HasColumnType("TEXT");
+
+                    b.Property<DateTime>("StruckAtUtc")
+                        .HasColumnType("TEXT");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("DoseId")
+                        .IsUnique();
+
+                    b.ToTable("DoseStrikes");
                 });
 
             modelBuilder.Entity("ShopFluids.Core.Escalations.EscalationNotice", b =>
@@ -1305,6 +1347,14 @@ namespace ShopFluids.Data.Sqlite.Migrations
 
                     b.Property<int>("DayStartHour")
                         .HasColumnType("INTEGER");
+
+                    b.Property<int?>("ExposureKeepYears")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
+                    b.Property<int?>("FluidKeepYears")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
 
                     b.Property<int?>("LockMinutes")
                         .HasColumnType("INTEGER")
@@ -2501,6 +2551,15 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.HasOne("ShopFluids.Core.Sumps.Sump", null)
                         .WithMany()
                         .HasForeignKey("SumpId")
+                        .OnDelete(DeleteBehavior.Restrict)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.Doses.DoseStrike", b =>
+                {
+                    b.HasOne("ShopFluids.Core.Doses.Dose", null)
+                        .WithMany()
+                        .HasForeignKey("DoseId")
                         .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });

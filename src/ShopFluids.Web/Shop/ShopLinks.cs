@@ -1,6 +1,7 @@
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Account.Stations;
+using ShopFluids.Web.Pages.Board;
 using ShopFluids.Web.Shop.Skips;
 
 namespace ShopFluids.Web.Shop;
@@ -49,6 +50,9 @@ public sealed class ShopLinks(PathString basePath)
     public string Added(string sumpTag, Guid readingId) => $"{Saved(sumpTag, readingId)}/added";
 
     public string Task(string sumpTag, Guid readingId, Guid taskId) => $"{Saved(sumpTag, readingId)}/tasks/{taskId:D}";
+
+    /// <summary>A page of the desk: a PIN does not open it.</summary>
+    public string Dose(string sumpTag) => $"{_base}/{SumpAddress.Dose(sumpTag)}";
 
     public string CleanOut(string sumpTag) => $"{_base}/drain/{Uri.EscapeDataString(sumpTag)}";
 

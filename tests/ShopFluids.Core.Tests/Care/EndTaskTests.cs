@@ -99,6 +99,19 @@ public sealed class EndTaskTests
         (await EndAsync(shop, task.Id, TaskState.Skipped, "Machine is sold")).Done();
     }
 
+    // Of a dose the record needs what was put in.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_DoseDone_IsRefusedAndMayBeSkipped(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Dose));
+        var task = await shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Kind == TaskKind.Dose));
+
+        Assert.Equal(new NotTickedOff(task.Id, TaskKind.Dose), (await EndAsync(shop, task.Id)).Refused());
+
+        (await EndAsync(shop, task.Id, TaskState.Skipped, "Count is at zero")).Done();
+    }
+
     // Only a reading closes a flag: whoever ends its work without one leaves it with nothing to do.
     [Theory, EachDatabase]
     public async Task HandleAsync_AdjustmentSkippedFlagOpen_TestFallsDueToday(TestDatabase database)

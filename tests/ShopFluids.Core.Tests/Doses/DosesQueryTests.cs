@@ -22,6 +22,7 @@ public sealed class DosesQueryTests
 
         Assert.Equal((Some.SumpTag, 150.0, Some.Start), (page.Place.Tag, page.VolumeLitres, page.NowUtc));
         Assert.Equal([("Biocide B-20", 1.2m), ("Defoamer D-3", 1.2m)], page.Doses.Select(d => (d.Product, d.Reached)));
+        Assert.Equal(["Biocide B-20", "Defoamer D-3"], page.Products);
     }
 
     [Theory, EachDatabase]
@@ -38,5 +39,5 @@ public sealed class DosesQueryTests
         Assert.Empty((await shop.Get<DosesQuery>().OfSumpAsync(Some.SumpTag, Token)).Done().Doses);
     }
 
-    private static async Task NoteAsync(ShopFixture shop, NoteDose command) => (await shop.Get<NoteDoseHandler>().HandleAsync(command, Some.Operator, Token)).Done();
+    private static async Task NoteAsync(ShopFixture shop, NoteDose command) => (await shop.Get<NoteDoseHandler>().HandleAsync(command, Some.Operator, isSupervisor: false, Token)).Done();
 }

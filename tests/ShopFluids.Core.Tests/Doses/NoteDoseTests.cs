@@ -170,7 +170,7 @@ public sealed class NoteDoseTests
         var earliest = Some.Start.AddHours(96);
         shop.Clock.SetUtcNow(new DateTimeOffset(earliest.AddMinutes(-1)));
         var again = Some.Dose() with { Product = "BIOCIDE b-20", GivenAtUtc = shop.Now };
-        var tooSoon = new FieldError(DoseFields.GivenAt, FieldProblem.TooSoon, Detail: "BIOCIDE b-20", EarliestUtc: earliest);
+        var tooSoon = new FieldError(DoseFields.GivenAt, FieldProblem.TooSoon, Detail: "Biocide B-20", EarliestUtc: earliest);
 
         Assert.Equal(tooSoon, (await NoteAsync(shop, again)).Field());
         Assert.Equal(tooSoon, (await NoteAsync(shop, again with { Kind = DoseKind.Cleaner, LabelHours = null })).Field());
@@ -179,6 +179,50 @@ public sealed class NoteDoseTests
 
         shop.Clock.Advance(TimeSpan.FromMinutes(1));
         (await NoteAsync(shop, again with { GivenAtUtc = shop.Now })).Done();
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_OtherSpellingOfAKnownProduct_MeansThatAndOtherNamesDoNot(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        (await NoteAsync(shop, Some.Dose())).Done();
+        string[] spellings = ["BIOCIDE B-20", "  biocide\u00a0 b-20 ", "\uff22iocide B-\uff12\uff10"];
+
+        foreach (var spelling in spellings)
+        {
+            Assert.Equal(FieldProblem.TooSoon, (await NoteAsync(shop, Some.Dose() with { Product = spelling, GivenAtUtc = Some.Start.AddHours(-1) })).Field().Problem);
+        }
+
+        shop.Clock.Advance(TimeSpan.FromHours(96));
+        foreach (var spelling in spellings)
+        {
+            (await NoteAsync(shop, Some.Dose() with { Product = spelling, GivenAtUtc = shop.Now })).Done();
+            shop.Clock.Advance(TimeSpan.FromHours(96));
+        }
+
+        (await NoteAsync(shop, Some.Dose() with { Product = "Biocide B-2O", GivenAtUtc = shop.Now })).Done();
+        Assert.Equal(["Biocide B-20", "Biocide B-2O"], (await shop.ReadAsync(db => db.Doses.Select(d => d.Product).Distinct().ToListAsync())).Order(StringComparer.Ordinal));
+    }
+
+    // The label allows 225 mL; and within 96 hours of the dose before none at all.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_GivenAllTheSame_IsNotedByASupervisorWithTheReasonAndByNobodyElse(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var tooMuch = Some.Dose() with { Amount = 300, AgainstLabelReason = " Poured twice " };
+
+        Assert.Equal(DoseFields.Amount, (await NoteAsync(shop, tooMuch)).Field().Field);
+        Assert.Equal(DoseFields.Amount, (await SuperviseAsync(shop, tooMuch with { AgainstLabelReason = " " })).Field().Field);
+        Assert.Equal(FieldProblem.TooLong, (await SuperviseAsync(shop, tooMuch with { AgainstLabelReason = new string('x', 501) })).Field().Problem);
+        Assert.Equal(2m, (await SuperviseAsync(shop, tooMuch)).Done().Reached);
+        Assert.False((await SuperviseAsync(shop, tooMuch)).Done().IsNew);
+        Assert.Equal(new OtherContentForId(tooMuch.Id), (await SuperviseAsync(shop, tooMuch with { AgainstLabelReason = "Said otherwise" })).Refused());
+        (await SuperviseAsync(shop, Some.Dose() with { GivenAtUtc = Some.Start.AddMinutes(-5), AgainstLabelReason = "Nobody knew of the first" })).Done();
+        shop.Clock.Advance(TimeSpan.FromHours(96));
+        (await SuperviseAsync(shop, Some.Dose() with { GivenAtUtc = shop.Now, AgainstLabelReason = "Not needed" })).Done();
+
+        Assert.Equal(["Nobody knew of the first", "Poured twice", null], await shop.ReadAsync(db => db.Doses.OrderBy(d => d.GivenAtUtc).Select(d => d.AgainstLabelReason).ToListAsync()));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
     // Between two doses 200 hours apart: what keeps 96 hours to the first keeps them to the second, too.
@@ -243,7 +287,7 @@ public sealed class NoteDoseTests
 
         var tasks = await shop.ReadAsync(db => db.CareTasks.Where(t => t.Kind == TaskKind.Dose).OrderBy(t => t.DueAtUtc).ToListAsync());
         Assert.Equal([TaskState.Done, TaskState.Open], tasks.Select(t => t.State));
-        Assert.Equal((open.Id, Some.Operator.PersonId), (tasks[0].Id, tasks[0].EndedByPersonId));
+        Assert.Equal((open.Id, Some.Operator.PersonId, await shop.ReadAsync(db => db.Doses.Select(d => (Guid?)d.Id).SingleAsync())), (tasks[0].Id, tasks[0].EndedByPersonId, tasks[0].EndedByDoseId));
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
@@ -256,7 +300,9 @@ public sealed class NoteDoseTests
         Assert.Equal(new FieldError("drainedAt", FieldProblem.BeforeTheLastEntry, EarliestUtc: Some.Start), (await shop.DrainAsync(Some.Start.AddHours(-1))).Field());
     }
 
-    private static Task<Result<NotedDose>> NoteAsync(ShopFixture shop, NoteDose command) => shop.Get<NoteDoseHandler>().HandleAsync(command, Some.Operator, Token);
+    private static Task<Result<NotedDose>> NoteAsync(ShopFixture shop, NoteDose command) => shop.Get<NoteDoseHandler>().HandleAsync(command, Some.Operator, isSupervisor: false, Token);
+
+    private static Task<Result<NotedDose>> SuperviseAsync(ShopFixture shop, NoteDose command) => shop.Get<NoteDoseHandler>().HandleAsync(command, Some.Supervisor, isSupervisor: true, Token);
 
     private static async Task RefusedAsync(ShopFixture shop, NoteDose command, FieldError error) => Assert.Equal(error, (await NoteAsync(shop, command)).Field());
 }

@@ -59,7 +59,7 @@ internal static class BusyShop
         (await shop.AddAsync(Some.Addition(shop.LotId, removed: 5, at: shop.Now))).Done();
         shop.Clock.Advance(TimeSpan.FromHours(1));
         await shop.StoreAsync(Some.Reading(brix: 4.0m, ph: 8.4m, levelMm: 180, takenAt: shop.Now));
-        (await shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose() with { GivenAtUtc = shop.Now, Amount = 60, VolumeLitres = 90 }, Some.Operator, default)).Done();
+        await DosesAsync(shop);
         (await shop.Get<AdjustLotHandler>().HandleAsync(new AdjustLot(Some.Id(), shop.LotId, AdjustmentKind.Counted, 180, "Dipstick"), Some.Supervisor, default)).Done();
         (await shop.Get<RejudgeHandler>().HandleAsync(new Rejudge(Some.Id(), null, "Limits changed"), Some.Supervisor, default)).Done();
         await shop.Get<NoticeShopFlagsHandler>().HandleAsync(default);
@@ -67,6 +67,15 @@ internal static class BusyShop
         (await shop.Get<StartSlideHandler>().HandleAsync(new StartSlide(Some.Id(), Some.SumpTag, ParameterCodes.Bacteria, SlideIncubation.Room, shop.Now), Some.Operator, default)).Done();
         await new CleanOutRun(shop).UpToAsync(CleanOutStepKind.Plan);
         return shop;
+    }
+
+    // One that was a mistake, and one that was given against its label.
+    private static async Task DosesAsync(ShopFixture shop)
+    {
+        var wrong = Some.Dose() with { GivenAtUtc = shop.Now, Amount = 60, VolumeLitres = 90 };
+        (await shop.Get<NoteDoseHandler>().HandleAsync(wrong, Some.Operator, isSupervisor: false, default)).Done();
+        (await shop.Get<StrikeDoseHandler>().HandleAsync(new StrikeDose(Some.Id(), wrong.Id, "Wrong sump"), Some.Supervisor, default)).Done();
+        (await shop.Get<NoteDoseHandler>().HandleAsync(wrong with { Id = Some.Id(), Amount = 160, AgainstLabelReason = "Poured twice" }, Some.Supervisor, isSupervisor: true, default)).Done();
     }
 
     private static async Task StationAsync(ShopFixture shop, Guid person)

@@ -170,7 +170,7 @@ public sealed class HistorySheetQueryTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         (await shop.AddAsync(Some.Addition(shop.LotId, at: Some.Start.AddHours(-1)))).Done();
-        (await shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, Token)).Done();
+        (await shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, isSupervisor: false, Token)).Done();
 
         var sheet = (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0];
 
@@ -178,6 +178,21 @@ public sealed class HistorySheetQueryTests
         Assert.Equal(
             new HistorySheetMovement("2 Mar 08:00", "dose", "", "", "", "", "", "180 mL Biocide B-20 (biocide) for 150.0 L: 1.2 mL/L, label at most 1.5 mL/L. Re-entry from 2 Mar 2026, 12:00. Smell on Monday"),
             sheet.Movements[0]);
+    }
+
+    [Theory, EachDatabase]
+    public async Task OfSumpAsync_DoseStruckOut_StandsWithWhy(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Dose, basis: IntervalBasis.FromLastDone, days: 14));
+        var dose = Some.Dose();
+        (await shop.Get<NoteDoseHandler>().HandleAsync(dose, Some.Operator, isSupervisor: false, Token)).Done();
+        (await shop.Get<StrikeDoseHandler>().HandleAsync(new(Some.Id(), dose.Id, "Wrong sump"), Some.Supervisor, Token)).Done();
+
+        var sheet = (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0];
+
+        Assert.Equal(("dose", "Struck out 2 Mar 08:00 by : Wrong sump"), (sheet.Movements[0].What, sheet.Movements[0].StruckOut));
+        Assert.Equal(Texts.Sheet_TaskDoseStruck, Assert.Single(sheet.Tasks).Done);
     }
 
     [Theory, EachDatabase]

@@ -42,6 +42,12 @@ internal sealed class PrintedSheet : IDisposable
     /// <summary>All text in the order of writing, without spaces: lines of a wrapped cell follow one another, but lose the space between.</summary>
     public string Text => Packed(string.Concat(Pages.Select(p => p.Text)));
 
+    /// <summary>Whether a level line runs through the middle of a word.</summary>
+    public static bool IsStruck(Page page, Word word) =>
+        page.Paths.Select(p => p.GetBoundingRectangle()).Any(b =>
+            b is { } box && box.Height < 1 && box.Left <= word.BoundingBox.Left + 1 && box.Right >= word.BoundingBox.Right - 1
+            && box.Bottom > word.BoundingBox.Bottom + 1 && box.Top < word.BoundingBox.Top - 1);
+
     public string PageText(int page) => Packed(Pages[page - 1].Text);
 
     public static string Packed(string text)

@@ -87,8 +87,8 @@ public sealed class HistorySheetPdfTests
         var value = page.GetWords().Single(w => w.Text == "12.4" && w.BoundingBox.Left < 250 && page.Height - w.BoundingBox.Top > 300);
         var reason = page.GetWords().Single(w => w.Text == "superseded" && w.BoundingBox.Left > 430 && page.Height - w.BoundingBox.Top > 300);
 
-        Assert.True(IsStruck(page, value));
-        Assert.False(IsStruck(page, reason));
+        Assert.True(PrintedSheet.IsStruck(page, value));
+        Assert.False(PrintedSheet.IsStruck(page, reason));
     }
 
     [Theory]
@@ -244,13 +244,19 @@ public sealed class HistorySheetPdfTests
     }
 
     [Fact]
-    public void Write_NoSheets_Refuses() => Assert.Throws<ArgumentException>(() => HistorySheetPdf.Write([], PaperSize.A4, Stream.Null));
+    public void Write_DoseStruckOut_IsStruckThroughAndItsReasonIsNot()
+    {
+        var sheet = SampleSheet.Build() with { Movements = [new("19 Nov 07:40", "dose", "", "", "", "", "J. Karrow", "240 mL Antifoam (defoamer)", "Struck out 19 Nov 08:02 by M. Ostrey: elsewhere")] };
 
-    /// <summary>Whether a level line runs through the middle of a word.</summary>
-    private static bool IsStruck(Page page, Word word) =>
-        page.Paths.Select(p => p.GetBoundingRectangle()).Any(b =>
-            b is { } box && box.Height < 1 && box.Left <= word.BoundingBox.Left + 1 && box.Right >= word.BoundingBox.Right - 1
-            && box.Bottom > word.BoundingBox.Bottom + 1 && box.Top < word.BoundingBox.Top - 1);
+        using var printed = PrintedSheet.Of(sheet);
+
+        var page = printed.Pages.Single(p => p.GetWords().Any(w => w.Text == "Antifoam"));
+        Assert.True(PrintedSheet.IsStruck(page, page.GetWords().Single(w => w.Text == "Antifoam")));
+        Assert.False(PrintedSheet.IsStruck(page, page.GetWords().Single(w => w.Text == "elsewhere")));
+    }
+
+    [Fact]
+    public void Write_NoSheets_Refuses() => Assert.Throws<ArgumentException>(() => HistorySheetPdf.Write([], PaperSize.A4, Stream.Null));
 
     private static void AssertInsideMargins(PrintedSheet printed) =>
         Assert.Empty(printed.Pages.SelectMany(page => page.Letters

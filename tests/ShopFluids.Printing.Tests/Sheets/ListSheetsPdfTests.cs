@@ -147,6 +147,18 @@ public sealed class ListSheetsPdfTests
         Assert.Equal(2, printed.Count("2611-A · page 1 of 1"));
     }
 
+    [Fact]
+    public void Write_DoseStruckOut_IsStruckThroughAndItsReasonIsNot()
+    {
+        using var printed = PrintedSheet.Of(s => DoseSheetPdf.Write(SampleLists.Dosing(), PaperSize.A4, s));
+
+        var page = Assert.Single(printed.Pages);
+        Assert.Equal(1, printed.Count(SampleLists.StruckReason));
+        Assert.True(PrintedSheet.IsStruck(page, page.GetWords().Single(w => w.Text == "S-09")));
+        Assert.False(PrintedSheet.IsStruck(page, page.GetWords().Single(w => w.Text == "Struck")));
+        Assert.False(PrintedSheet.IsStruck(page, page.GetWords().First(w => w.Text == "S-08")));
+    }
+
     // A box to tick is the only square of nine points.
     private static int Boxes(PrintedSheet printed) =>
         printed.Pages.Sum(p => p.Paths.Count(path => path.GetBoundingRectangle() is { } box && Math.Abs(box.Width - 9) < 0.1 && Math.Abs(box.Height - 9) < 0.1));

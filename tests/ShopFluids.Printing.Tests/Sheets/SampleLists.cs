@@ -54,8 +54,10 @@ internal static class SampleLists
         Repeat<WasteSheetEntry>(rows,
             new("20 Nov 15:00", "2605-D", "concentrate thrown away", "not recorded", "24.0", "not tested", "Expired; fetched by the waste carrier with note 88213" + remark, "M. Ostrey"),
             new("12 Nov 08:40", machine, "clean-out: Drain", "12 01 09*", "141.0", "1,250 mg/kg: presumed hazardous", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
-            new("12 Nov 09:20", machine, "clean-out: Wipe out", "12 01 14*", "12.0", "640 mg/kg", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
+            new("12 Nov 09:20", machine, "clean-out: Wipe out", "12 01 14*", "12.0", "", "Harrow Vale Carriers, note 2026-1188", "J. Karrow"),
             new("3 Nov 11:05", "S-11", "removal", "12 01 09*", "18.0", "not tested", "not recorded", "T. Vell")));
+
+    public const string StruckReason = "Struck out 2 Aug 11:02 by M. Ostrey: it went into S-08";
 
     public static DoseSheet Dosing(int rows = 1, string machine = "S-07", string remark = "") => new(
         Frame("Dosing", "Dosing log"),
@@ -66,7 +68,8 @@ internal static class SampleLists
             new("19 Nov 07:40", machine, "Biocide B-20", "biocide", "240 mL", "1 mL/L", "1.5 mL/L", "19 Nov 11:40", "Smell on Monday mornings, slide at 5.1 log" + remark, "M. Ostrey"),
             new("6 Nov 09:10", "S-11", "Defoamer D-3", "defoamer", "73 mL", "0.3 mL/L", "0.5 mL/L", "not recorded", "Foam at the high-pressure pump", "J. Karrow"),
             new("15 Oct 08:05", "S-21", "Fungicide F-5", "fungicide", "86 g", "0.4 g/L", "0.5 g/L", "15 Oct 10:05", "Slime in the wash-down hose, which is renewed", "M. Ostrey"),
-            new("3 Aug 10:20", "S-08", "Emulsion stabiliser E-1", "stabiliser or emulsifier", "420 mL", "2 mL/L", "not recorded", "not recorded", "Cream on top after the plain water of last week", "R. Quillan")));
+            new("3 Aug 10:20", "S-08", "Emulsion stabiliser E-1", "stabiliser or emulsifier", "420 mL", "2 mL/L", "not recorded", "not recorded", "(!) Against its label: poured twice. Cream on top after the plain water of last week", "R. Quillan"),
+            new("2 Aug 10:20", "S-09", "Defoamer D-3", "defoamer", "61 mL", "0.3 mL/L", "0.5 mL/L", "not recorded", "Foam at the weir", "J. Karrow", StruckReason)));
 
     public static MonthSheet Month(int rows = 1, string machine = "S-07", string remark = "") => new(
         Frame("Nov 2026", "Monthly summary", "1 Nov to 25 Nov 2026"),

@@ -64,6 +64,42 @@ public sealed class DosesApiTests
     }
 
     [Theory, EachDatabase]
+    public async Task Post_GivenAllTheSame_IsStoredForASupervisorAlone(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var host = await TestHost.StartAsync(database);
+        var body = Body();
+        (body["doseAmount"], body["givenAllTheSame"]) = (300, "Poured twice");
+
+        Assert.Equal(HttpStatusCode.BadRequest, (await (await host.ClientOfAsync(Roles.Operator)).PostAsJsonAsync(Address, body, Token)).StatusCode);
+        Assert.Equal(HttpStatusCode.Created, (await (await host.ClientOfAsync(Roles.Supervisor)).PostAsJsonAsync(Address, body, Token)).StatusCode);
+        Assert.Equal("Poured twice", (await shop.ReadAsync(db => db.Doses.SingleAsync())).AgainstLabelReason);
+    }
+
+    [Theory, EachDatabase]
+    public async Task StrikeOut_BySupervisor_IsStoredOnceAndAnOperatorIsRefused(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await using var host = await TestHost.StartAsync(database);
+        var body = Body();
+        var op = await host.ClientOfAsync(Roles.Operator);
+        await op.PostAsJsonAsync(Address, body, Token);
+        var address = $"{Address}/{body["id"]}/strike-out";
+        var strike = new Dictionary<string, object?>(StringComparer.Ordinal) { ["id"] = Some.Id(), ["strikeReason"] = "Wrong sump" };
+
+        Assert.Equal(HttpStatusCode.Forbidden, (await op.PostAsJsonAsync(address, strike, Token)).StatusCode);
+        var supervisor = await host.ClientOfAsync(Roles.Supervisor);
+        Assert.Equal(HttpStatusCode.Created, (await supervisor.PostAsJsonAsync(address, strike, Token)).StatusCode);
+        Assert.Equal(HttpStatusCode.OK, (await supervisor.PostAsJsonAsync(address, strike, Token)).StatusCode);
+        strike["id"] = Some.Id();
+        Assert.Equal(HttpStatusCode.Conflict, (await supervisor.PostAsJsonAsync(address, strike, Token)).StatusCode);
+        Assert.Equal(HttpStatusCode.NotFound, (await supervisor.PostAsJsonAsync($"{Address}/{Some.Id()}/strike-out", strike, Token)).StatusCode);
+        strike["strikeReason"] = " ";
+        Assert.Equal(HttpStatusCode.BadRequest, (await supervisor.PostAsJsonAsync(address, strike, Token)).StatusCode);
+        Assert.Equal("Wrong sump", (await shop.ReadAsync(db => db.DoseStrikes.SingleAsync())).Reason);
+    }
+
+    [Theory, EachDatabase]
     public async Task Post_AnAuditorOrAnUnknownSump_IsRefused(TestDatabase database)
     {
         await using var shop = await ShopFixture.OpenAsync(database);

@@ -2,6 +2,7 @@ using Bunit;
 using Microsoft.AspNetCore.Components;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
@@ -35,6 +36,18 @@ public sealed class BoardPageTests
         Assert.Equal(Texts.Board_Assign, row.QuerySelector(".c-who button")?.TextContent);
         Assert.Equal("sumps/S-07", row.QuerySelector(".tg")?.GetAttribute("href"));
         Assert.Equal(Texts.Board_StandsEmpty, page.FindAll("tbody tr")[1].QuerySelector(".c-why")?.TextContent.Trim());
+    }
+
+    [Fact]
+    public async Task Render_DosedSumpInRange_SaysToKeepAwayFromIt()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading());
+        (await desk.Shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, isSupervisor: false, Xunit.TestContext.Current.CancellationToken)).Done();
+
+        var page = await BoardAsync(desk);
+
+        Assert.Contains("Keep away until 2 Mar 2026, 12:00: Biocide B-20", page.Find("tbody .c-why").TextContent, StringComparison.Ordinal);
     }
 
     [Fact]

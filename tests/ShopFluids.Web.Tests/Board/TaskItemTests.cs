@@ -146,6 +146,18 @@ public sealed class TaskItemTests
     }
 
     [Fact]
+    public async Task Dose_Open_LeadsToNotingItAndIsNotTickedOff()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Dose));
+
+        var item = await ItemAsync(desk, TaskKind.Dose);
+
+        Assert.DoesNotContain(item.FindAll("button"), b => b.TextContent == Texts.Board_Done);
+        Assert.Equal("sumps/S-07/dose", item.Find(".acts a").GetAttribute("href"));
+    }
+
+    [Fact]
     public async Task Done_OtherWork_IsTickedOffAsBefore()
     {
         await using var desk = await DeskContext.OpenAsync();

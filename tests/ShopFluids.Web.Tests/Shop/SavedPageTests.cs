@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -232,6 +233,24 @@ public sealed class SavedPageTests
         Assert.Contains("done 08:00", page.Text, StringComparison.Ordinal);
         Assert.Contains("changed on Friday", page.Text, StringComparison.Ordinal);
         Assert.Contains("1 done, 1 skipped of 3", page.Text, StringComparison.Ordinal);
+    }
+
+    // A dose is no tick: it is noted with what its label says, at the desk.
+    [Fact]
+    public async Task Get_DoseIsDue_LeadsToNotingItAndIsNotTicked()
+    {
+        var (host, address) = await OpenAsync(shop => shop.StepAsync(Some.Step(TaskKind.Dose)));
+        await using var _ = host;
+        var dose = await host.Shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Kind == TaskKind.Dose));
+
+        var page = await host.GetAsync(address);
+
+        Assert.Contains("href=\"/sumps/S-07/dose\"", page.Html, StringComparison.Ordinal);
+
+        // Only the form to skip it.
+        Assert.Single(page.Html.Split($"tasks/{dose.Id}")[1..]);
+        var posted = await host.PostAsync($"{address}/tasks/{dose.Id}", new() { ["state"] = "done" }, from: address);
+        Assert.Contains(Texts.Error_DoseNotTickedOff, posted.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -65,6 +65,73 @@ public sealed class NoteDosePageTests
 
         Assert.Equal("Amount given 300 mL is outside the accepted range of 0.01 mL to 225 mL.", page.FaultOf(DoseFields.Amount));
         Assert.Equal(0, await desk.Shop.CountAsync<Dose>());
+
+        // An operator is told who can note it.
+        Assert.Contains(Texts.Dose_AgainstAskSupervisor, page.Markup, StringComparison.Ordinal);
+        Assert.Empty(page.FindAll($"#f-{DoseFields.AgainstLabel}"));
+    }
+
+    [Fact]
+    public async Task Save_GivenAllTheSame_IsAskedOfASupervisorNotedAndMarkedEverywhere()
+    {
+        await using var desk = await OpenAsync(isSupervisor: true);
+        var page = Page(desk);
+        Fill(page);
+        await page.Find("input[type=checkbox]").ChangeAsync(new() { Value = true });
+        Assert.Empty(page.FindAll($"#f-{DoseFields.AgainstLabel}"));
+        page.Type(DoseFields.Amount, "300");
+        await page.SaveAsync();
+        Assert.Equal(0, await desk.Shop.CountAsync<Dose>());
+
+        page.Type(DoseFields.AgainstLabel, "Poured twice");
+        await page.SaveAsync();
+
+        page.WaitForAssertion(() => Assert.Contains("(!) Against its label: Poured twice.", page.Find("table.list tbody tr").TextContent, StringComparison.Ordinal), SetupDesk.Patience);
+        Assert.Empty(page.FindAll($"#f-{DoseFields.AgainstLabel}"));
+        Assert.Contains("(!) Against its label: Poured twice.", Timeline(desk).TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task StrikeOut_BySupervisor_StaysStruckThroughWithTheReason()
+    {
+        await using var desk = await OpenAsync(isSupervisor: true);
+        (await desk.Shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, isSupervisor: false, Xunit.TestContext.Current.CancellationToken)).Done();
+        var page = Page(desk);
+
+        await page.FindAll("table.list button").Single(b => b.TextContent == Texts.Dose_Strike).ClickAsync(new());
+        await page.Find("table.list textarea").ChangeAsync(new() { Value = "Wrong sump" });
+        await page.Find("table.list .reason .pri").ClickAsync(new());
+
+        page.WaitForAssertion(() => Assert.Contains("by M. Ostrey: Wrong sump", page.Find("tr.struck").TextContent, StringComparison.Ordinal), SetupDesk.Patience);
+        Assert.DoesNotContain(page.FindAll("table.list button"), b => b.TextContent == Texts.Dose_Strike);
+        var entry = Timeline(desk);
+        Assert.Contains("180 mL Biocide B-20", entry.QuerySelector("s")?.TextContent, StringComparison.Ordinal);
+        Assert.DoesNotContain("Wrong sump", entry.QuerySelector("s")?.TextContent, StringComparison.Ordinal);
+        Assert.Contains("Wrong sump", entry.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task StrikeOut_ByAnOperator_IsNotOffered()
+    {
+        await using var desk = await OpenAsync();
+        (await desk.Shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, isSupervisor: false, Xunit.TestContext.Current.CancellationToken)).Done();
+
+        Assert.Empty(Page(desk).FindAll("table.list button"));
+    }
+
+    [Fact]
+    public async Task Render_ProductsNotedBefore_AreOfferedOnceEach()
+    {
+        await using var desk = await OpenAsync();
+        foreach (var (product, hours) in new[] { ("Biocide B-20", 0), ("BIOCIDE b-20", 96), ("Defoamer D-3", 0) })
+        {
+            (await desk.Shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose() with { Product = product, GivenAtUtc = Some.Start.AddHours(-hours) }, Some.Operator, isSupervisor: false, Xunit.TestContext.Current.CancellationToken)).Done();
+        }
+
+        var page = Page(desk);
+
+        Assert.Equal(["Biocide B-20", "Defoamer D-3"], page.FindAll("datalist option").Select(o => o.GetAttribute("value")));
+        Assert.Equal(page.Find("datalist").Id, page.Find($"#f-{DoseFields.Product}").GetAttribute("list"));
     }
 
     [Fact]
@@ -114,9 +181,17 @@ public sealed class NoteDosePageTests
         page.Type(DoseFields.ReentryHours, "4");
     }
 
-    private static async Task<DeskContext> OpenAsync()
+    private static AngleSharp.Dom.IElement Timeline(DeskContext desk)
     {
-        var desk = await SetupDesk.OpenAsync(isSupervisor: false);
+        var sump = desk.Render<SumpPage>(p => p.Add(s => s.Tag, "S-07"));
+        sump.WaitForElement(".tl", SetupDesk.Patience);
+        return sump.FindAll(".tl li").Single(e => e.TextContent.Contains("Dose:", StringComparison.Ordinal));
+    }
+
+    private static async Task<DeskContext> OpenAsync(bool isSupervisor = false)
+    {
+        var desk = await SetupDesk.OpenAsync(isSupervisor: isSupervisor);
+        desk.Services.AddSingleton(desk.Shop.Get<StrikeDoseHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<NoteDoseHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<DosesQuery>());
         await desk.Shop.StoreAsync(Some.Reading(levelMm: 300));

@@ -41,7 +41,7 @@ public sealed class SumpPageTests
     public async Task Render_DosedWithReentry_SaysToKeepAwayUntilItIsOver()
     {
         await using var desk = await DeskContext.OpenAsync();
-        (await desk.Shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, Xunit.TestContext.Current.CancellationToken)).Done();
+        (await desk.Shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, isSupervisor: false, Xunit.TestContext.Current.CancellationToken)).Done();
 
         Assert.Contains("12:00: Biocide B-20", Page(desk, "S-07").Find(".sh .id").TextContent, StringComparison.Ordinal);
 

@@ -1,5 +1,6 @@
 using System.Net;
 using ShopFluids.Core.Displays;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Wording;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Tests.Shop;
@@ -30,6 +31,20 @@ public sealed class WallPageTests
         Assert.DoesNotContain("_blazor", page.Html, StringComparison.Ordinal);
         Assert.Contains("style-src 'self';", page.ContentPolicy, StringComparison.Ordinal);
         Assert.Contains("http-equiv=\"refresh\" content=\"30;url=/board/wall?turn=0\"", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_Dosed_SaysToKeepAwayFirst()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StoreAsync(Some.Reading(brix: 4.0m));
+            (await shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, isSupervisor: false, Stop)).Done();
+        });
+
+        var page = await host.GetAsync(Wall);
+
+        Assert.Contains("Keep away until 2 Mar 2026, 12:00: Biocide B-20. Concentration 4.0 %, action limit", page.Text, StringComparison.Ordinal);
     }
 
     [Fact]

@@ -97,11 +97,12 @@ internal sealed class SumpActs(ShopSetup setup, Sump sump, SumpModel model)
         var removal = new Removal(NewId(now), charge.Id, now, litres, RemovalReasons.Drain, PersonOf(by));
         var flags = Memory.Flags.ToList();
         flags.ForEach(f => f.End(Flags.FlagEnd.ChargeEnded, now));
-        var (done, withdrawn) = EndWork(now, by);
-        var next = done.Select(t => After(t, now)).OfType<CareTask>().ToList();
+        var work = DrainedWork.Of(setup, sump.Id, [.. Memory.Tasks], now);
+        work.End(now, by.PersonId);
+        var next = work.Done.Select(t => After(t, now)).OfType<CareTask>().ToList();
         Memory.Drain();
         Memory.Settle([], next);
-        return new(ActCodes.ChargeDrained, [removal, .. next], [charge, .. flags, .. done, .. withdrawn]);
+        return new(ActCodes.ChargeDrained, [removal, .. next], [charge, .. flags, .. work.Done, .. work.Withdrawn]);
     }
 
     /// <summary>Work that is ticked off, with what is the same work.</summary>
@@ -130,16 +131,6 @@ internal sealed class SumpActs(ShopSetup setup, Sump sump, SumpModel model)
         var tasks = RulesService.WorkOfClock(raised, Memory.Facts.OpenTasks, Calendar, now).Select(t => Planned(now, t)).ToList();
         Memory.Settle(flags, tasks);
         return raised.Count == 0 ? null : new(ActCodes.OverdueNoticed, [.. flags, .. tasks], []);
-    }
-
-    private (List<CareTask> Done, List<CareTask> Withdrawn) EndWork(DateTime now, Actor by)
-    {
-        var steps = setup.StepsOf(sump.Id).ToDictionary(s => s.Id, s => setup.FactsOf(s, sump.Id));
-        var done = Memory.Tasks.Where(t => t.Kind == TaskKind.DrainClean && (t.StepId is not { } step || CareSchedule.CountsFor(steps[step], t.ToOpen(), now, Calendar))).ToList();
-        var withdrawn = Memory.Tasks.Except(done).Where(t => !CareSchedule.IsPlanned(t.Cause)).ToList();
-        done.ForEach(t => t.End(TaskState.Done, now, by.PersonId));
-        withdrawn.ForEach(t => t.End(TaskState.Withdrawn, now, null));
-        return (done, withdrawn);
     }
 
     private List<CareTask> Retests(DateTime now) =>

@@ -23,6 +23,6 @@ internal sealed class DemoDoses(DemoScene scene)
             ReentryHours = dose.ReentryHours,
             IsSafetyConfirmed = DoseKinds.IsBiocidal(dose.Kind),
         };
-        (await scene.Commands.Dose.HandleAsync(command, scene.Supervisor, cancellationToken)).Done();
+        (await scene.Commands.Dose.HandleAsync(command, scene.Supervisor, isSupervisor: true, cancellationToken)).Done();
     }
 }

@@ -19,7 +19,14 @@ public sealed record TrailPage(
     long? Next,
     IReadOnlyList<string> Actors,
     IReadOnlyDictionary<Guid, string> Names,
-    TrailColumns Columns);
+    TrailColumns Columns)
+{
+    /// <summary>When the first entry was made; null in an empty record.</summary>
+    public DateTime? FirstAtUtc { get; init; }
+
+    /// <summary>When the first biocide or fungicide that counts was given; null where none was.</summary>
+    public DateTime? FirstExposureUtc { get; init; }
+}
 
 /// <summary>One act.</summary>
 /// <param name="Station">The shared tablet at which it was done; null elsewhere.</param>

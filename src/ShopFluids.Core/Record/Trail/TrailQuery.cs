@@ -1,6 +1,7 @@
 using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Setup;
 
 namespace ShopFluids.Core.Record.Trail;
@@ -32,7 +33,11 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
             page.Count > PageSize ? shown[^1].Sequence : null,
             await db.RecordEntries.Select(e => e.ActorName).Distinct().OrderBy(n => n).ToListAsync(cancellationToken),
             await TrailNames.OfAsync(db, setup, shown, cancellationToken),
-            _columns ??= new(db.Model));
+            _columns ??= new(db.Model))
+        {
+            FirstAtUtc = await db.RecordEntries.MinAsync(e => (DateTime?)e.AtUtc, cancellationToken),
+            FirstExposureUtc = await StandingDoses.Of(db).Where(d => d.Kind == DoseKind.Biocide || d.Kind == DoseKind.Fungicide).MinAsync(d => (DateTime?)d.GivenAtUtc, cancellationToken),
+        };
     }
 
     /// <summary>Every entry that the filter finds, the first one first, one at a time: a record of years does not fit into memory.</summary>

@@ -39,8 +39,8 @@ public sealed class DoseSheetQuery(ShopDatabase database, SetupCache setups, Sho
 
     private static DoseSheet Make(SheetFrame frame, IReadOnlyList<DoseRow> doses, ShopFormat format, DateTime nowUtc) => new(
         frame,
-        format.Count(doses.Count),
-        format.Count(doses.Count(d => DoseKinds.IsBiocidal(d.Kind))),
+        format.Count(doses.Count(d => d.StruckOut is null)),
+        format.Count(doses.Count(d => d.StruckOut is null && DoseKinds.IsBiocidal(d.Kind))),
         [.. DoseTotal.Of(doses).Select(t => new DoseSheetTotal(t.Product, DoseSentences.Kind(t.Kind), format.Count(t.Doses), DoseSentences.Amount(t.Amount, t.Unit, format)))],
         [.. doses.Select(d => new DoseSheetEntry(
             format.Moment(d.GivenAtUtc, nowUtc),
@@ -51,6 +51,7 @@ public sealed class DoseSheetQuery(ShopDatabase database, SetupCache setups, Sho
             DoseSentences.Strength(d.Reached, d.Measure, format),
             d.LabelMost is null ? Texts.Sheet_NotRecorded : DoseSentences.LabelMost(d, format),
             d.ReentryUntilUtc is { } until ? format.Moment(until, nowUtc) : Texts.Sheet_NotRecorded,
-            d.Reason,
-            d.By))]);
+            DoseSentences.Reasons(d, format),
+            d.By,
+            DoseSentences.StruckOut(d, format, nowUtc)))]);
 }

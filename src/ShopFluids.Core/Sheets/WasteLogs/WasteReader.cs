@@ -26,9 +26,9 @@ internal enum WasteSource
 /// <param name="From">Tag of the sump or number of the lot.</param>
 /// <param name="Code">Null where none is on record.</param>
 /// <param name="Step">Of a clean-out.</param>
-/// <param name="HalogensMgPerKg">Null where it was not tested.</param>
+/// <param name="HalogensMgPerKg">Of all waste of a clean-out; null where it was not tested.</param>
 internal sealed record WasteFact(
-    DateTime AtUtc, WasteSource Source, string From, string? Code, decimal Litres, string Carrier, Guid? PersonId, CleanOutStepKind? Step = null, decimal? HalogensMgPerKg = null);
+    DateTime AtUtc, WasteSource Source, string From, string? Code, decimal Litres, string Carrier, Guid? PersonId, CleanOutStepKind? Step = null, decimal? HalogensMgPerKg = null, Guid? CleanOutId = null);
 
 /// <summary>Reads what left sumps and stores, and counts nothing twice.</summary>
 internal sealed class WasteReader(ShopFluidsDbContext db, ShopSetup setup, DateTime fromUtc, DateTime toUtc)
@@ -73,7 +73,8 @@ internal sealed class WasteReader(ShopFluidsDbContext db, ShopSetup setup, DateT
             carriers.GetValueOrDefault(s.Step.CleanOutId)?.Text ?? "",
             s.Step.PersonId,
             s.Step.Kind,
-            carriers.GetValueOrDefault(s.Step.CleanOutId)?.HalogensMgPerKg)))];
+            carriers.GetValueOrDefault(s.Step.CleanOutId)?.HalogensMgPerKg,
+            s.Step.CleanOutId)))];
     }
 
     private async Task<List<WasteFact>> LotsAsync(CancellationToken cancellationToken)

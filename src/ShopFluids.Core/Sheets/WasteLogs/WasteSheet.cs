@@ -24,5 +24,5 @@ public sealed record WasteSheetMonth(string Month, string Code, string Litres, s
 
 /// <param name="From">The sump, or the lot that was thrown away.</param>
 /// <param name="Carrier">As noted at the clean-out, with the note's number where it was written; or why the lot was thrown away and where to.</param>
-/// <param name="Halogens">Total halogens with what they mean; the words for not tested where nobody noted any.</param>
+/// <param name="Halogens">Total halogens with what they mean; the words for not tested where nobody noted any. Of a clean-out they stand at its first row alone.</param>
 public sealed record WasteSheetEntry(string When, string From, string What, string Code, string Litres, string Halogens, string Carrier, string By);

@@ -47,6 +47,7 @@ internal sealed class WasteSheetMaker(Sentences say, Dictionary<Guid, string> na
 
     public WasteSheet Make(SheetFrame frame, IReadOnlyList<WasteFact> waste)
     {
+        var firsts = waste.Where(w => w.CleanOutId is not null).DistinctBy(w => w.CleanOutId).ToHashSet<object>(ReferenceEqualityComparer.Instance);
         var uncoded = waste.Where(w => w.Code is null).Sum(w => w.Litres);
         return new(
             frame,
@@ -62,10 +63,12 @@ internal sealed class WasteSheetMaker(Sentences say, Dictionary<Guid, string> na
                 What(w),
                 Code(w.Code),
                 Litres(w.Litres),
-                w.HalogensMgPerKg is { } halogens ? CleanOutSentences.Halogens(Format, halogens) : Texts.WasteSheet_NotTested,
+                w.CleanOutId is null || firsts.Contains(w) ? Halogens(w) : "",
                 w.Carrier.Length == 0 ? Texts.Sheet_NotRecorded : w.Carrier,
                 w.PersonId is { } id ? names.GetValueOrDefault(id, "") : ""))]);
     }
+
+    private string Halogens(WasteFact waste) => waste.HalogensMgPerKg is { } halogens ? CleanOutSentences.Halogens(Format, halogens) : Texts.WasteSheet_NotTested;
 
     private IEnumerable<WasteSheetMonth> Month(IGrouping<DateOnly, WasteFact> month) =>
         month.GroupBy(w => w.Code).OrderByDescending(g => g.Sum(w => w.Litres)).ThenBy(g => g.Key, StringComparer.Ordinal)

@@ -13,6 +13,7 @@ public static class RecordActWords
         [ActCodes.AdditionStored] = () => Texts.RecordAct_AdditionStored,
         [ActCodes.RemovalStored] = () => Texts.RecordAct_RemovalStored,
         [ActCodes.DoseNoted] = () => Texts.RecordAct_DoseNoted,
+        [ActCodes.DoseStruck] = () => Texts.RecordAct_DoseStruck,
         [ActCodes.ChargeFilled] = () => Texts.RecordAct_ChargeFilled,
         [ActCodes.ChargeDrained] = () => Texts.RecordAct_ChargeDrained,
         [ActCodes.CleanOutNoted] = () => Texts.RecordAct_CleanOutNoted,

@@ -17,6 +17,7 @@ public static class RecordRowWords
         ["CleanOut"] = () => Texts.RecordRow_CleanOut,
         ["CleanOutStep"] = () => Texts.RecordRow_CleanOutStep,
         ["Dose"] = () => Texts.RecordRow_Dose,
+        ["DoseStrike"] = () => Texts.RecordRow_DoseStrike,
         ["Flag"] = () => Texts.RecordRow_Flag,
         ["Display"] = () => Texts.RecordRow_Display,
         ["Fluid"] = () => Texts.RecordRow_Fluid,

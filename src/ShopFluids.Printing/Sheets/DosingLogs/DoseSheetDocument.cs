@@ -43,7 +43,14 @@ internal static class DoseSheetDocument
                 new(Texts.Dose_Amount, IsRight: true, Face: PrintFace.Bold), new(Texts.Dose_Reached, IsRight: true), new(Texts.Dose_LabelMost, IsRight: true), new(Texts.Dose_ReentryUntil),
                 new(Texts.Sheet_Reason, TakesRest: true), new(Texts.Sheet_By),
             ],
-            [.. entries.Select(e => new TableRow([e.When, e.Sump, e.Product, e.Kind, e.Amount, e.Reached, e.LabelMost, e.Reentry, e.Reason, e.By]))],
+            [.. entries.Select(Entry)],
             "");
+    }
+
+    // Of a dose that is struck out stands in plain why.
+    private static TableRow Entry(DoseSheetEntry e)
+    {
+        TableCell[] facts = [e.When, e.Sump, e.Product, e.Kind, e.Amount, e.Reached, e.LabelMost, e.Reentry];
+        return new([.. facts, e.StruckOut is null ? e.Reason : $"{e.StruckOut}\n{e.Reason}", e.By], e.StruckOut is null ? 0 : facts.Length);
     }
 }

@@ -23,8 +23,15 @@ internal static class TableBlocks
                 new(Texts.Sheet_When, IsWhole: true), new(Texts.Sheet_What), new(Texts.Sheet_WaterLitres, IsRight: true), new(Texts.Sheet_ConcentrateLitres, IsRight: true),
                 new(Texts.Sheet_RemovedLitres, IsRight: true), new(Texts.Sheet_Lot, Face: PrintFace.Mono, IsWhole: true), new(Texts.Sheet_By, IsWhole: true), new(Texts.Sheet_Remarks, TakesRest: true),
             ],
-            [.. movements.Select(m => new TableRow([m.When, m.What, m.WaterLitres, m.ConcentrateLitres, m.RemovedLitres, m.Lot, m.By, m.Remark]))],
+            [.. movements.SelectMany(Movement)],
             Texts.Sheet_NoMovements);
+
+    // A dose says in its remark what it was. Struck out, all of its row is struck through, and why stands under it in plain.
+    private static IEnumerable<TableRow> Movement(HistorySheetMovement m)
+    {
+        TableCell[] cells = [m.When, m.What, m.WaterLitres, m.ConcentrateLitres, m.RemovedLitres, m.Lot, m.By, m.Remark];
+        return m.StruckOut is { } why ? [new(cells, cells.Length), new(["", "", "", "", "", "", "", why])] : [new(cells)];
+    }
 
     public static void AddLots(PageFlow flow, IReadOnlyList<HistorySheetLot> lots) =>
         flow.Table(

@@ -3,25 +3,34 @@ using System.Text.Json;
 using Microsoft.AspNetCore.Mvc;
 using ShopFluids.Calculations.Additives;
 using ShopFluids.Core.Doses;
+using ShopFluids.Core.People;
 using ShopFluids.Core.Readings;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Api.Json;
 
 namespace ShopFluids.Web.Api.Doses;
 
-/// <summary>Noting an additive that was dosed; dosing that the sump's plan asks for is done by it.</summary>
+/// <summary>Noting an additive that was dosed, by which dosing that the sump's plan asks for is done, and striking out what was noted by mistake.</summary>
 internal static class DoseEndpoints
 {
     private const string Id = "id";
     private const string Sump = "sump";
 
-    public static void MapDoses(this IEndpointRouteBuilder api) => api.MapPost("/doses", NoteAsync)
-        .RequireAuthorization(Policies.CanOperate)
+    public static void MapDoses(this IEndpointRouteBuilder api)
+    {
+        Describe<DoseRequest, DoseAnswer>(api.MapPost("/doses", NoteAsync), Policies.CanOperate)
+            .WithName("NoteDose").WithSummary("Notes an additive that was put into a sump, held against its label");
+        Describe<DoseStrikeRequest, DoseStrikeAnswer>(api.MapPost("/doses/{id:guid}/strike-out", StrikeAsync), Policies.CanSupervise)
+            .WithName("StrikeOutDose").WithSummary("Strikes out a dose that was noted by mistake: it stays, and counts for nothing");
+    }
+
+    private static RouteHandlerBuilder Describe<TRequest, TAnswer>(RouteHandlerBuilder route, string policy)
+        where TRequest : notnull => route
+        .RequireAuthorization(policy)
         .WithMetadata(new RequestSizeLimitAttribute(JsonBody.MostBytes))
-        .WithName("NoteDose").WithSummary("Notes an additive that was put into a sump, held against its label")
-        .Accepts<DoseRequest>("application/json")
-        .Produces<DoseAnswer>(StatusCodes.Status201Created)
-        .Produces<DoseAnswer>()
+        .Accepts<TRequest>("application/json")
+        .Produces<TAnswer>(StatusCodes.Status201Created)
+        .Produces<TAnswer>()
         .Produces<ApiProblem>(StatusCodes.Status400BadRequest, "application/problem+json")
         .Produces<ApiProblem>(StatusCodes.Status404NotFound, "application/problem+json")
         .Produces<ApiProblem>(StatusCodes.Status409Conflict, "application/problem+json")
@@ -36,12 +45,27 @@ internal static class DoseEndpoints
         }
 
         // Not aborted with the connection: what has been sent whole is stored whole.
-        var result = await handler.HandleAsync(command, user.ToActor(), CancellationToken.None);
+        var result = await handler.HandleAsync(command, user.ToActor(), user.IsInRole(Roles.Supervisor), CancellationToken.None);
         return result.Match(
             noted => TypedResults.Json(
                 new DoseAnswer(noted.Id, command.SumpTag, noted.Reached, DoseUnits.Of(noted.Measure), noted.ReentryUntilUtc),
                 ApiJson.Default.DoseAnswer,
                 statusCode: noted.IsNew ? StatusCodes.Status201Created : StatusCodes.Status200OK),
+            error => (IResult)Problems.Of(error, say));
+    });
+
+    private static async Task<IResult> StrikeAsync(HttpContext http, Guid id, ClaimsPrincipal user, StrikeDoseHandler handler, ApiSentences sentences) => await JsonBody.AnswerAsync(http, sentences, async (body, fields, say) =>
+    {
+        var command = new StrikeDose(fields.RequiredId(body, Id, Id).GetValueOrDefault(), id, fields.RequiredText(body, DoseFields.StrikeReason, DoseFields.StrikeReason));
+        if (fields.Faults.Count > 0)
+        {
+            return Problems.Fields(fields.Faults);
+        }
+
+        var result = await handler.HandleAsync(command, user.ToActor(), CancellationToken.None);
+        return result.Match(
+            struck => TypedResults.Json(
+                new DoseStrikeAnswer(struck.DoseId, struck.SumpTag), ApiJson.Default.DoseStrikeAnswer, statusCode: struck.IsNew ? StatusCodes.Status201Created : StatusCodes.Status200OK),
             error => (IResult)Problems.Of(error, say));
     });
 
@@ -61,6 +85,7 @@ internal static class DoseEndpoints
         var hours = fields.Number(body, DoseFields.LabelHours, DoseFields.LabelHours, new(0, DoseChecks.MostLabelHours, "h"));
         var reentry = fields.Number(body, DoseFields.ReentryHours, DoseFields.ReentryHours, new(0, DoseChecks.MostReentryHours, "h"));
         var reason = fields.RequiredText(body, DoseFields.Reason, DoseFields.Reason);
+        var allTheSame = fields.Text(body, DoseFields.AgainstLabel, DoseFields.AgainstLabel);
         var isConfirmed = fields.Flag(body, DoseFields.Safety, DoseFields.Safety);
 
         // A word that stands for none of the choices is refused with the rest, once the sump is known to be one.
@@ -80,6 +105,7 @@ internal static class DoseEndpoints
             LabelMost = most,
             LabelHours = hours,
             ReentryHours = reentry,
+            AgainstLabelReason = allTheSame,
             IsSafetyConfirmed = isConfirmed,
         };
 

@@ -13,6 +13,7 @@ namespace ShopFluids.Web.Api.Doses;
 /// <param name="LabelMost">Most in one dose by the label; needed of biocides and fungicides.</param>
 /// <param name="LabelHours">Least hours between two doses by the label, 0 where it says nothing; needed of biocides and fungicides. Of others what was said at the last dose of the product in the charge holds where it is not said.</param>
 /// <param name="ReentryHours">By the label; needed of biocides and fungicides.</param>
+/// <param name="GivenAllTheSame">Why a supervisor notes a dose that was given against what its label allows; of others it is not heeded.</param>
 /// <param name="SafetyConfirmed">Whoever gave it has label and safety data sheet at hand and is trained; needed of biocides and fungicides.</param>
 internal sealed record DoseRequest(
     Guid Id,
@@ -29,8 +30,16 @@ internal sealed record DoseRequest(
     decimal? LabelMost = null,
     decimal? LabelHours = null,
     decimal? ReentryHours = null,
-    bool SafetyConfirmed = false);
+    bool SafetyConfirmed = false,
+    string? GivenAllTheSame = null);
 
 /// <param name="Reached">What the dose alone comes to in the fluid, in the unit of the label.</param>
 /// <param name="ReentryFrom">When people may come back; null where the label says nothing.</param>
 internal sealed record DoseAnswer(Guid Id, string Sump, decimal Reached, string LabelUnit, DateTime? ReentryFrom);
+
+/// <summary>A dose that was noted by mistake.</summary>
+/// <param name="Id">Made by the sender, a UUID; sending it twice strikes out once.</param>
+internal sealed record DoseStrikeRequest(Guid Id, string StrikeReason);
+
+/// <param name="Id">Of the dose.</param>
+internal sealed record DoseStrikeAnswer(Guid Id, string Sump);

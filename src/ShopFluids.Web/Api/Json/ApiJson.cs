@@ -27,6 +27,7 @@ namespace ShopFluids.Web.Api.Json;
 [JsonSerializable(typeof(ListPage<FlagRow>))]
 [JsonSerializable(typeof(AdditionAnswer))]
 [JsonSerializable(typeof(DoseAnswer))]
+[JsonSerializable(typeof(DoseStrikeAnswer))]
 [JsonSerializable(typeof(ListPage<ShopFlagRow>))]
 [JsonSerializable(typeof(EndedTaskAnswer))]
 [JsonSerializable(typeof(ListPage<SlideRow>))]

@@ -3,6 +3,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
@@ -22,6 +23,8 @@ internal static class Problems
         FieldErrors fields => Fields([.. fields.Fields.Select(f => Field(f, say))]),
         SumpNotFound => Make(StatusCodes.Status404NotFound, "sumpNotFound", say.Error(error)),
         ReadingNotFound => Make(StatusCodes.Status404NotFound, "readingNotFound", say.Error(error)),
+        DoseNotFound => Make(StatusCodes.Status404NotFound, "doseNotFound", say.Error(error)),
+        DoseStruckAlready => Make(StatusCodes.Status409Conflict, "doseStruck", say.Error(error)),
         TaskNotFound => Make(StatusCodes.Status404NotFound, "taskNotFound", say.Error(error)),
         RuleNotFound => Make(StatusCodes.Status404NotFound, "ruleNotFound", say.Error(error)),
         FluidNotFound => Make(StatusCodes.Status404NotFound, "fluidNotFound", say.Error(error)),

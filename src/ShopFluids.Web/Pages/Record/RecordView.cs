@@ -1,3 +1,4 @@
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Trail;
 using ShopFluids.Core.Wording;
 using ShopFluids.Core.Wording.Trail;
@@ -23,6 +24,20 @@ public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords wor
     public string Zone => words.Format.Say(Texts.Record_Zone, words.Format.Calendar.Zone.Id);
 
     public string Fingerprint => page.HeadHash;
+
+    /// <summary>What must be kept, for how long, and until when at least.</summary>
+    public IReadOnlyList<string> Kept
+    {
+        get
+        {
+            var retention = Retention.Of(page.Setup.Site);
+            return
+            [
+                Keeping(Texts.Record_KeepFluids, Texts.Record_KeepFluidsFrom, retention.FluidYears, page.FirstAtUtc),
+                Keeping(Texts.Record_KeepExposure, Texts.Record_KeepExposureFrom, retention.ExposureYears, page.FirstExposureUtc),
+            ];
+        }
+    }
 
     /// <summary>The address of the older entries; null on the last page.</summary>
     public string? Older => page.Next is { } before ? RecordAddress.Of(filter with { Before = before }) : null;
@@ -72,6 +87,14 @@ public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords wor
             row.Kind == RowChangeKind.Made ? null : _values.Of(c.Column, c.Cell.Before),
             row.Kind == RowChangeKind.Removed ? null : _values.Of(c.Column, c.Cell.After),
             c.Column.Kind == ColumnKind.Document));
+
+    private string Keeping(string said, string since, int years, DateTime? firstUtc)
+    {
+        var format = words.Format;
+        return firstUtc is { } first && format.Calendar.ShopDayOf(first) is var day
+            ? $"{format.Say(said, format.Count(years))} {format.Say(since, format.LongDay(day), format.LongDay(Retention.Until(day, years)))}"
+            : format.Say(said, format.Count(years));
+    }
 
     private string NameOf(RowChange row)
     {

@@ -55,9 +55,7 @@ public sealed record SumpView(Core.Sumps.SumpPage Page, DeskWords Words)
     }
 
     /// <summary>Keep away until 12:00: Biocide B-20. Null when no dose asks for it now.</summary>
-    public string? KeepAway => Page.History.Doses.Where(d => d.ReentryUntilUtc > Page.AtUtc).MaxBy(d => d.ReentryUntilUtc) is { ReentryUntilUtc: { } until } dose
-        ? Format.Say(Texts.Dose_KeepAway, Format.DayAndTime(until), dose.Product)
-        : null;
+    public string? KeepAway => Page.KeepAway is { } keepAway ? DoseSentences.Keep(keepAway, Format) : null;
 
     /// <summary>14:26 of today, then 19 Nov.</summary>
     public string When(DateTime instantUtc) =>

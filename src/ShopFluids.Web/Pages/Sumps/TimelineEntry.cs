@@ -75,8 +75,13 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
         return new($"m{(int)movement.Kind}{movement.Id}", movement.AtUtc, null, Direction.None, "", movement.Lot is { } lot ? $"{text}, {format.Say(Texts.Sump_EntryLot, lot.Number)}. {movement.By}" : $"{text}. {movement.By}");
     }
 
-    private static TimelineEntry Dose(SumpView view, DoseRow dose) =>
-        new($"d{dose.Id}", dose.GivenAtUtc, null, Direction.None, "", view.Format.Say(Texts.Sump_EntryDose, DoseSentences.Given(dose, view.Format), dose.Reason, dose.By));
+    private static TimelineEntry Dose(SumpView view, DoseRow dose)
+    {
+        var given = view.Format.Say(Texts.Sump_EntryDose, DoseSentences.Given(dose, view.Format), dose.Reason, dose.By);
+        return DoseSentences.StruckOut(dose, view.Format, view.Page.AtUtc) is { } why
+            ? new($"d{dose.Id}", dose.GivenAtUtc, null, Direction.None, given, why)
+            : new($"d{dose.Id}", dose.GivenAtUtc, null, Direction.None, "", given);
+    }
 
     private static TimelineEntry Skip(SumpView view, HistorySkip skip) =>
         new($"s{skip.Id}", skip.AtUtc, null, Direction.None, "", view.Format.Say(Texts.Sump_EntryNotRead, SkipSentences.Why(skip.Reason, skip.Words), skip.By));
@@ -85,8 +90,9 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
     {
         // Not with its recipe: what was poured may differ, and stands in the entry of the addition.
         var what = view.Words.Sentences.Task(task.Kind, task.Cause, null);
-        return new($"t{task.Id}", task.EndedAtUtc, null, Direction.None, "", task switch
+        return new($"t{task.Id}", task.EndedAtUtc, null, Direction.None, task.IsOfStruckDose ? view.Format.Say(Texts.Sump_EntryDone, what, task.By) : "", task switch
         {
+            { IsOfStruckDose: true } => Texts.Sump_EntryDoseStruck,
             { State: TaskState.Done, Found: { } found } => view.Format.Say(Texts.Sump_EntryDoneFound, what, view.Words.Sentences.Found(found), task.By),
             { State: TaskState.Done } => view.Format.Say(Texts.Sump_EntryDone, what, task.By),
             { IsRedated: true } => view.Format.Say(Texts.Sump_EntryRedated, what, view.Format.LongDay(view.Format.Calendar.ShopDayOf(task.DueAtUtc.AddTicks(-1))), task.Reason, task.By),

@@ -46,7 +46,10 @@ public sealed record WallView(WallBoard Wall, int TurnNumber, Guid? AreaId, stri
         }
     }
 
-    public string Why(BoardRow row)
+    /// <summary>First that people keep away, then why it is shown.</summary>
+    public string Why(BoardRow row) => row.KeepAway is { } keepAway ? $"{DoseSentences.Keep(keepAway, Format)}. {Reason(row)}" : Reason(row);
+
+    private string Reason(BoardRow row)
     {
         if (row.FilledAtUtc is not { } filled)
         {

@@ -27,6 +27,8 @@ public partial class TaskTicks
 
     private bool IsDraining(SavedTask task) => task.State == TaskState.Open && View.MayTick && task.Kind == TaskKind.DrainClean;
 
+    private bool IsDosing(SavedTask task) => task.State == TaskState.Open && View.MayTick && task.Kind == TaskKind.Dose;
+
     private string Address(SavedTask task) => View.Visit.Links.Task(View.Tag, View.ReadingId, task.Id);
 
     private string Name(SavedTask task) => View.Visit.Sentences.Task(task.Kind, task.Cause, null);

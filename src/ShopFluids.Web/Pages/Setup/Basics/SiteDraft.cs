@@ -1,5 +1,6 @@
 using System.Globalization;
 using ShopFluids.Core.Machines;
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Pages.Setup.Fields;
@@ -26,6 +27,10 @@ public sealed class SiteDraft
 
     public string ShiftEnds { get; set; } = "";
 
+    public NumberBox FluidKeepYears { get; } = new();
+
+    public NumberBox ExposureKeepYears { get; } = new();
+
     public NumberBox Measurable { get; } = new(QuantityKind.Volume);
 
     public IReadOnlySet<string> Closed { get; set; } = new HashSet<string>(StringComparer.Ordinal);
@@ -48,6 +53,8 @@ public sealed class SiteDraft
         new(Texts.FieldName_DayStart, DayStart.Text),
         new(Texts.FieldName_ShiftEnds, ShiftEnds),
         new(Texts.FieldName_LockMinutes, LockMinutes.Text),
+        new(Texts.FieldName_FluidKeepYears, FluidKeepYears.Text),
+        new(Texts.FieldName_ExposureKeepYears, ExposureKeepYears.Text),
         new(Texts.FieldName_ClosedWeekdays, string.Join(", ", Weekdays(format).Where(d => Closed.Contains(d.Value)).Select(d => d.Text))),
     ];
 
@@ -56,6 +63,9 @@ public sealed class SiteDraft
         var draft = new SiteDraft();
         draft.DayStart.Show(site?.DayStartHour ?? 6, format);
         draft.LockMinutes.Show(site?.LockMinutes ?? Site.UsualLockMinutes, format);
+        var retention = Retention.Of(site);
+        draft.FluidKeepYears.Show(retention.FluidYears, format);
+        draft.ExposureKeepYears.Show(retention.ExposureYears, format);
         draft.Measurable.Show(site?.MeasurableLitres ?? 0.1m, format);
         draft.Closed = DaysOf(site?.ClosedWeekdays ?? 65);
         if (site is not null)

@@ -48,6 +48,7 @@ public sealed partial class SitePage
             read.WholeNumber("lockMinutes", draft.LockMinutes))
         {
             ShiftEnds = draft.ShiftEnds,
+            Retention = new(read.WholeNumber("fluidKeepYears", draft.FluidKeepYears), read.WholeNumber("exposureKeepYears", draft.ExposureKeepYears)),
         };
         return read.HasFaults ? null : await RefusedAsync(
             (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error,

@@ -22,6 +22,12 @@ public sealed partial class TextField
     [Parameter]
     public string Autocomplete { get; set; } = "off";
 
+    /// <summary>Offered while a line is typed; anything else may be typed as well.</summary>
+    [Parameter]
+    public IReadOnlyList<string> Choices { get; set; } = [];
+
+    private string? ListId => Choices.Count == 0 ? null : $"{Id}-choices";
+
     protected override ValueTask FocusAsync() => _box.FocusAsync();
 
     private Task ChangeAsync(ChangeEventArgs e)

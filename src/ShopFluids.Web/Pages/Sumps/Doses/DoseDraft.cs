@@ -56,6 +56,12 @@ public sealed class DoseDraft
 
     public string Reason { get; set; } = "";
 
+    /// <summary>A supervisor's, after the label refused.</summary>
+    public string AgainstLabelReason { get; set; } = "";
+
+    /// <summary>What is typed was refused for what its label says.</summary>
+    public bool IsAgainstLabel { get; set; }
+
     public IReadOnlySet<string> Ticked { get; set; } = new HashSet<string>(StringComparer.Ordinal);
 
     public bool IsBiocidal => Enum.TryParse<DoseKind>(Kind, out var kind) && DoseKinds.IsBiocidal(kind);
@@ -90,6 +96,7 @@ public sealed class DoseDraft
             LabelMost = read.OptionalNumber(DoseFields.LabelMost, LabelMost),
             LabelHours = read.OptionalNumber(DoseFields.LabelHours, LabelHours),
             ReentryHours = read.OptionalNumber(DoseFields.ReentryHours, ReentryHours),
+            AgainstLabelReason = IsAgainstLabel ? AgainstLabelReason : null,
             IsSafetyConfirmed = Ticked.Contains(Confirmed),
         };
     }

@@ -10,6 +10,11 @@ namespace ShopFluids.Web.Pages.Sumps.Doses;
 /// <param name="Refusal">Why no dose can be noted; empty with a page.</param>
 public sealed record DoseView(DeskWords Words, DosePage? Page, DoseDraft? Draft, string Refusal)
 {
+    /// <summary>Who looks at it may note what was given against its label, and strike out what was noted by mistake.</summary>
+    public bool MaySupervise { get; init; }
+
+    public DateTime NowUtc => Page?.NowUtc ?? default;
+
     public ShopFormat Format => Words.Format;
 
     public string VolumeHint => Page?.VolumeLitres is { } litres ? Format.Say(Texts.Dose_VolumeHint, Format.Volume(litres)) : Texts.Dose_VolumeUnknown;

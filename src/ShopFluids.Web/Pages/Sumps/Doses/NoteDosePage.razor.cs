@@ -1,8 +1,11 @@
+using System.Data.Common;
 using Microsoft.AspNetCore.Components;
+using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Doses;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
+using ShopFluids.Web.Account;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Setup.Forms;
 
@@ -16,6 +19,9 @@ public sealed partial class NoteDosePage
     private DoseView? _view;
     private NotedDose? _noted;
 
+    // What was done just now: said also where the page cannot be read anew after it.
+    private string? _done;
+
     [Parameter]
     public required string Tag { get; set; }
 
@@ -25,7 +31,10 @@ public sealed partial class NoteDosePage
     [Inject]
     public required NoteDoseHandler Handler { get; init; }
 
-    protected override string FailedText => Texts.Dose_Failed;
+    [Inject]
+    public required StrikeDoseHandler Striker { get; init; }
+
+    protected override string FailedText => _done is { } done ? $"{done} {Texts.Dose_DoneNotLoaded}" : Texts.Dose_Failed;
 
     private string BackText => string.Format(System.Globalization.CultureInfo.CurrentCulture, Texts.Dose_Back, Tag);
 
@@ -43,7 +52,7 @@ public sealed partial class NoteDosePage
             (_draft, _drafted) = (new DoseDraft(Clock.NewId(), page, words.Format), page.Place.Tag);
         }
 
-        _view = new DoseView(words, page, _draft, "");
+        _view = new DoseView(words, page, _draft, "") { MaySupervise = await Session.MayAsync(Policies.CanSupervise) };
         return _view;
     }
 
@@ -60,16 +69,42 @@ public sealed partial class NoteDosePage
             return null;
         }
 
-        var result = await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None);
+        var result = await Handler.HandleAsync(command, await Session.ActorAsync(), await Session.MayAsync(Policies.CanSupervise), CancellationToken.None);
         _noted = result.Value;
+        _draft.IsAgainstLabel = result.Error is FieldErrors errors && errors.Fields.Any(DoseChecks.IsAgainstLabel);
         return result.Error;
     }
 
     private async Task<string?> SavedAsync()
     {
-        var said = _noted is { } noted ? _view?.Said(noted) : null;
+        _done = _noted is { } noted ? _view?.Said(noted) : null;
         _draft = null;
         await LoadAsync();
-        return said;
+        return _done;
+    }
+
+    private async Task<string?> StrikeAsync(Guid doseId, string reason)
+    {
+        if (!await Session.MayAsync(Policies.CanSupervise))
+        {
+            return Texts.Setup_MayNot;
+        }
+
+        try
+        {
+            var result = await Striker.HandleAsync(new StrikeDose(Clock.NewId(), doseId, reason), await Session.ActorAsync(), CancellationToken.None);
+            if (result.Error is { } error)
+            {
+                return _view?.Words.Sentences.Error(error);
+            }
+        }
+        catch (Exception fault) when (fault is DbException or DbUpdateException)
+        {
+            return Texts.Setup_NotStored;
+        }
+
+        _done = Texts.Dose_StruckNow;
+        await LoadAsync();
+        return null;
     }
 }
