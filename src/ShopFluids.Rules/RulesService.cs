@@ -50,7 +50,7 @@ public static class RulesService
         ArgumentNullException.ThrowIfNull(input);
         var judged = input.Reading.Measurements.Select(m => MeasurementJudge.Judge(m, input.Limits, input.Standing.FirstFillPh)).ToList();
         var flags = FlagChanges.Of(input);
-        var recipe = RecipeAdvice.Plan(input);
+        var recipe = RecipeAdvice.Plan(input, flags);
         var work = WorkPlan.Of(input, flags, recipe is not null);
         var openTests = input.Standing.OpenTasks.Where(t => t.Kind == TaskKind.Test && !work.Done.Contains(t) && !work.Withdrawn.Contains(t)).ToList();
         return new(
@@ -76,7 +76,7 @@ public static class RulesService
         ArgumentNullException.ThrowIfNull(input);
         var alone = input with { Plan = [] };
         var flags = FlagChanges.Of(alone);
-        var recipe = RecipeAdvice.Plan(alone);
+        var recipe = RecipeAdvice.Plan(alone, flags);
         var work = WorkPlan.Of(alone, flags, recipe is not null);
         var causes = flags.Raised.Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).ToHashSet(StringComparer.Ordinal);
         return new(

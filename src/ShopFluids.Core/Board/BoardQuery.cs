@@ -46,12 +46,13 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         var names = people.ToDictionary(p => p.Person.Id, p => p.Person);
         var tasks = (await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken)).ToLookup(t => t.SumpId);
 
+        var answers = await FlagAnswers.OfAsync(db, flags.SelectMany(f => f).Where(f => f.EscalatedAtUtc is not null), cancellationToken);
         var skips = await StopSkip.OfDayAsync(db, setup.Calendar.ShopDayOf(now), cancellationToken);
         var keepAways = await KeepAwayQuery.OfAllAsync(db, now, cancellationToken);
         var prices = await SumpPriority.PricesAsync(db, cancellationToken);
 
         var rows = setup.Sumps.Where(s => !s.IsRetired && (filter.AreaId is null || s.AreaId == filter.AreaId))
-            .Select(s => Row(s, setup, standings.GetValueOrDefault(s.Id), flags[s.Id], [.. tasks[s.Id]], names, now) with
+            .Select(s => Row(s, setup, standings.GetValueOrDefault(s.Id), flags[s.Id], [.. tasks[s.Id]], names, answers.LastOn(s.Id), now) with
             {
                 Skip = Holding(skips, s.Id, standings.GetValueOrDefault(s.Id)?.LastReadAtUtc),
                 KeepAway = keepAways.GetValueOrDefault(s.Id),
@@ -86,7 +87,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         && (!filter.AsksForWork || row.Tasks.Any(t => (filter.Kind is null || t.Kind == filter.Kind) && (filter.PersonId is null || t.Who?.Id == filter.PersonId)));
 
     private static BoardRow Row(
-        Sump sump, ShopSetup setup, StandingRow? standing, IEnumerable<Flag> flags, IReadOnlyCollection<CareTask> tasks, Dictionary<Guid, BoardPerson> names, DateTime now)
+        Sump sump, ShopSetup setup, StandingRow? standing, IEnumerable<Flag> flags, IReadOnlyCollection<CareTask> tasks, Dictionary<Guid, BoardPerson> names, DateTime? answeredAt, DateTime now)
     {
         var work = OpenWorkQuery.Tasks(tasks, names, setup, sump.Id, now);
         return new(
@@ -97,7 +98,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             SumpStanding.Of(standing?.ChargeId is null ? null : standing.Facts, now),
             setup.OpenCharge(sump.Id)?.FilledAtUtc,
             standing?.LastReadAtUtc,
-            OpenWorkQuery.Flags(flags, standing?.Facts),
+            OpenWorkQuery.Flags(flags, standing?.Facts, answeredAt),
             work)
         {
             DaysToNext = work.Count == 0 ? null : work[0].DueDay.DayNumber - setup.Calendar.ShopDayOf(now).DayNumber,

@@ -24,13 +24,17 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
         var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sumpId && f.EndedAtUtc == null).ToListAsync(cancellationToken);
         var tasks = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sumpId && t.State == TaskState.Open).ToListAsync(cancellationToken);
         var facts = (await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sumpId, cancellationToken))?.Facts;
-        return new(Flags(flags, facts), Tasks(tasks, names, setup, sumpId, clock.UtcNow));
+        var answers = await FlagAnswers.OfAsync(db, flags.Where(f => f.EscalatedAtUtc is not null), cancellationToken);
+        return new(Flags(flags, facts, answers.LastOn(sumpId)), Tasks(tasks, names, setup, sumpId, clock.UtcNow));
     }
 
     /// <summary>The worst first, then in the order they were raised.</summary>
-    internal static List<BoardFlag> Flags(IEnumerable<Flag> flags, StandingFacts? facts) =>
+    /// <param name="flags">The sump's open flags.</param>
+    /// <param name="facts">Where it stands.</param>
+    /// <param name="answeredAt">When somebody last did something about the sump: what went to the supervisor before that is answered.</param>
+    internal static List<BoardFlag> Flags(IEnumerable<Flag> flags, StandingFacts? facts, DateTime? answeredAt) =>
         [.. flags.OrderByDescending(f => f.Severity).ThenBy(f => f.RaisedAtUtc).ThenBy(f => f.Rule, StringComparer.Ordinal).ThenBy(f => f.Parameter, StringComparer.Ordinal)
-            .Select(f => new BoardFlag(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc) { Latest = LatestOf(f, facts), EscalatedAtUtc = f.EscalatedAtUtc })];
+            .Select(f => new BoardFlag(f.Id, f.Rule, f.Parameter, f.Severity, f.Direction, f.Numbers, f.RaisedAtUtc) { Latest = LatestOf(f, facts), EscalatedAtUtc = answeredAt > f.EscalatedAtUtc ? null : f.EscalatedAtUtc })];
 
     private static decimal? LatestOf(Flag flag, StandingFacts? facts) =>
         flag.Numbers.TryGetValue(NumberNames.Value, out var raisedWith) && facts?.Latest.TryGetValue(flag.Parameter, out var latest) == true && latest.Value != raisedWith ? latest.Value : null;
@@ -40,11 +44,14 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
     {
         var visits = SumpVisits.Of(setup, sumpId, tasks.Select(t => t.ToOpen()), nowUtc);
         var minutes = setup.StepsOf(sumpId).ToDictionary(s => s.Id, s => s.EstimatedMinutes);
+
+        // What a flag asks for takes as long as what the plan asks for of the same kind.
+        var ofKind = setup.StepsOf(sumpId).ToLookup(s => s.Kind, s => s.EstimatedMinutes);
         return [.. tasks.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, visits))
             .Select(same => One([.. same.OrderBy(t => CareSchedule.IsPlanned(t.Cause)).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, setup.Calendar, nowUtc) with
             {
                 VisitsOn = visits.DayOf(same.First().Id),
-                Minutes = same.Select(t => t.StepId is { } id ? minutes.GetValueOrDefault(id) : 0).Max(),
+                Minutes = same.Select(t => t.StepId is { } id ? minutes.GetValueOrDefault(id) : ofKind[t.Kind].DefaultIfEmpty().Max()).Max(),
             })
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Cause, StringComparer.Ordinal)];
     }

@@ -83,7 +83,7 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
 
         if (command.Found is { } find)
         {
-            FindQuestion.Check(errors, task.Kind, find);
+            FindQuestion.Check(errors, task.Kind, find, setup.FindSump(task.SumpId));
             if (errors.Count > 0)
             {
                 return new FieldErrors(errors);

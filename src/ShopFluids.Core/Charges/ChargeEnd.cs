@@ -75,7 +75,7 @@ internal sealed class ChargeEnd(ShopWrite write, ShopSetup setup, ShopClock cloc
 
         await write.FlushAsync(cancellationToken);
         var planner = new CarePlanner(Db, setup, clock);
-        foreach (var task in work.Done)
+        foreach (var task in work.Done.Concat(work.BeginAnew))
         {
             await planner.PlanAfterAsync(task, cancellationToken, drained.AtUtc, drained.Found?.Value);
         }

@@ -13,6 +13,9 @@ public static class CleanOutChecks
     public const decimal MaximumHours = 1000;
     public const int MaximumRinses = 20;
 
+    // Of one step no more leaves a sump than it holds, and half as much again for what stands in pipes and machine. Common practice, no source.
+    private const double MostDrained = 1.5;
+
     // As the find of a draining, see FindQuestion.
     private const decimal MaximumSludgeMm = 2000;
 
@@ -58,7 +61,7 @@ public static class CleanOutChecks
                 Range(errors, CleanOutFields.Halogens, halogens, 0, HalogenPresumption.MostMgPerKg, "mg/kg");
                 break;
             case CleanOutStepKind.Drain or CleanOutStepKind.Wipe or CleanOutStepKind.Rinse:
-                CheckWaste(errors, note.Waste ?? [], isRequired: kind != CleanOutStepKind.Wipe);
+                CheckWaste(errors, note.Waste ?? [], isRequired: kind != CleanOutStepKind.Wipe, Floor(MostDrained * sump.Geometry.BrimLitres));
                 if (note.SludgeMm is { } sludge && sludge is < 0 or > MaximumSludgeMm)
                 {
                     errors.Add(new(CleanOutFields.SludgeMm, FieldProblem.OutOfRange, note.SludgeMm, 0, MaximumSludgeMm, "mm"));
@@ -88,7 +91,7 @@ public static class CleanOutChecks
         Range(errors, CleanOutFields.RinseLitres, choice.RinseLitres, choice.Rinses == 0 ? 0 : 1, decimal.Max(0, brim - choice.HeelLitres), "L");
     }
 
-    private static void CheckWaste(List<FieldError> errors, IReadOnlyList<WasteAmount> waste, bool isRequired)
+    private static void CheckWaste(List<FieldError> errors, IReadOnlyList<WasteAmount> waste, bool isRequired, decimal most)
     {
         if (isRequired && !waste.Any(w => w.Litres > 0))
         {
@@ -99,6 +102,11 @@ public static class CleanOutChecks
         {
             AmountChecks.Check(errors, CleanOutFields.WasteLitres(row), waste[row].Litres);
             TextChecks.Check(errors, CleanOutFields.WasteCode(row), waste[row].Code, WasteCodes.MaximumLength, isRequired: waste[row].Litres != 0);
+        }
+
+        if (errors.Count == 0 && waste.Sum(w => w.Litres) is var all && all > most)
+        {
+            errors.Add(new(CleanOutFields.WasteLitres(0), FieldProblem.OutOfRange, all, 0, most, "L"));
         }
     }
 

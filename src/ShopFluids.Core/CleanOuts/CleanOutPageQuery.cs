@@ -3,7 +3,6 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
-using ShopFluids.Core.Readings;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;

@@ -1,5 +1,4 @@
 using Microsoft.EntityFrameworkCore;
-using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Escalations;
 using ShopFluids.Core.Live;
@@ -65,44 +64,17 @@ public sealed class EscalateFlagsHandler(ShopDatabase database, SetupCache setup
         var ofShop = await db.ShopFlags.AsNoTracking().Where(f => f.AnsweredAtUtc == null && f.GoneAtUtc == null && f.EscalatedAtUtc == null).ToListAsync(cancellationToken);
         var ofSumps = (await db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null && f.EscalatedAtUtc == null).ToListAsync(cancellationToken))
             .FindAll(f => IsDue(f, null, setup, now));
-        var answers = await AnswersAsync(db, [.. ofSumps.Select(f => f.SumpId).Distinct()], cancellationToken);
+        var answers = await FlagAnswers.OfAsync(db, ofSumps, cancellationToken);
         return new(
-            ofSumps.FindAll(f => IsDue(f, answers.LastOn(f), setup, now)),
+            ofSumps.FindAll(f => IsDue(f, answers.LastOn(f.SumpId), setup, now)),
             ofShop.FindAll(f => RuleRegistry.Escalation.IsDue(f.Severity, f.RaisedAtUtc, null, setup.Calendar, setup.TuningsFor(null, null).ByRule, now)));
     }
 
     private static bool IsDue(Flag flag, DateTime? answeredAt, ShopSetup setup, DateTime now) => RuleRegistry.Escalation.IsDue(
         flag.Severity, flag.RaisedAtUtc, answeredAt, setup.CalendarFor(flag.SumpId), setup.TuningsFor(flag.SumpId, setup.OpenCharge(flag.SumpId)?.FluidId).ByRule, now);
 
-    // Work given to somebody is answered for as long as it is open; for when it was given no column is kept, and none is needed.
-    private static async Task<Answers> AnswersAsync(ShopFluidsDbContext db, List<Guid> sumpIds, CancellationToken cancellationToken)
-    {
-        if (sumpIds.Count == 0)
-        {
-            return new([], []);
-        }
-
-        var given = await db.CareTasks.AsNoTracking().Where(t => sumpIds.Contains(t.SumpId) && t.State == TaskState.Open && t.AssignedToId != null)
-            .Select(t => t.SumpId).Distinct().ToListAsync(cancellationToken);
-        var ended = await db.CareTasks.AsNoTracking().Where(t => sumpIds.Contains(t.SumpId) && t.EndedByPersonId != null)
-            .GroupBy(t => t.SumpId).Select(g => new { SumpId = g.Key, At = g.Max(t => t.EndedAtUtc) }).ToListAsync(cancellationToken);
-        var standings = await db.Standings.AsNoTracking().Where(s => sumpIds.Contains(s.SumpId)).ToListAsync(cancellationToken);
-        var lasts = standings.Select(s => (s.SumpId, At: s.LastReadAtUtc))
-            .Concat(standings.Select(s => (s.SumpId, At: s.Facts?.LastMovedAt)))
-            .Concat(ended.Select(e => (e.SumpId, e.At)))
-            .Where(a => a.At is not null)
-            .GroupBy(a => a.SumpId)
-            .ToDictionary(g => g.Key, g => g.Max(a => a.At));
-        return new([.. given], lasts);
-    }
-
     private sealed record DueFlags(List<Flag> OfSumps, List<ShopFlag> OfShop)
     {
         public bool IsEmpty => OfSumps.Count == 0 && OfShop.Count == 0;
-    }
-
-    private sealed record Answers(HashSet<Guid> Given, Dictionary<Guid, DateTime?> Lasts)
-    {
-        public DateTime? LastOn(Flag flag) => Given.Contains(flag.SumpId) ? DateTime.MaxValue.ToUniversalTime() : Lasts.GetValueOrDefault(flag.SumpId);
     }
 }

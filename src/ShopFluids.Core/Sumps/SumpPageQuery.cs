@@ -4,6 +4,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Doses;
+using ShopFluids.Core.Flags;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Photos;
@@ -95,6 +96,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
         var facts = charge is null ? null : standing?.Facts;
         var people = await OpenWorkQuery.PeopleAsync(db, cancellationToken);
         var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sump.Id && f.EndedAtUtc == null).ToListAsync(cancellationToken);
+        var answers = await FlagAnswers.OfAsync(db, flags.Where(f => f.EscalatedAtUtc is not null), cancellationToken);
         var tasks = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken);
         var history = await new SumpHistoryReader(db, setup, sump.Id, from, now.AddDays(1)).ReadAsync(cancellationToken);
         var volume = charge is null ? null : standing?.VolumeLitres;
@@ -111,7 +113,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
             volume,
             sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm),
             standing?.NextTestDueAtUtc,
-            new OpenWork(OpenWorkQuery.Flags(flags, standing?.Facts), OpenWorkQuery.Tasks(tasks, people.ToDictionary(p => p.Person.Id, p => p.Person), setup, sump.Id, now)),
+            new OpenWork(OpenWorkQuery.Flags(flags, standing?.Facts, answers.LastOn(sump.Id)), OpenWorkQuery.Tasks(tasks, people.ToDictionary(p => p.Person.Id, p => p.Person), setup, sump.Id, now)),
             [.. people.Where(p => p.CanWork).Select(p => p.Person)],
             history,
             charge is null ? [] : LimitStretch.Over(setup, sump.Id, [charge], from, now.AddYears(1)))

@@ -68,9 +68,16 @@ public static class CorrectiveWork
     public static bool OnlyASupervisorSkips(TaskKind kind, IReadOnlyList<Facts.OpenFlag> openFlags)
     {
         ArgumentNullException.ThrowIfNull(openFlags);
-        return kind == TaskKind.DrainClean
-            && openFlags.Any(f => f.Severity == Verdict.Action && For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: false).Contains(kind));
+        return kind == TaskKind.DrainClean && openFlags.Any(f => AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity));
     }
+
+    /// <summary>Whether a flag says that the fluid is past mending: beyond an action limit that asks for draining. Until then nothing is added to it.</summary>
+    /// <param name="rule">The rule's code.</param>
+    /// <param name="parameter">The parameter's code.</param>
+    /// <param name="direction">The flag's side.</param>
+    /// <param name="severity">The flag's severity.</param>
+    public static bool AsksToDrain(string rule, string parameter, Direction direction, Verdict severity) =>
+        severity == Verdict.Action && For(rule, parameter, direction, severity, isConfirmed: false).Contains(TaskKind.DrainClean);
 
     /// <summary>Whether a flag asks first of all for a second look, by another person or method.</summary>
     /// <param name="cause">The cause that its work carries.</param>

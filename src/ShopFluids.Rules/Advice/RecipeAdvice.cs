@@ -1,6 +1,7 @@
 using ShopFluids.Calculations.Mixing;
 using ShopFluids.Calculations.Uncertainties;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Judging;
 
 namespace ShopFluids.Rules.Advice;
 
@@ -12,12 +13,15 @@ public static class RecipeAdvice
 
     /// <summary>
     /// The recipe to the full mark at the fluid's target; null when the reading has the latest word on neither level nor concentration,
-    /// when the other of them is unknown or too old, when fluid was moved after either was measured, or when the level lies outside the sump.
+    /// when the other of them is unknown or too old, when fluid was moved after either was measured, when the level lies outside the sump, or
+    /// when a flag says that the fluid is to be drained: concentrate is not poured into what will be thrown away.
     /// </summary>
     /// <param name="input">What the evaluation may look at.</param>
-    public static TopUpRecipe? Plan(EvaluationInput input)
+    /// <param name="flags">What the reading did to the flags.</param>
+    public static TopUpRecipe? Plan(EvaluationInput input, FlagChanges flags)
     {
-        if (!(input.IsLatest(ParameterCodes.Level) || input.IsLatest(ParameterCodes.Concentration))
+        if (flags.AskToDrain(input)
+            || !(input.IsLatest(ParameterCodes.Level) || input.IsLatest(ParameterCodes.Concentration))
             || Latest(input, ParameterCodes.Level) is not { } measuredLevel
             || Latest(input, ParameterCodes.Concentration) is not { } measuredPercent
             || IsMovedSince(input, measuredLevel.TakenAt < measuredPercent.TakenAt ? measuredLevel.TakenAt : measuredPercent.TakenAt))

@@ -11,7 +11,7 @@ namespace ShopFluids.Rules.Advice;
 public static class RetestAdvice
 {
     /// <summary>A test for each flag that the ended work was to answer and that no other open work answers; due like any work for a warning.</summary>
-    /// <param name="ended">The kind of work that was done or skipped. Only an adjustment and a draining change what was measured.</param>
+    /// <param name="ended">The kind of work that was done or skipped. Looking for a cause changes nothing of what was measured, and a filter only what the next chips bring.</param>
     /// <param name="openFlags">Flags still open.</param>
     /// <param name="openTasks">Tasks still open, the ended one no longer among them.</param>
     /// <param name="calendar">The shop's days.</param>
@@ -22,7 +22,7 @@ public static class RetestAdvice
         ArgumentNullException.ThrowIfNull(openFlags);
         ArgumentNullException.ThrowIfNull(openTasks);
         ArgumentNullException.ThrowIfNull(calendar);
-        return ended is not (TaskKind.Adjust or TaskKind.DrainClean)
+        return ended is not (TaskKind.Adjust or TaskKind.DrainClean or TaskKind.Skim or TaskKind.Circulate)
             ? []
             : [.. openFlags
                 .Where(f => f.Rule != OverdueTestRule.Code && KindsFor(f).Contains(ended) && !IsAnswered(f, openTasks))

@@ -28,16 +28,20 @@ public sealed record WorkPlan(
         var done = input.Standing.OpenTasks.Where(t => t.Kind == TaskKind.Test && Completes(t, plan, flags, input)).ToList();
         var asked = flags.After.ToDictionary(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter), KindsFor, StringComparer.Ordinal);
         var ended = flags.Cleared.Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).ToHashSet(StringComparer.Ordinal);
+        var mustDrain = flags.AskToDrain(input);
         var withdrawn = input.Standing.OpenTasks
-            .Where(t => ended.Contains(t.Cause) && !done.Contains(t) && !(asked.TryGetValue(t.Cause, out var kinds) && kinds.Contains(t.Kind)))
+            .Where(t => (mustDrain && IsNeedless(t.Kind)) || (ended.Contains(t.Cause) && !done.Contains(t) && !(asked.TryGetValue(t.Cause, out var kinds) && kinds.Contains(t.Kind))))
             .ToList();
         var open = input.Standing.OpenTasks.Where(t => !done.Contains(t) && !withdrawn.Contains(t)).ToList();
         return new(
-            [.. Corrections(input, flags, open, withdrawn, hasRecipe), .. Care(input, plan, done, open), .. AfterFlags(input, plan, flags, open)],
+            [.. Corrections(input, flags, open, withdrawn, hasRecipe).Where(t => !(mustDrain && IsNeedless(t.Kind))), .. Care(input, plan, done, open), .. AfterFlags(input, plan, flags, open)],
             done,
             withdrawn,
-            asked.Values.SelectMany(k => k).ToHashSet());
+            asked.Values.SelectMany(k => k).Where(k => !(mustDrain && IsNeedless(k))).ToHashSet());
     }
+
+    // What is to be drained is not put right before.
+    private static bool IsNeedless(TaskKind kind) => kind == TaskKind.Adjust;
 
     private static IReadOnlyList<TaskKind> KindsFor(FlagState flag) =>
         CorrectiveWork.For(flag.Rule, flag.Parameter, flag.Direction, flag.Severity, isConfirmed: !flag.IsNew);

@@ -1,3 +1,4 @@
+using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.FirstFillDrop;
@@ -28,6 +29,15 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
 
         var asked = RuleRegistry.Ask(input);
         return new([.. raised, .. asked.Raised], [.. cleared, .. asked.Cleared], [.. after, .. asked.After]);
+    }
+
+    /// <summary>Whether a flag that is open afterwards asks to drain the sump: one on what was measured, or one that this reading left as it was.</summary>
+    /// <param name="input">What the evaluation looked at.</param>
+    public bool AskToDrain(EvaluationInput input)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        return After.Any(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity))
+            || input.Standing.OpenFlags.Any(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity) && !Cleared.Contains(f));
     }
 
     private static string RuleOf(LimitBasis basis) => basis == LimitBasis.Value ? LimitRule.Code : FirstFillDropRule.Code;

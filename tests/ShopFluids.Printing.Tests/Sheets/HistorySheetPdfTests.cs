@@ -4,7 +4,6 @@ using ShopFluids.Printing.Sheets.History;
 using ShopFluids.Printing.Tests.Pdf;
 using ShopFluids.Rules;
 using UglyToad.PdfPig;
-using UglyToad.PdfPig.Content;
 using Xunit;
 
 namespace ShopFluids.Printing.Tests.Sheets;

@@ -1,4 +1,5 @@
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Sumps;
 using ShopFluids.Rules;
 
 namespace ShopFluids.Core.Care.Finds;
@@ -31,7 +32,7 @@ public sealed record FindQuestion(string What, string Unit, decimal High, bool I
     public static bool IsAsked(TaskKind kind) => kind == TaskKind.Inspect || Of(kind) is not null;
 
     /// <summary>Names what is wrong with a find; a note may go with any work.</summary>
-    internal static void Check(List<FieldError> errors, TaskKind kind, TypedFind find)
+    internal static void Check(List<FieldError> errors, TaskKind kind, TypedFind find, Sump? sump)
     {
         TextChecks.Check(errors, FindNames.Note, find.Note, MaximumNoteLength, isRequired: false);
         if (find.Value is not { } value)
@@ -48,11 +49,19 @@ public sealed record FindQuestion(string What, string Unit, decimal High, bool I
         {
             errors.Add(new(asked.What, FieldProblem.UnknownChoice));
         }
-        else if (value < 0 || value > asked.High)
+        else if (MostFor(asked, sump) is var most && (value < 0 || value > most))
         {
-            errors.Add(new(asked.What, FieldProblem.OutOfRange, value, 0, asked.High, asked.Unit));
+            errors.Add(new(asked.What, FieldProblem.OutOfRange, value, 0, most, asked.Unit));
         }
     }
+
+    // No more oil comes off a sump than it holds, and no sludge stands in it higher than its brim.
+    private static decimal MostFor(FindQuestion asked, Sump? sump) => (asked.What, sump) switch
+    {
+        (FindNames.OilLitres, { } known) => Math.Min(asked.High, Math.Floor((decimal)known.Geometry.BrimLitres)),
+        (FindNames.SludgeMm, { } known) => Math.Min(asked.High, known.Shape.BrimMm),
+        _ => asked.High,
+    };
 
     /// <summary>The find as it is stored; null when nothing was said.</summary>
     internal static WorkFind? Kept(TypedFind? find) =>

@@ -99,7 +99,7 @@ internal sealed class SumpActs(ShopSetup setup, Sump sump, SumpModel model)
         flags.ForEach(f => f.End(Flags.FlagEnd.ChargeEnded, now));
         var work = DrainedWork.Of(setup, sump.Id, [.. Memory.Tasks], now);
         work.End(now, by.PersonId);
-        var next = work.Done.Select(t => After(t, now)).OfType<CareTask>().ToList();
+        var next = work.Done.Concat(work.BeginAnew).Select(t => After(t, now)).OfType<CareTask>().ToList();
         Memory.Drain();
         Memory.Settle([], next);
         return new(ActCodes.ChargeDrained, [removal, .. next], [charge, .. flags, .. work.Done, .. work.Withdrawn]);

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules.Findings;
 
 namespace ShopFluids.Web.Shop.Saved;
 
@@ -9,7 +10,8 @@ public partial class Cautions
 
     [Parameter, EditorRequired] public required SavedView View { get; set; }
 
-    private IEnumerable<(string Lead, string More)> Lines => View.Page.Outcome.Cautions.Select(c => Split(Sentences.Caution(c, View.Page.SafetySheetPlace)));
+    // The gas stands beside the verdict already.
+    private IEnumerable<(string Lead, string More)> Lines => View.Page.Outcome.Cautions.Where(c => c != Caution.HydrogenSulphide).Select(c => Split(Sentences.Caution(c, View.Page.SafetySheetPlace)));
 
     // The first clause carries the caution; it is what a glance must catch.
     private static (string Lead, string More) Split(string sentence)

@@ -4,6 +4,7 @@ using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Advice;
 
 namespace ShopFluids.Web.Shop.Saved;
 
@@ -52,7 +53,8 @@ public partial class RecipeBlock
 
     private static bool NeedsAnswer(TopUpRecipe recipe) => recipe.WaterLitres + recipe.ConcentrateLitres + recipe.RemoveLitres > 0;
 
-    private static string Heading(TopUpRecipe recipe) => recipe.Case switch
+    // What was poured already is not asked for again.
+    private string Heading(TopUpRecipe recipe) => View.Page.Additions.Count > 0 ? Texts.Saved_ToppedUp : recipe.Case switch
     {
         TopUpCase.NothingToAdd => Texts.Saved_NothingToAdd,
         TopUpCase.RemoveFirst => Texts.Saved_RemoveFirst,
@@ -103,7 +105,8 @@ public partial class RecipeBlock
         return sentences.Count == 0 ? null : string.Join(' ', sentences);
     }
 
-    private string NoRecipe => View.Page.Outcome.Measurements.Any(m => m.Parameter is ParameterCodes.Concentration or ParameterCodes.Level) ? Texts.Saved_NoRecipeText : Texts.Saved_NoRecipeOfThis;
+    private string NoRecipe => View.Page.Reasons.Any(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity)) ? Texts.Saved_NoRecipeDrain
+        : View.Page.Outcome.Measurements.Any(m => m.Parameter is ParameterCodes.Concentration or ParameterCodes.Level) ? Texts.Saved_NoRecipeText : Texts.Saved_NoRecipeOfThis;
 
     private string AddedWords(SavedAddition added)
     {

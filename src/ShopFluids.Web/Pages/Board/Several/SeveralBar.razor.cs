@@ -43,7 +43,7 @@ public sealed partial class SeveralBar
 
     private static string Text(ChangeEventArgs e) => e.Value as string ?? "";
 
-    private Task AssignAsync() =>
+    private Task<string?> AssignAsync() =>
         EachAsync(t => Acts.AssignAsync(t.Id, Guid.TryParse(_person, out var id) ? id : null, Words.Sentences, CancellationToken.None));
 
     private Task<string?> SkipAsync(string reason) => EachAsync(t => Acts.SkipAsync(t.Id, reason, Words.Sentences, CancellationToken.None));

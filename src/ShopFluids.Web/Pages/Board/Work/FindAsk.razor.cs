@@ -13,7 +13,6 @@ public sealed partial class FindAsk
     private string _id = "";
     private FindInput _typed = FindInput.Empty;
     private string? _fault;
-    private bool _isOpen;
     private bool _focusOpener;
     private ElementReference _opener;
 
@@ -26,6 +25,12 @@ public sealed partial class FindAsk
     /// <summary>Answers null when done, or why not as a sentence; what was typed then stays.</summary>
     [Parameter, EditorRequired]
     public required Func<TypedFind, Task<string?>> Act { get; set; }
+
+    [Parameter, EditorRequired]
+    public required bool IsOpen { get; set; }
+
+    [Parameter]
+    public EventCallback<bool> IsOpenChanged { get; set; }
 
     [Inject]
     public required ShopClock Clock { get; init; }
@@ -45,15 +50,19 @@ public sealed partial class FindAsk
         }
     }
 
-    private void Open() => _isOpen = true;
+    private Task OpenAsync() => IsOpenChanged.InvokeAsync(true);
 
-    private void Cancel() => (_isOpen, _fault, _focusOpener) = (false, null, true);
+    private Task CancelAsync()
+    {
+        (_fault, _focusOpener) = (null, true);
+        return IsOpenChanged.InvokeAsync(false);
+    }
 
     private async Task DoAsync()
     {
         var (find, fault) = _typed.For(Kind, Words.Format.Units);
         _fault = fault is not null ? Words.Sentences.Field(fault) : await Act(find);
-        _isOpen = _fault is not null;
+        await IsOpenChanged.InvokeAsync(_fault is not null);
     }
 
     private static string Text(ChangeEventArgs e) => (e.Value as string ?? "").Trim();

@@ -12,6 +12,9 @@ public sealed partial class TaskItem
 {
     private string? _fault;
 
+    // The one "Done" then is the one below what was typed.
+    private bool _isTellingWhatWasFound;
+
     [Parameter, EditorRequired]
     public required BoardTask Task { get; set; }
 
