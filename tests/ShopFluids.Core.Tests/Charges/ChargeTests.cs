@@ -191,7 +191,6 @@ public sealed class ChargeTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         var step = await shop.StepAsync(Some.Step(TaskKind.DrainClean, basis: IntervalBasis.FromLastDone, days: 90, anchor: new DateOnly(2026, 3, 20)));
-        await shop.StepAsync(Some.Step(TaskKind.Skim));
 
         (await shop.DrainAsync(Some.Start.AddDays(-2))).Done();
 
@@ -199,7 +198,22 @@ public sealed class ChargeTests
         Assert.Equal([TaskState.Done, TaskState.Open], tasks.Select(t => t.State));
         Assert.Equal(Some.Operator.PersonId, tasks[0].EndedByPersonId);
         Assert.Equal(new DateOnly(2026, 5, 29), CareSchedule.DueDayOf(tasks[1].DueAtUtc, (await shop.SetupAsync()).Calendar));
-        Assert.Equal(TaskState.Open, await shop.ReadAsync(db => db.CareTasks.Where(t => t.Kind == TaskKind.Skim).Select(t => t.State).SingleAsync()));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    // The oil has gone with the fluid: nobody is late to skim what was just filled, and nobody has skimmed.
+    [Theory, EachDatabase]
+    public async Task Drain_SkimmingByThePlan_BeginsAnewWithoutBeingDone(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, basis: IntervalBasis.FromLastDone, days: 14, anchor: new DateOnly(2026, 2, 27)));
+
+        (await shop.DrainAsync(Some.Start.AddDays(-2))).Done();
+
+        var tasks = await shop.ReadAsync(db => db.CareTasks.OrderBy(t => t.DueAtUtc).ToListAsync());
+        Assert.Equal([TaskState.Withdrawn, TaskState.Open], tasks.Select(t => t.State));
+        var calendar = (await shop.SetupAsync()).Calendar;
+        Assert.True(CareSchedule.DueDayOf(tasks[1].DueAtUtc, calendar) >= calendar.ShopDayOf(Some.Start.AddDays(12)));
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 

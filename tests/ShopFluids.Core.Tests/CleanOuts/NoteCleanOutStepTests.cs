@@ -102,6 +102,20 @@ public sealed class NoteCleanOutStepTests
             s => s.Kind is CleanOutStepKind.Cleaner or CleanOutStepKind.Rinse);
     }
 
+    // Of 200 L no more than half as much again leaves in one step, under whatever codes.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_MoreWasteThanTheSumpHolds_IsRefused(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var run = new CleanOutRun(shop);
+        await run.UpToAsync(CleanOutStepKind.Drain - 1);
+
+        var answer = await run.NoteAsync(CleanOutStepKind.Drain, new(Waste: [new("12 01 09*", 200), new("13 05 06*", 100.1m)]));
+
+        Assert.Equal(new FieldError("wasteLitres1", FieldProblem.OutOfRange, 300.1m, 0, 300, "L"), answer.Field());
+        Assert.True((await run.NoteAsync(CleanOutStepKind.Drain, new(Waste: [new("12 01 09*", 200), new("13 05 06*", 100)]))).Done().IsNew);
+    }
+
     public static TheoryData<CleanOutChoice, string, decimal, decimal> WrongChoices => new()
     {
         { CleanOutRun.Choice with { ContentLitres = 0.9m, HeelLitres = 0 }, "contentLitres", 1, 200 },

@@ -82,6 +82,22 @@ public sealed class EscalateFlagsTests
         Assert.Equal(at, Assert.Single(listed.Items).EscalatedAtUtc);
     }
 
+    // The flag stays the supervisor's; that it is unanswered is no longer said.
+    [Theory, EachDatabase]
+    public async Task Escalate_AnsweredAfterwards_NoLongerCountsAsUnanswered(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 4.0m));
+        shop.Clock.Advance(TimeSpan.FromDays(1));
+        Assert.Equal(1, await EscalateAsync(shop));
+
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+        (await shop.AddAsync(Some.Addition(shop.LotId, at: shop.Now))).Done();
+
+        Assert.Null(Assert.Single((await BoardAsync(shop)).Rows).UnansweredSinceUtc);
+        Assert.NotNull(await shop.ReadAsync(db => db.Flags.Select(f => f.EscalatedAtUtc).FirstAsync()));
+    }
+
     [Theory]
     [EachDatabase("read")]
     [EachDatabase("moved")]

@@ -1,11 +1,16 @@
 using ShopFluids.Calculations.Mixing;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.Shipped;
 
 namespace ShopFluids.Rules.Tests.Advice;
 
 /// <summary>The sump of the tests holds 1 L for each mm, is topped up to 300 mm, and its fluid aims at 6 %.</summary>
 public sealed class RecipeAdviceTests
 {
+    private static readonly ParameterLimits[] Limits = [.. ShippedLimits.Default(5m, 8m).Select(l => l.Limits), CommonPractice.Level(300m, 80m).Limits];
+
     [Fact]
     public void Evaluate_LevelAndConcentration_PlansToTheFullMarkAtTheTarget()
     {
@@ -139,6 +144,33 @@ public sealed class RecipeAdviceTests
         var value = decimal.Parse(percent, System.Globalization.CultureInfo.InvariantCulture);
 
         Assert.Equal(expected, Plan(Some.Standing(), Some.Measured(ParameterCodes.Level, 300m), Some.Measured(ParameterCodes.Concentration, value))?.Case);
+    }
+
+    // Rotten egg: the fluid is drained, and nobody pours concentrate into it before. What an earlier reading asked for goes as well.
+    [Fact]
+    public void Evaluate_FluidIsToBeDrained_HasNoRecipeAndNoAdjusting()
+    {
+        var standing = Some.Standing(tasks: [Some.Task(TaskKind.Adjust, "limit:level")]);
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Level, 200m), Some.Measured(ParameterCodes.Concentration, 3m), Some.Measured(ParameterCodes.Odour, 3m));
+
+        var evaluation = RulesService.Evaluate(Some.Input(reading, standing, Limits));
+
+        Assert.Null(evaluation.Recipe);
+        Assert.Contains(evaluation.NewTasks, t => t.Kind == TaskKind.DrainClean);
+        Assert.DoesNotContain(evaluation.NewTasks, t => t.Kind == TaskKind.Adjust);
+        Assert.Equal([Some.Id(200)], evaluation.WithdrawnTasks);
+        Assert.DoesNotContain(Caution.ConcentrateIntoWater, evaluation.Cautions);
+    }
+
+    // The flag of an earlier reading, on something that this one does not measure.
+    [Theory]
+    [InlineData(Verdict.Action, false)]
+    [InlineData(Verdict.Warning, true)]
+    public void Evaluate_OpenFlagOfAnEarlierReadingAsksToDrain_HasNoRecipe(Verdict severity, bool hasRecipe)
+    {
+        var standing = Some.Standing(flags: [Some.Flag(LimitRule.Code, ParameterCodes.Bacteria, severity, Direction.High)]);
+
+        Assert.Equal(hasRecipe, Plan(standing, Some.Measured(ParameterCodes.Level, 200m), Some.Measured(ParameterCodes.Concentration, 5m)) is not null);
     }
 
     private static decimal ValueOf(string parameter) => parameter == ParameterCodes.Level ? 200m : 5m;

@@ -40,6 +40,16 @@ public sealed class RetestAdviceTests
     public void After_DrainingEnded_AsksForATestOfWhatAskedForIt() =>
         Assert.Equal("limit:bacteria", Assert.Single(RetestAdvice.After(TaskKind.DrainClean, [Weak, Slide], [], Some.Calendar(), Some.Now)).Cause);
 
+    // Whether the oil is off, or the smell gone, only another look tells.
+    [Fact]
+    public void After_SkimmingOrCirculatingEnded_AsksForALookAtWhatAskedForIt()
+    {
+        var smell = Some.Flag(LimitRule.Code, ParameterCodes.Odour, Verdict.Warning, Direction.High, 107);
+
+        Assert.Equal(["limit:odour", "limit:tramp-oil"], RetestAdvice.After(TaskKind.Skim, [Weak, Slide, Oil, smell], [], Some.Calendar(), Some.Now).Select(t => t.Cause));
+        Assert.Equal("limit:odour", Assert.Single(RetestAdvice.After(TaskKind.Circulate, [Weak, Slide, Oil, smell], [], Some.Calendar(), Some.Now)).Cause);
+    }
+
     [Fact]
     public void After_ClosedDay_IsDueInTheNextOpenShopDay()
     {
@@ -63,7 +73,6 @@ public sealed class RetestAdviceTests
         Assert.Single(RetestAdvice.After(TaskKind.DrainClean, [Slide], [Some.Task(kind, $"step:{Some.StepId}")], Some.Calendar(), Some.Now));
 
     [Theory]
-    [InlineData(TaskKind.Skim)]
     [InlineData(TaskKind.ChangeFilter)]
     [InlineData(TaskKind.Inspect)]
     [InlineData(TaskKind.Test)]

@@ -178,10 +178,11 @@ public sealed class TaskItemTests
         await desk.Shop.StepAsync(Some.Step(TaskKind.Skim));
         var item = await ItemAsync(desk, TaskKind.Skim);
         await Button(item, Texts.Found_Ask).ClickAsync(new());
+        Assert.Single(item.FindAll("button"), b => b.TextContent is var text && (text == Texts.Board_Done || text == Texts.Found_Done));
         await item.Find(".box input").ChangeAsync(new() { Value = "1001" });
         await item.Find("textarea").ChangeAsync(new() { Value = "belt worn" });
         await item.FindAll(".reason .acts button")[0].ClickAsync(new());
-        Assert.Equal("Oil taken off 1,001 L is outside the accepted range of 0 L to 1,000 L.", item.Find("[role=alert]").TextContent);
+        Assert.Equal("Oil taken off 1,001 L is outside the accepted range of 0 L to 200 L.", item.Find("[role=alert]").TextContent);
 
         await item.Find(".box input").ChangeAsync(new() { Value = "2,5" });
         await item.FindAll(".reason .acts button")[0].ClickAsync(new());

@@ -85,7 +85,7 @@ internal sealed class SumpActs(ShopSetup setup, Sump sump, SumpModel model)
         adjusted.ForEach(t => t.End(TaskState.Done, now, by.PersonId));
         Memory.Move(addition, removal);
         Memory.Settle([], []);
-        var retests = Retests(now);
+        var retests = Retests(TaskKind.Adjust, now);
         Memory.Settle([], retests);
         return new(ActCodes.AdditionStored, [.. Only(removal), addition, .. retests], [.. Only(lot), .. adjusted]);
     }
@@ -114,7 +114,9 @@ internal sealed class SumpActs(ShopSetup setup, Sump sump, SumpModel model)
         same.ForEach(t => t.End(TaskState.Done, now, by.PersonId));
         var next = same.Select(t => After(t, now)).OfType<CareTask>().ToList();
         Memory.Settle([], next);
-        return new(ActCodes.TaskEnded, [.. next], [.. same]);
+        var retests = Retests(task.Kind, now);
+        Memory.Settle([], retests);
+        return new(ActCodes.TaskEnded, [.. next, .. retests], [.. same]);
     }
 
     /// <summary>What the passing of time alone raises; null when that is nothing.</summary>
@@ -133,9 +135,9 @@ internal sealed class SumpActs(ShopSetup setup, Sump sump, SumpModel model)
         return raised.Count == 0 ? null : new(ActCodes.OverdueNoticed, [.. flags, .. tasks], []);
     }
 
-    private List<CareTask> Retests(DateTime now) =>
+    private List<CareTask> Retests(TaskKind ended, DateTime now) =>
     [
-        .. RetestAdvice.After(TaskKind.Adjust, Memory.Facts.OpenFlags, Memory.Facts.OpenTasks, Calendar, now)
+        .. RetestAdvice.After(ended, Memory.Facts.OpenFlags, Memory.Facts.OpenTasks, Calendar, now)
             .Select(t => Planned(now, t, Memory.Flags.FirstOrDefault(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter) == t.Cause)?.ReadingId)),
     ];
 

@@ -134,6 +134,11 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
             foreach (var task in due.Where(t => !IsOfPlan(t) || DueDay(t) <= day))
             {
                 await _care.DoAsync(sump, task, cancellationToken);
+                if (task.Kind == TaskKind.DrainClean)
+                {
+                    // What else was due of the old fluid has gone with it, or is done on the next day.
+                    break;
+                }
             }
 
             foreach (var test in (Facts(sump)?.OpenTasks ?? []).Where(t => t.Kind == TaskKind.Test && !IsOfPlan(t) && which(t)))

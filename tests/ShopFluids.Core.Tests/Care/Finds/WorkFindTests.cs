@@ -34,10 +34,11 @@ public sealed class WorkFindTests
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
+    // The sump holds 200 L and is 400 mm deep.
     [Theory]
-    [EachDatabase(TaskKind.Skim, FindNames.OilLitres, -0.1, 0.0, 1000.0, "L")]
-    [EachDatabase(TaskKind.Skim, FindNames.OilLitres, 1000.1, 0.0, 1000.0, "L")]
-    [EachDatabase(TaskKind.DrainClean, FindNames.SludgeMm, 2000.5, 0.0, 2000.0, "mm")]
+    [EachDatabase(TaskKind.Skim, FindNames.OilLitres, -0.1, 0.0, 200.0, "L")]
+    [EachDatabase(TaskKind.Skim, FindNames.OilLitres, 200.1, 0.0, 200.0, "L")]
+    [EachDatabase(TaskKind.DrainClean, FindNames.SludgeMm, 400.5, 0.0, 400.0, "mm")]
     [EachDatabase(TaskKind.Circulate, FindNames.CirculatedMinutes, 10081.0, 0.0, 10080.0, "min")]
     public async Task HandleAsync_NumberOutOfRange_NamesTheRangeAndStoresNothing(TestDatabase database, TaskKind kind, string what, double value, double low, double high, string unit)
     {
