@@ -36,10 +36,14 @@ postgres_free_port() {
 }
 
 postgres_start() {
-  local password port options="-c fsync=off -c full_page_writes=off"
-  if [ "${1:-}" = --durable ]; then options="-c fsync=on"; fi
+  local password port parent=${TMPDIR:-/tmp} options="-c fsync=on"
+  if [ "${1:-}" != --durable ]; then
+    options="-c fsync=off -c full_page_writes=off -c max_wal_size=256MB"
+    # A database is some thousand small files: in memory they are made in a fifth of the time.
+    if [ "$(df --output=avail -k /dev/shm 2>/dev/null | tail -n 1)" -ge $((4 * 1024 * 1024)) ] 2>/dev/null; then parent=/dev/shm; fi
+  fi
   postgres_find || return 1
-  postgres_directory=$(mktemp -d "${TMPDIR:-/tmp}/shopfluids-postgres.XXXXXX")
+  postgres_directory=$(mktemp -d "$parent/shopfluids-postgres.XXXXXX")
   password=$(od -An -tx1 -N16 /dev/urandom | tr -d ' \n')
   printf '%s\n' "$password" >"$postgres_directory/password"
   if [ "$(id -u)" = 0 ]; then chown -R postgres: "$postgres_directory"; fi

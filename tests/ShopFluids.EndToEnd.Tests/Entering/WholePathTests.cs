@@ -59,19 +59,19 @@ public abstract partial class WholePathTests(DemoServer demo, Chromium chromium)
         return tag;
     }
 
-    // A comma as on many keyboards, a pH that no charge should have, and a level with room above it.
+    // A comma as on many keyboards, far too weak, a pH that has fallen but not so far that the fluid must go, and a level with room above it.
     private static async Task SaveAsync(Visit tablet, string tag, string note)
     {
         var entry = new EntryPage(tablet);
         await Assertions.Expect(tablet.Page.Locator("h1")).ToHaveTextAsync(tag);
-        await entry.TypeAsync("5,4", "8.0", "250", note);
+        await entry.TypeAsync("2,0", "8.6", "250", note);
         await entry.SaveForSureAsync();
     }
 
     private static async Task ExpectVerdictAndRecipeAsync(Visit tablet)
     {
         await Assertions.Expect(tablet.Page.Locator("section.verdict.act")).ToBeVisibleAsync();
-        await Assertions.Expect(tablet.Page.Locator("dl.three")).ToContainTextAsync("8.0");
+        await Assertions.Expect(tablet.Page.Locator("dl.three")).ToContainTextAsync("8.6");
         var recipe = tablet.Page.GetByRole(AriaRole.Region, new() { Name = Texts.Saved_Recipe });
         await Assertions.Expect(recipe.Locator(".amt .n").First).ToHaveTextAsync(Litres());
 

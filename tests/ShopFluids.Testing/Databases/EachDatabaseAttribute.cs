@@ -11,11 +11,10 @@ namespace ShopFluids.Testing.Databases;
 /// Arguments of the attribute follow the database; the attribute may stand there several times.
 /// </summary>
 [AttributeUsage(AttributeTargets.Method, AllowMultiple = true)]
-public sealed class EachDatabaseAttribute(params object?[] arguments) : DataAttribute
+public sealed class EachDatabaseAttribute(params object?[] arguments) : DataAttribute, IBeforeAfterTestAttribute
 {
     public IReadOnlyList<object?> Arguments { get; } = arguments;
 
-    /// <summary>xunit disposes what it is given here after the theory, which drops the databases.</summary>
     public override async ValueTask<IReadOnlyCollection<ITheoryDataRow>> GetData(MethodInfo testMethod, DisposalTracker disposalTracker)
     {
         var rows = new List<ITheoryDataRow>();
@@ -25,6 +24,20 @@ public sealed class EachDatabaseAttribute(params object?[] arguments) : DataAttr
         }
 
         return rows;
+    }
+
+    public void Before(MethodInfo methodUnderTest, IXunitTest test)
+    {
+        // The databases are made with the arguments.
+    }
+
+    /// <summary>Begins to drop the test's database; whoever disposes it waits for that. xunit does so after all tests, when there are a thousand.</summary>
+    public void After(MethodInfo methodUnderTest, IXunitTest test)
+    {
+        foreach (var database in test.TestMethodArguments.OfType<TestDatabase>())
+        {
+            database.BeginDrop();
+        }
     }
 
     /// <summary>No: listing the tests makes no databases.</summary>

@@ -13,13 +13,14 @@ public sealed class TestDatabase : IAsyncDisposable
 {
     private readonly string? _connectionString;
     private readonly Exception? _fault;
-    private bool _dropped;
+    private readonly Lazy<Task> _drop;
 
     private TestDatabase(DatabaseEngine engine, string? connectionString, Exception? fault)
     {
         Engine = engine;
         _connectionString = connectionString;
         _fault = fault;
+        _drop = new(() => Task.Run(DropAsync));
     }
 
     public DatabaseEngine Engine { get; }
@@ -39,23 +40,10 @@ public sealed class TestDatabase : IAsyncDisposable
 
     public ShopFluidsDbContext Open() => Factory.CreateDbContext();
 
-    public async ValueTask DisposeAsync()
-    {
-        if (_connectionString is null || _dropped)
-        {
-            return;
-        }
+    public async ValueTask DisposeAsync() => await _drop.Value;
 
-        _dropped = true;
-        if (Engine == DatabaseEngine.Sqlite)
-        {
-            SqliteDatabases.Drop(_connectionString);
-        }
-        else
-        {
-            await PostgresDatabases.DropAsync(_connectionString);
-        }
-    }
+    /// <summary>Begins what <see cref="DisposeAsync"/> waits for.</summary>
+    internal void BeginDrop() => _ = _drop.Value;
 
     /// <summary>How a test on this database is named in the results.</summary>
     public override string ToString() => Provider.Name;
@@ -78,6 +66,23 @@ public sealed class TestDatabase : IAsyncDisposable
         var builder = new DbContextOptionsBuilder<ShopFluidsDbContext>();
         ProviderOf(engine).Configure(builder, connectionString);
         return builder.Options;
+    }
+
+    private async Task DropAsync()
+    {
+        if (_connectionString is null)
+        {
+            return;
+        }
+
+        if (Engine == DatabaseEngine.Sqlite)
+        {
+            SqliteDatabases.Drop(_connectionString);
+        }
+        else
+        {
+            await PostgresDatabases.DropAsync(_connectionString);
+        }
     }
 
     private static IDatabaseProvider ProviderOf(DatabaseEngine engine) =>
