@@ -86,12 +86,16 @@ public sealed record WorkPlan(
     }
 
     // A flag that this reading does not touch, or that is only short of its margin, may have relied on work that goes with another
-    // flag: it takes that work over. One whose second look is still open was not confirmed, and relied on nothing yet.
+    // flag: it takes that work over; or on a draining that nobody asks for any more, and then is put right after all. One whose second look is
+    // still open was not confirmed, and relied on nothing yet.
     private static IEnumerable<(FlagState Flag, TaskKind Kind)> HandedOver(EvaluationInput input, FlagChanges flags, List<OpenTask> withdrawn) =>
         input.Standing.OpenFlags
             .Where(f => f.Rule != OverdueTestRule.Code && !flags.Cleared.Contains(f))
             .Select(f => new FlagState(f.Rule, f.Parameter, f.Severity, f.Direction, IsNew: false, IsBeyond: true))
-            .SelectMany(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: !IsLookedAtAgain(f, input.Standing.OpenTasks)).Where(k => CorrectiveWork.IsOnWholeSump(k) && withdrawn.Exists(t => t.Kind == k)).Select(k => (f, k)));
+            .SelectMany(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: !IsLookedAtAgain(f, input.Standing.OpenTasks)).Where(k => CorrectiveWork.IsOnWholeSump(k) && (withdrawn.Exists(t => t.Kind == k) || (IsNeedless(k) && IsSparedTheDrain(input, flags)))).Select(k => (f, k)));
+
+    private static bool IsSparedTheDrain(EvaluationInput input, FlagChanges flags) =>
+        flags.Cleared.Any(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity)) && !flags.AskToDrain(input);
 
     private static bool IsLookedAtAgain(FlagState flag, IReadOnlyList<OpenTask> open)
     {

@@ -162,6 +162,20 @@ public sealed class RecipeAdviceTests
         Assert.DoesNotContain(Caution.ConcentrateIntoWater, evaluation.Cautions);
     }
 
+    // The smell is gone, and what was left for the draining is asked for after all.
+    [Fact]
+    public void Evaluate_FluidIsNoLongerToBeDrained_AdjustingIsAskedForAgain()
+    {
+        var standing = Some.Standing(
+            flags: [Some.Flag(LimitRule.Code, ParameterCodes.Odour, Verdict.Action, Direction.High), Some.Flag(LimitRule.Code, ParameterCodes.Level, Verdict.Action, Direction.Low, 101)],
+            tasks: [Some.Task(TaskKind.DrainClean, "limit:odour")]);
+
+        var evaluation = RulesService.Evaluate(Some.Input(Some.Reading(Some.Measured(ParameterCodes.Odour, 0m)), standing, Limits));
+
+        Assert.Equal([Some.Id(200)], evaluation.WithdrawnTasks);
+        Assert.Contains((TaskKind.Adjust, "limit:level"), evaluation.NewTasks.Select(t => (t.Kind, t.Cause)));
+    }
+
     // The flag of an earlier reading, on something that this one does not measure.
     [Theory]
     [InlineData(Verdict.Action, false)]

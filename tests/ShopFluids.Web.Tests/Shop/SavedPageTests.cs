@@ -104,7 +104,7 @@ public sealed class SavedPageTests
         Assert.Equal(host.Shop.LotId, addition.LotId);
         Assert.Equal(45m, addition.WaterLitres + addition.ConcentrateLitres);
         Assert.Equal(0, await host.Shop.ReadAsync(db => db.CareTasks.CountAsync(t => t.Kind == TaskKind.Adjust && t.State == TaskState.Open)));
-        Assert.Contains("Added 08:00:", (await host.GetAsync(address)).Text, StringComparison.Ordinal);
+        Assert.Contains("Added today 08:00:", (await host.GetAsync(address)).Text, StringComparison.Ordinal);
     }
 
     [Theory]
@@ -273,7 +273,7 @@ public sealed class SavedPageTests
         Assert.Contains("Oil taken off 1,000.5 L is outside the accepted range of 0 L to 200 L.", tooMuch.Text, StringComparison.Ordinal);
         Assert.Contains("value=\"1000,5\"", tooMuch.Html, StringComparison.Ordinal);
         Assert.Contains("value=\"whole drum\"", tooMuch.Html, StringComparison.Ordinal);
-        Assert.Contains("0 L to 200 L", noNumber.Text, StringComparison.Ordinal);
+        Assert.Contains("0 L to 1,000 L", noNumber.Text, StringComparison.Ordinal);
         Assert.Equal((HttpStatusCode.SeeOther, HttpStatusCode.SeeOther), (done.Status, changed.Status));
         var page = await host.GetAsync(address);
         Assert.Contains("1.5 L of oil taken off; belt worn", page.Text, StringComparison.Ordinal);

@@ -195,7 +195,7 @@ public sealed class SumpPageTests
 
         var panel = Page(desk, "S-07").Find("[aria-labelledby=losses-title]");
 
-        Assert.Contains("there are 1", panel.TextContent, StringComparison.Ordinal);
+        Assert.Contains("so far: 1", panel.TextContent, StringComparison.Ordinal);
         Assert.Contains(Texts.Losses_NoLosses, panel.TextContent, StringComparison.Ordinal);
         Assert.Null(panel.QuerySelector("table"));
     }
