@@ -20,7 +20,7 @@ public static class RecipeAdvice
     /// <param name="flags">What the reading did to the flags.</param>
     public static TopUpRecipe? Plan(EvaluationInput input, FlagChanges flags)
     {
-        if (flags.AskToDrain(input)
+        if (flags.MustDrain
             || !(input.IsLatest(ParameterCodes.Level) || input.IsLatest(ParameterCodes.Concentration))
             || Latest(input, ParameterCodes.Level) is not { } measuredLevel
             || Latest(input, ParameterCodes.Concentration) is not { } measuredPercent

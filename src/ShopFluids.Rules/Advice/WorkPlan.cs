@@ -28,16 +28,15 @@ public sealed record WorkPlan(
         var done = input.Standing.OpenTasks.Where(t => t.Kind == TaskKind.Test && Completes(t, plan, flags, input)).ToList();
         var asked = flags.After.ToDictionary(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter), KindsFor, StringComparer.Ordinal);
         var ended = flags.Cleared.Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).ToHashSet(StringComparer.Ordinal);
-        var mustDrain = flags.AskToDrain(input);
         var withdrawn = input.Standing.OpenTasks
-            .Where(t => (mustDrain && IsNeedless(t.Kind)) || (ended.Contains(t.Cause) && !done.Contains(t) && !(asked.TryGetValue(t.Cause, out var kinds) && kinds.Contains(t.Kind))))
+            .Where(t => (flags.MustDrain && IsNeedless(t.Kind)) || (ended.Contains(t.Cause) && !done.Contains(t) && !(asked.TryGetValue(t.Cause, out var kinds) && kinds.Contains(t.Kind))))
             .ToList();
         var open = input.Standing.OpenTasks.Where(t => !done.Contains(t) && !withdrawn.Contains(t)).ToList();
         return new(
-            [.. Corrections(input, flags, open, withdrawn, hasRecipe).Where(t => !(mustDrain && IsNeedless(t.Kind))), .. Care(input, plan, done, open), .. AfterFlags(input, plan, flags, open)],
+            [.. Corrections(input, flags, open, withdrawn, hasRecipe).Where(t => !(flags.MustDrain && IsNeedless(t.Kind))), .. Care(input, plan, done, open), .. AfterFlags(input, plan, flags, open)],
             done,
             withdrawn,
-            asked.Values.SelectMany(k => k).Where(k => !(mustDrain && IsNeedless(k))).ToHashSet());
+            asked.Values.SelectMany(k => k).Where(k => !(flags.MustDrain && IsNeedless(k))).ToHashSet());
     }
 
     // What is to be drained is not put right before.
@@ -92,10 +91,7 @@ public sealed record WorkPlan(
         input.Standing.OpenFlags
             .Where(f => f.Rule != OverdueTestRule.Code && !flags.Cleared.Contains(f))
             .Select(f => new FlagState(f.Rule, f.Parameter, f.Severity, f.Direction, IsNew: false, IsBeyond: true))
-            .SelectMany(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: !IsLookedAtAgain(f, input.Standing.OpenTasks)).Where(k => CorrectiveWork.IsOnWholeSump(k) && (withdrawn.Exists(t => t.Kind == k) || (IsNeedless(k) && IsSparedTheDrain(input, flags)))).Select(k => (f, k)));
-
-    private static bool IsSparedTheDrain(EvaluationInput input, FlagChanges flags) =>
-        flags.Cleared.Any(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity)) && !flags.AskToDrain(input);
+            .SelectMany(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: !IsLookedAtAgain(f, input.Standing.OpenTasks)).Where(k => CorrectiveWork.IsOnWholeSump(k) && (withdrawn.Exists(t => t.Kind == k) || (IsNeedless(k) && flags.IsSparedTheDrain))).Select(k => (f, k)));
 
     private static bool IsLookedAtAgain(FlagState flag, IReadOnlyList<OpenTask> open)
     {

@@ -13,6 +13,12 @@ namespace ShopFluids.Rules.Judging;
 /// <param name="After">The flags on what was measured that are open afterwards.</param>
 public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList<OpenFlag> Cleared, IReadOnlyList<FlagState> After)
 {
+    /// <summary>A flag that is open afterwards, on what was measured or left as it was, says that the fluid is past mending.</summary>
+    public bool MustDrain { get; init; }
+
+    /// <summary>No flag says so any more.</summary>
+    public bool IsSparedTheDrain => !MustDrain && Cleared.Any(AsksToDrain);
+
     /// <summary>Works out the changes.</summary>
     /// <param name="input">What the evaluation may look at.</param>
     public static FlagChanges Of(EvaluationInput input)
@@ -28,17 +34,16 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
         }
 
         var asked = RuleRegistry.Ask(input);
-        return new([.. raised, .. asked.Raised], [.. cleared, .. asked.Cleared], [.. after, .. asked.After]);
+        cleared.AddRange(asked.Cleared);
+        after.AddRange(asked.After);
+        return new([.. raised, .. asked.Raised], cleared, after)
+        {
+            MustDrain = after.Exists(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity))
+                || input.Standing.OpenFlags.Any(f => AsksToDrain(f) && !cleared.Contains(f)),
+        };
     }
 
-    /// <summary>Whether a flag that is open afterwards asks to drain the sump: one on what was measured, or one that this reading left as it was.</summary>
-    /// <param name="input">What the evaluation looked at.</param>
-    public bool AskToDrain(EvaluationInput input)
-    {
-        ArgumentNullException.ThrowIfNull(input);
-        return After.Any(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity))
-            || input.Standing.OpenFlags.Any(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity) && !Cleared.Contains(f));
-    }
+    private static bool AsksToDrain(OpenFlag flag) => CorrectiveWork.AsksToDrain(flag.Rule, flag.Parameter, flag.Direction, flag.Severity);
 
     private static string RuleOf(LimitBasis basis) => basis == LimitBasis.Value ? LimitRule.Code : FirstFillDropRule.Code;
 

@@ -185,6 +185,18 @@ public sealed class BoardQueryTests
         Assert.Equal(new DateOnly(2026, 3, 4), row.Visits[0].Tasks[1].DueDay);
     }
 
+    // What a flag asks for takes as long as the plan says of such work.
+    [Theory, EachDatabase]
+    public async Task RunAsync_WorkOfAFlag_HasTheMinutesOfItsKind(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, days: 90, anchor: new DateOnly(2026, 5, 4)));
+
+        await shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.TrampOil, 20)));
+
+        Assert.Equal(10, Assert.Single((await BoardAsync(shop)).Rows).Tasks.First(t => t is { Kind: TaskKind.Skim, IsOfPlan: false }).Minutes);
+    }
+
     [Theory, EachDatabase]
     public async Task RunAsync_TestLateAndNoticed_StaysOverdueAndIsNoWarning(TestDatabase database)
     {
