@@ -26,18 +26,18 @@ public sealed class LongNamesTests(Chromium chromium)
         foreach (var path in Pages.Split(' '))
         {
             Assert.Equal(200, (await visit.GoAsync(path)).Status);
-            tooWide.AddRange((await PageWidth.OverflowsAsync(visit)).Select(o => $"{path} at {o}"));
+            tooWide.AddRange((await PageWidth.FaultsAsync(visit)).Select(o => $"{path} at {o}"));
         }
 
         var entry = new EntryPage(visit);
         await entry.OpenAsync(Tag);
         await entry.TypeAsync("3.0", "8.0", "200", new string('n', 400));
         await entry.SaveForSureAsync();
-        tooWide.AddRange((await PageWidth.OverflowsAsync(visit)).Select(o => $"saved at {o}"));
+        tooWide.AddRange((await PageWidth.FaultsAsync(visit)).Select(o => $"saved at {o}"));
         foreach (var path in new[] { "/board", $"/sumps/{Tag}" })
         {
             await visit.GoAsync(path);
-            tooWide.AddRange((await PageWidth.OverflowsAsync(visit)).Select(o => $"{path} with work at {o}"));
+            tooWide.AddRange((await PageWidth.FaultsAsync(visit)).Select(o => $"{path} with work at {o}"));
         }
 
         Assert.True(tooWide.Count == 0, string.Join('\n', tooWide));

@@ -39,7 +39,7 @@ public sealed class PageLooksTests(SqliteDemo demo, Chromium chromium)
             }
         }
 
-        faults.AddRange((await PageWidth.OverflowsAsync(visit)).Select(o => $"sticks out, {o}"));
+        faults.AddRange(await PageWidth.FaultsAsync(visit));
         Assert.True(faults.Count == 0, string.Join('\n', faults));
         visit.ExpectNoFaults();
     }
