@@ -71,7 +71,7 @@ public static class CorrectiveWork
         return kind == TaskKind.DrainClean && openFlags.Any(f => AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity));
     }
 
-    /// <summary>Whether a flag says that the fluid is past mending: beyond an action limit that asks for draining. Until then nothing is added to it.</summary>
+    /// <summary>Whether a flag says that the fluid is past mending: beyond an action limit that asks for draining. Until then nothing is added to it: common practice, no source.</summary>
     /// <param name="rule">The rule's code.</param>
     /// <param name="parameter">The parameter's code.</param>
     /// <param name="direction">The flag's side.</param>

@@ -11,7 +11,7 @@ namespace ShopFluids.Rules.Advice;
 public static class RetestAdvice
 {
     /// <summary>A test for each flag that the ended work was to answer and that no other open work answers; due like any work for a warning.</summary>
-    /// <param name="ended">The kind of work that was done or skipped. Looking for a cause changes nothing of what was measured, and a filter only what the next chips bring.</param>
+    /// <param name="ended">The kind of work that was done or skipped. Looking for a cause changes nothing of what was measured, and a filter only what the next chips bring: common practice, no source.</param>
     /// <param name="openFlags">Flags still open.</param>
     /// <param name="openTasks">Tasks still open, the ended one no longer among them.</param>
     /// <param name="calendar">The shop's days.</param>
