@@ -30,7 +30,7 @@ public sealed class AssignTaskHandler(ShopDatabase database, SetupCache setups, 
             return new TaskEndedAlready(task.Id, task.State, task.EndedAtUtc ?? clock.UtcNow);
         }
 
-        if (command.PersonId is { } personId && !await db.Users.AnyAsync(p => p.Id == personId, cancellationToken))
+        if (command.PersonId is { } personId && !await db.Users.AnyAsync(p => p.Id == personId && p.LeftAtUtc == null, cancellationToken))
         {
             return new FieldErrors([new("person", FieldProblem.UnknownChoice)]);
         }

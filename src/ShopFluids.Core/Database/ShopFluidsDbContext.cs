@@ -16,6 +16,7 @@ using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Photos;
@@ -105,6 +106,8 @@ public sealed class ShopFluidsDbContext(DbContextOptions<ShopFluidsDbContext> op
     public DbSet<SkippedStop> SkippedStops => Set<SkippedStop>();
 
     public DbSet<Shutdown> Shutdowns => Set<Shutdown>();
+
+    public DbSet<PersonNumber> PersonNumbers => Set<PersonNumber>();
 
     public DbSet<ApiToken> ApiTokens => Set<ApiToken>();
 

@@ -34,6 +34,15 @@ public sealed class AccountMaker(ILookupNormalizer names, IPasswordHasher<Person
         Restamp(person);
     }
 
+    /// <summary>Ends the account for good: nothing of it lets anybody in, and of the person only <paramref name="label"/> is left.</summary>
+    internal async Task CloseAsync(ShopFluidsDbContext database, Person person, string label, DateTime atUtc, CancellationToken cancellationToken)
+    {
+        (person.DisplayName, person.UserName, person.NormalizedUserName) = (label, label, Normalize(label));
+        (person.PasswordHash, person.PinHash, person.Units, person.LeftAtUtc) = (null, null, null, atUtc);
+        await SetRolesAsync(database, person.Id, [], cancellationToken);
+        Restamp(person);
+    }
+
     internal void Restamp(Person person)
     {
         person.SecurityStamp = clock.NewId().ToString("N");

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.People.Numbers;
 
 namespace ShopFluids.Core.People;
 
@@ -27,6 +28,10 @@ public static class AccountRules
         else if (signInName.Length > MaximumNameLength)
         {
             errors.Add(new FieldError("signInName", FieldProblem.TooLong, High: MaximumNameLength));
+        }
+        else if (PersonNumber.IsLabel(signInName))
+        {
+            errors.Add(new FieldError("signInName", FieldProblem.UnknownChoice));
         }
         else if (signInName.Any(c => !char.IsLetterOrDigit(c) && c is not ('.' or '-' or '_' or '@')))
         {
@@ -77,8 +82,19 @@ public static class AccountRules
         }
     }
 
+    /// <summary>Of those who have not left.</summary>
     internal static Task<Person?> FindAsync(ShopFluidsDbContext database, string normalizedName, CancellationToken cancellationToken) =>
-        database.Users.SingleOrDefaultAsync(p => p.NormalizedUserName == normalizedName, cancellationToken);
+        database.Users.SingleOrDefaultAsync(p => p.NormalizedUserName == normalizedName && p.LeftAtUtc == null, cancellationToken);
+
+    /// <summary>Whether the shop would be left without a supervisor: nobody could set it up any more.</summary>
+    internal static async Task<bool> IsLastSupervisorAsync(ShopFluidsDbContext database, Guid personId, CancellationToken cancellationToken)
+    {
+        var supervisors = from held in database.UserRoles
+                          join role in database.Roles on held.RoleId equals role.Id
+                          where role.Name == Roles.Supervisor
+                          select held.UserId;
+        return !await supervisors.AnyAsync(id => id != personId, cancellationToken);
+    }
 }
 
 /// <summary>No account has this sign-in name or id.</summary>

@@ -4,7 +4,14 @@ using ShopFluids.Core.Wording;
 
 namespace ShopFluids.Core.People;
 
-public sealed record AccountRow(Guid Id, string SignInName, string DisplayName, IReadOnlyList<string> Roles, DateTimeOffset? LockedUntil, UnitSystem? Units, string Theme, bool HasPin);
+public sealed record AccountRow(Guid Id, string SignInName, string DisplayName, IReadOnlyList<string> Roles, DateTimeOffset? LockedUntil, UnitSystem? Units, string Theme, bool HasPin)
+{
+    /// <summary>How the record calls the person; null for an account that has no number yet.</summary>
+    public string? Label { get; init; }
+
+    /// <summary>When the name was replaced by the number; null for who has not left.</summary>
+    public DateTime? LeftAtUtc { get; init; }
+}
 
 public sealed record TokenRow(Guid Id, string Name, string SignInName, DateTime CreatedAtUtc, DateTime? RevokedAtUtc);
 
@@ -27,6 +34,7 @@ public sealed class AccountsQuery(ShopDatabase shop)
         var roles = await (from held in database.UserRoles
                            join role in database.Roles on held.RoleId equals role.Id
                            select new { held.UserId, role.Name }).ToListAsync(cancellationToken);
+        var numbers = await database.PersonNumbers.AsNoTracking().ToDictionaryAsync(n => n.Id, n => n.Label, cancellationToken);
         return people.ConvertAll(p => new AccountRow(
             p.Id,
             p.UserName ?? "",
@@ -35,7 +43,11 @@ public sealed class AccountsQuery(ShopDatabase shop)
             p.LockoutEnd,
             p.Units,
             p.Theme,
-            p.PinHash is not null));
+            p.PinHash is not null)
+        {
+            Label = numbers.GetValueOrDefault(p.Id),
+            LeftAtUtc = p.LeftAtUtc,
+        });
     }
 
     public async Task<IReadOnlyList<TokenRow>> TokensAsync(CancellationToken cancellationToken)

@@ -39,7 +39,7 @@ public sealed class MakeTokenHandler(ShopDatabase shop, ShopClock clock)
         }
 
         await using var write = await shop.WriteAsync(cancellationToken);
-        if (!await write.Database.Users.AnyAsync(p => p.Id == command.PersonId, cancellationToken))
+        if (!await write.Database.Users.AnyAsync(p => p.Id == command.PersonId && p.LeftAtUtc == null, cancellationToken))
         {
             return new AccountNotFound(command.PersonId.ToString("D"));
         }

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
@@ -20,7 +21,7 @@ public sealed record ChangeRoles(string SignInName, IReadOnlyList<string> Roles)
 /// <param name="Units">Null takes the site's.</param>
 public sealed record ChangePreferences(Guid PersonId, UnitSystem? Units, string Theme);
 
-/// <summary>Changes of accounts. Each is noted in the record by name, never with its secrets.</summary>
+/// <summary>Changes of accounts. Each is noted in the record under the person's number, never with its secrets.</summary>
 public sealed class ChangeAccountHandler(ShopDatabase shop, AccountMaker maker, IPasswordHasher<Person> passwords, ShopClock clock)
 {
     public async Task<Result<MadeAccount>> HandleAsync(ResetPassword command, Actor actor, CancellationToken cancellationToken)
@@ -78,8 +79,7 @@ public sealed class ChangeAccountHandler(ShopDatabase shop, AccountMaker maker, 
             return new AccountNotFound(command.SignInName);
         }
 
-        // Without a supervisor nobody could set the shop up any more.
-        if (!command.Roles.Contains(Roles.Supervisor) && !await AnotherSupervisorAsync(database, person.Id, cancellationToken))
+        if (!command.Roles.Contains(Roles.Supervisor) && await AccountRules.IsLastSupervisorAsync(database, person.Id, cancellationToken))
         {
             return new LastOfItsRole(Roles.Supervisor);
         }
@@ -114,18 +114,11 @@ public sealed class ChangeAccountHandler(ShopDatabase shop, AccountMaker maker, 
         return await CommitAsync(write, person, actor, cancellationToken);
     }
 
-    private static Task<bool> AnotherSupervisorAsync(ShopFluidsDbContext database, Guid personId, CancellationToken cancellationToken) =>
-        (from held in database.UserRoles
-         join role in database.Roles on held.RoleId equals role.Id
-         where role.Name == Roles.Supervisor && held.UserId != personId
-         select held).AnyAsync(cancellationToken);
-
     private async Task<Result<MadeAccount>> CommitAsync(ShopWrite write, Person person, Actor actor, CancellationToken cancellationToken)
     {
-        var name = person.UserName ?? "";
-        var act = new Act(ActCodes.AccountChanged, actor, clock.UtcNow, name);
+        var act = new Act(ActCodes.AccountChanged, actor, clock.UtcNow, (await PersonNumbers.OfAsync(write.Database, person.Id, cancellationToken)).Label);
         write.Note(act);
         await write.CommitAsync(act, cancellationToken);
-        return new MadeAccount(person.Id, name, IsNew: false);
+        return new MadeAccount(person.Id, person.UserName ?? "", IsNew: false);
     }
 }

@@ -1,4 +1,5 @@
 using ShopFluids.Core.Database;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Time;
 
@@ -43,9 +44,8 @@ public sealed class MakeAccountHandler(ShopDatabase shop, AccountMaker maker, Sh
 
         write.Database.Add(person);
         await maker.SetRolesAsync(write.Database, person.Id, command.Roles, cancellationToken);
-        var act = new Act(ActCodes.AccountMade, actor, clock.UtcNow, signInName);
-        write.Note(act);
-        await write.CommitAsync(act, cancellationToken);
+        var number = await PersonNumbers.AddAsync(write.Database, person, cancellationToken);
+        await write.CommitAsync(new Act(ActCodes.AccountMade, actor, clock.UtcNow, number.Label), cancellationToken);
         return new MadeAccount(person.Id, signInName, IsNew: true);
     }
 }

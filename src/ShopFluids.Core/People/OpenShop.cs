@@ -2,6 +2,7 @@ using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Machines;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
@@ -69,7 +70,8 @@ public sealed class OpenShopHandler(ShopDatabase shop, AccountMaker maker, ShopC
 
         write.Database.Add(person);
         await maker.SetRolesAsync(write.Database, person.Id, [Roles.Supervisor, Roles.Caretaker], cancellationToken);
-        await write.CommitAsync(new Act(ActCodes.AccountMade, new Actor(person.Id, displayName), clock.UtcNow, signInName), cancellationToken);
+        var number = await PersonNumbers.AddAsync(write.Database, person, cancellationToken);
+        await write.CommitAsync(new Act(ActCodes.AccountMade, new Actor(person.Id, displayName), clock.UtcNow, number.Label), cancellationToken);
         return new MadeAccount(person.Id, signInName, IsNew: true);
     }
 

@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.DependencyInjection.Extensions;
 using ShopFluids.Core.Displays;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
 
@@ -18,6 +19,8 @@ public static class PeopleServices
         services.AddSingleton<MakeAccountHandler>();
         services.AddSingleton<ChangeAccountHandler>();
         services.AddSingleton<OpenShopHandler>();
+        services.AddSingleton<NumberPeopleHandler>();
+        services.AddSingleton<RenameToNumberHandler>();
         services.AddSingleton<MakeTokenHandler>();
         services.AddSingleton<RevokeTokenHandler>();
         services.AddSingleton<AccountsQuery>();

@@ -9,8 +9,14 @@ namespace ShopFluids.Core.People;
 /// <summary>Someone who signs in.</summary>
 public sealed class Person : IdentityUser<Guid>
 {
-    /// <summary>As it stands on screens and sheets.</summary>
+    /// <summary>As it stands on screens and sheets; a number once the person has left.</summary>
     public string DisplayName { get; set; } = "";
+
+    /// <summary>What the digest of the name was taken with (<see cref="Numbers.PersonNumber"/>), in hex. Null in accounts from before there were numbers.</summary>
+    public string? NameSalt { get; set; }
+
+    /// <summary>When the name was replaced by a number. Since then nobody signs in with the account.</summary>
+    public DateTime? LeftAtUtc { get; set; }
 
     /// <summary>The person's own choice; null takes the site's.</summary>
     public UnitSystem? Units { get; set; }
@@ -77,6 +83,7 @@ internal sealed class PersonConfiguration : IEntityTypeConfiguration<Person>, IE
         builder.Property(p => p.DisplayName).HasMaxLength(120);
         builder.Property(p => p.Theme).HasMaxLength(10);
         builder.Property(p => p.PinHash).HasMaxLength(200);
+        builder.Property(p => p.NameSalt).HasMaxLength(32);
     }
 
     public void Configure(EntityTypeBuilder<ApiToken> builder)

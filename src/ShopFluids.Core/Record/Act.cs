@@ -57,6 +57,8 @@ public static class ActCodes
     public const string LotDiscarded = "lot.discarded";
     public const string AccountMade = "account.made";
     public const string AccountChanged = "account.changed";
+    public const string PeopleNumbered = "people.numbered";
+    public const string PersonRenamed = "person.renamed";
     public const string StationMade = "station.made";
     public const string StationEnrolled = "station.enrolled";
     public const string StationChanged = "station.changed";

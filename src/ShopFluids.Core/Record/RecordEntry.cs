@@ -22,7 +22,7 @@ public sealed class RecordEntry
         Sequence = sequence;
         AtUtc = ShopClock.ToMillisecond(act.AtUtc);
         ActorId = act.Actor.PersonId;
-        ActorName = StoredForm.Clean(act.Actor.Name);
+        ActorName = ActorId is null ? StoredForm.Clean(act.Actor.Name) : "";
         StationId = act.Actor.Station?.Id;
         StationName = act.Actor.Station is { } station ? StoredForm.Clean(station.Name) : null;
         Code = act.Code;
@@ -39,6 +39,10 @@ public sealed class RecordEntry
 
     public Guid? ActorId { get; private set; }
 
+    /// <summary>
+    /// Of the program. A person's name is looked up by the id (<see cref="People.Numbers.PersonNumber"/>); only entries from before people had
+    /// numbers hold it.
+    /// </summary>
     public string ActorName { get; private set; } = "";
 
     /// <summary>The shared tablet at which it was done; null elsewhere.</summary>

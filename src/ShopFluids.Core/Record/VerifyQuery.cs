@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.ChangeTracking;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.Photos;
 using ShopFluids.Core.Record.Sealing;
 using ShopFluids.Core.Sumps;
@@ -36,6 +37,9 @@ public enum VerifyProblem
     /// <summary>A row that the record does not know.</summary>
     RowUnrecorded,
 
+    /// <summary>A person's name is not the one that the record vouches for.</summary>
+    NameDiffers,
+
     /// <summary>A standing differs from its rebuild.</summary>
     StandingDiffers,
 }
@@ -50,7 +54,7 @@ public sealed record VerifyReport(long Entries, int Rows, int Standings, string 
 
 /// <summary>
 /// Proves the record: every entry gives its hash, follows the one before and is sealed with the shop's key, every recorded row is as the record
-/// last says, every photo has its hash, and every standing equals its rebuild from history.
+/// last says, every person has the name that it vouches for, every photo has its hash, and every standing equals its rebuild from history.
 /// </summary>
 public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provider, RecordSealer sealer)
 {
@@ -72,6 +76,7 @@ public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provide
         var findings = new List<VerifyFinding>();
         var (end, images) = await new ChainProof(sealer.Key, fingerprints, findings).CheckAsync(db, cancellationToken);
         var rows = await CheckRowsAsync(db, images, findings, cancellationToken);
+        await NameProof.CheckAsync(db, findings, cancellationToken);
         await PhotoProof.CheckAsync(db, findings, cancellationToken);
         var standings = await CheckStandingsAsync(db, findings, cancellationToken);
         return new(end.Count, rows, standings, end.Hash, findings);

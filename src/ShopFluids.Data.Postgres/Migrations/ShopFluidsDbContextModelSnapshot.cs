@@ -1444,6 +1444,31 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.ToTable("ApiTokens");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.People.Numbers.PersonNumber", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("uuid");
+
+                    b.Property<string>("NameDigest")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("character varying(64)");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("integer");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("bigint");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.ToTable("PersonNumbers");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.People.Person", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1469,11 +1494,18 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<bool>("EmailConfirmed")
                         .HasColumnType("boolean");
 
+                    b.Property<DateTime?>("LeftAtUtc")
+                        .HasColumnType("timestamp with time zone");
+
                     b.Property<bool>("LockoutEnabled")
                         .HasColumnType("boolean");
 
                     b.Property<DateTimeOffset?>("LockoutEnd")
                         .HasColumnType("timestamp with time zone");
+
+                    b.Property<string>("NameSalt")
+                        .HasMaxLength(32)
+                        .HasColumnType("character varying(32)");
 
                     b.Property<string>("NormalizedEmail")
                         .HasMaxLength(256)
@@ -1613,10 +1645,6 @@ namespace ShopFluids.Data.Postgres.Migrations
 
                     b.Property<Guid?>("CodeById")
                         .HasColumnType("uuid");
-
-                    b.Property<string>("CodeByName")
-                        .HasMaxLength(120)
-                        .HasColumnType("character varying(120)");
 
                     b.Property<string>("CodeHash")
                         .HasMaxLength(64)
@@ -2655,6 +2683,15 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .WithMany()
                         .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Numbers.PersonNumber", b =>
+                {
+                    b.HasOne("ShopFluids.Core.People.Person", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.People.Numbers.PersonNumber", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

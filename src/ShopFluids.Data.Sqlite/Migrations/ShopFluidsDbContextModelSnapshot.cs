@@ -1433,6 +1433,31 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.ToTable("ApiTokens");
                 });
 
+            modelBuilder.Entity("ShopFluids.Core.People.Numbers.PersonNumber", b =>
+                {
+                    b.Property<Guid>("Id")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("NameDigest")
+                        .IsRequired()
+                        .HasMaxLength(64)
+                        .HasColumnType("TEXT");
+
+                    b.Property<int>("Number")
+                        .HasColumnType("INTEGER");
+
+                    b.Property<long>("Version")
+                        .IsConcurrencyToken()
+                        .HasColumnType("INTEGER");
+
+                    b.HasKey("Id");
+
+                    b.HasIndex("Number")
+                        .IsUnique();
+
+                    b.ToTable("PersonNumbers");
+                });
+
             modelBuilder.Entity("ShopFluids.Core.People.Person", b =>
                 {
                     b.Property<Guid>("Id")
@@ -1458,10 +1483,17 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<bool>("EmailConfirmed")
                         .HasColumnType("INTEGER");
 
+                    b.Property<DateTime?>("LeftAtUtc")
+                        .HasColumnType("TEXT");
+
                     b.Property<bool>("LockoutEnabled")
                         .HasColumnType("INTEGER");
 
                     b.Property<DateTimeOffset?>("LockoutEnd")
+                        .HasColumnType("TEXT");
+
+                    b.Property<string>("NameSalt")
+                        .HasMaxLength(32)
                         .HasColumnType("TEXT");
 
                     b.Property<string>("NormalizedEmail")
@@ -1601,10 +1633,6 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasColumnType("TEXT");
 
                     b.Property<Guid?>("CodeById")
-                        .HasColumnType("TEXT");
-
-                    b.Property<string>("CodeByName")
-                        .HasMaxLength(120)
                         .HasColumnType("TEXT");
 
                     b.Property<string>("CodeHash")
@@ -2644,6 +2672,15 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .WithMany()
                         .HasForeignKey("PersonId")
                         .OnDelete(DeleteBehavior.Cascade)
+                        .IsRequired();
+                });
+
+            modelBuilder.Entity("ShopFluids.Core.People.Numbers.PersonNumber", b =>
+                {
+                    b.HasOne("ShopFluids.Core.People.Person", null)
+                        .WithOne()
+                        .HasForeignKey("ShopFluids.Core.People.Numbers.PersonNumber", "Id")
+                        .OnDelete(DeleteBehavior.Restrict)
                         .IsRequired();
                 });
 

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Wording;
@@ -20,6 +21,7 @@ internal static class AccountSentences
         NotAPin => new Dictionary<string, string> { ["pin"] = Texts.Station_NotAPin },
         PinTooEasy => new Dictionary<string, string> { ["pin"] = Texts.Station_PinTooEasy },
         StationNotFound => new Dictionary<string, string> { [""] = Texts.Station_NotFound },
+        OwnAccount => new Dictionary<string, string> { [""] = Texts.Account_OwnAccount },
         ShopIsOpen => new Dictionary<string, string> { [""] = Texts.Account_ShopIsOpen },
         _ => throw new InvalidOperationException($"{error.GetType().Name} has no sentence."),
     };
@@ -33,6 +35,8 @@ internal static class AccountSentences
         ("password", FieldProblem.NotUnique) => Texts.Account_PasswordIsName,
         ("password", FieldProblem.OutOfRange) => Say(Texts.Account_PasswordLength, error.Low, error.High),
         ("signInName", FieldProblem.NotUnique) => Texts.Account_NameTaken,
+        ("signInName", FieldProblem.UnknownChoice) => Texts.Account_NameIsNumber,
+        ("leaver", FieldProblem.NotUnique) => Say(Texts.Account_NumberTaken, error.Detail),
         ("signInName", FieldProblem.NotATag) => Texts.Account_NameSigns,
         ("name", FieldProblem.NotUnique) => Texts.Account_TokenNameTaken,
         ("roles", FieldProblem.UnknownChoice) => Say(Texts.Account_UnknownRole, error.Detail, string.Join(", ", Roles.All)),

@@ -2,6 +2,7 @@ using System.Data.Common;
 using System.Globalization;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
 using ShopFluids.Data.Sqlite;
@@ -15,7 +16,8 @@ namespace ShopFluids.Web.Startup;
 /// record, or a clear stop.
 /// </summary>
 internal sealed class DatabaseOpening(
-    IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, ShopSettings settings, RecordKeyOpening keys, RecordKeyFile keyFile, ShopClock clock, ILogger<DatabaseOpening> log)
+    IDbContextFactory<ShopFluidsDbContext> contexts, IDatabaseProvider provider, ShopSettings settings, RecordKeyOpening keys, RecordKeyFile keyFile, NumberPeopleHandler numbers,
+    ShopClock clock, ILogger<DatabaseOpening> log)
 {
     /// <summary>A migration takes seconds. What takes longer waits for a lock that nobody will let go of.</summary>
     private static readonly TimeSpan Patience = TimeSpan.FromMinutes(2);
@@ -28,7 +30,17 @@ internal sealed class DatabaseOpening(
         try
         {
             FolderRights.Make(settings.DataFolder);
-            return await MigrateAsync(limit.Token) ?? await keys.OpenAsync(use, limit.Token);
+            if (await MigrateAsync(limit.Token) is { } fault || (fault = await keys.OpenAsync(use, limit.Token)) is not null)
+            {
+                return fault;
+            }
+
+            if (use == RecordUse.Write && await numbers.HandleAsync(limit.Token) is > 0 and var people)
+            {
+                log.PeopleNumbered(people);
+            }
+
+            return null;
         }
         catch (OperationCanceledException) when (!cancellationToken.IsCancellationRequested)
         {

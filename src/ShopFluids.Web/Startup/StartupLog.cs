@@ -37,4 +37,7 @@ internal static partial class StartupLog
 
     [LoggerMessage(EventId = 1012, Level = LogLevel.Information, Message = "The record is sealed from now on, with the key {KeyId}. Keep the key with the backups: without it nobody can prove the record.")]
     public static partial void RecordSealed(this ILogger logger, string keyId);
+
+    [LoggerMessage(EventId = 1013, Level = LogLevel.Information, Message = "{Count} people have numbers now: the record names them by these from now on.")]
+    public static partial void PeopleNumbered(this ILogger logger, int count);
 }

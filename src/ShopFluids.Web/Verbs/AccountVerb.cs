@@ -1,6 +1,7 @@
 using System.Globalization;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
@@ -24,6 +25,7 @@ internal sealed class AccountVerb : Verb
         "account add SIGN-IN-NAME --name \"NAME\" --roles ROLE,ROLE",
         "account reset-password SIGN-IN-NAME",
         "account roles SIGN-IN-NAME --roles ROLE,ROLE",
+        "account rename-to-number SIGN-IN-NAME",
     ];
 
     public override string Details => string.Format(CultureInfo.InvariantCulture, Texts.Verb_AccountDetails, string.Join(", ", Roles.All));
@@ -39,6 +41,7 @@ internal sealed class AccountVerb : Verb
             "list" => services => ListAsync(call, services, cancellationToken),
             "add" => services => AddAsync(call, services, cancellationToken),
             "reset-password" => services => ResetAsync(call, services, cancellationToken),
+            "rename-to-number" => services => RenameAsync(call, services, cancellationToken),
             "roles" => services => ChangeRolesAsync(call, services, cancellationToken),
             _ => throw new BadArgumentsException(),
         };
@@ -50,7 +53,7 @@ internal sealed class AccountVerb : Verb
     {
         foreach (var account in await services.GetRequiredService<AccountsQuery>().AllAsync(cancellationToken))
         {
-            await call.Output.WriteLineAsync($"{account.SignInName}\t{account.DisplayName}\t{string.Join(',', account.Roles)}");
+            await call.Output.WriteLineAsync($"{account.SignInName}\t{account.DisplayName}\t{account.Label}\t{string.Join(',', account.Roles)}");
         }
 
         return ExitCodes.Done;
@@ -73,6 +76,18 @@ internal sealed class AccountVerb : Verb
     {
         var command = new ChangeRoles(call.Arguments[1], SplitRoles(call));
         return await FinishAsync(call, await services.GetRequiredService<ChangeAccountHandler>().HandleAsync(command, Actor.Program, cancellationToken));
+    }
+
+    private static async Task<int> RenameAsync(VerbCall call, ServiceProvider services, CancellationToken cancellationToken)
+    {
+        var renamed = await services.GetRequiredService<RenameToNumberHandler>().HandleAsync(new RenameToNumber(call.Arguments[1]), Actor.Program, cancellationToken);
+        if (renamed.Value is not { } person)
+        {
+            return await FinishAsync(call, renamed.Match<Result<MadeAccount>>(_ => throw new InvalidOperationException("The person was renamed."), error => error));
+        }
+
+        await call.Output.WriteLineAsync(string.Format(CultureInfo.InvariantCulture, Texts.Account_Renamed, person.Label));
+        return ExitCodes.Done;
     }
 
     private static string[] SplitRoles(VerbCall call) =>

@@ -100,6 +100,7 @@ internal sealed class VerifyVerb : Verb
         VerifyProblem.RowChanged => Texts.Verify_RowChanged,
         VerifyProblem.RowMissing => Texts.Verify_RowMissing,
         VerifyProblem.RowUnrecorded => Texts.Verify_RowUnrecorded,
+        VerifyProblem.NameDiffers => Texts.Verify_NameDiffers,
         VerifyProblem.StandingDiffers => Texts.Verify_StandingDiffers,
         _ => throw new InvalidOperationException($"{problem} has no sentence."),
     };

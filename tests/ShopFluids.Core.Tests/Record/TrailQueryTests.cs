@@ -52,8 +52,12 @@ public sealed class TrailQueryTests
         Assert.Equal(0, (await FindAsync(shop, new(From: today.AddDays(1)))).Found);
         Assert.Equal(0, (await FindAsync(shop, new(To: today.AddDays(-1)))).Found);
         Assert.NotEqual(0, (await FindAsync(shop, new(From: today, To: today))).Found);
-        Assert.All((await FindAsync(shop, new(Who: "Op One"))).Entries, e => Assert.Equal(("Op One", "South"), (e.Actor, e.Station)));
-        Assert.Equal(1, (await FindAsync(shop, new(Who: "Op One"))).Found);
+        var operatorOne = Assert.Single((await FindAsync(shop, new())).Actors, a => a.Name == "Op One").Key;
+        var atStation = Assert.Single((await FindAsync(shop, new(Who: operatorOne))).Entries);
+        Assert.Equal(("Op One", "South"), (atStation.Actor, atStation.Station));
+        var program = await FindAsync(shop, new(Who: Actor.Program.Name));
+        Assert.NotEqual(0, program.Found);
+        Assert.All(program.Entries, e => Assert.Equal(Actor.Program.Name, e.Actor));
         Assert.Equal(1, (await FindAsync(shop, new(What: ActCodes.ReadingCorrected))).Found);
         Assert.NotEqual(0, (await FindAsync(shop, new(About: " s-0"))).Found);
         Assert.Equal(0, (await FindAsync(shop, new(About: "no-such-tag"))).Found);
@@ -101,7 +105,7 @@ public sealed class TrailQueryTests
         var all = new List<long>();
         await foreach (var entry in shop.Get<TrailQuery>().AllAsync(filter, TestContext.Current.CancellationToken))
         {
-            all.Add(entry.Sequence);
+            all.Add(entry.Entry.Sequence);
         }
 
         Assert.Equal((await FindAsync(shop, filter)).Entries.Select(e => e.Sequence).Reverse(), all);

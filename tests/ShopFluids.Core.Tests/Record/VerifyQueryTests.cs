@@ -112,8 +112,8 @@ public sealed class VerifyQueryTests
     {
         await using var shop = await BusyShop.OpenAsync(database);
         var entry = await shop.ReadAsync(db => db.RecordEntries.SingleAsync(e => e.Sequence == 5));
-        var forged = new RecordEntry(5, new Act(entry.Code, new Actor(entry.ActorId, "Somebody else"), entry.AtUtc, entry.Subject), entry.Changes, entry.PreviousHash);
-        await RawSql.ExecuteAsync(database, $"""UPDATE "RecordEntries" SET "ActorName" = 'Somebody else', "Hash" = '{forged.Hash}' WHERE "Sequence" = 5""");
+        var forged = new RecordEntry(5, new Act(entry.Code, new Actor(entry.ActorId, entry.ActorName), entry.AtUtc, "Somebody else"), entry.Changes, entry.PreviousHash);
+        await RawSql.ExecuteAsync(database, $"""UPDATE "RecordEntries" SET "Subject" = 'Somebody else', "Hash" = '{forged.Hash}' WHERE "Sequence" = 5""");
 
         Assert.Equal(
             [new VerifyFinding(VerifyProblem.NotSealed, "RecordEntry 5", 5), new VerifyFinding(VerifyProblem.ChainBroken, "RecordEntry 6", 6)],

@@ -8,7 +8,7 @@ namespace ShopFluids.Web.Tests.Record;
 
 public sealed class RecordEndpointsTests
 {
-    private const string Header = "number,at,person,station,act,subject,changes,previousHash,hash";
+    private const string Header = "number,at,person,personId,station,stationId,act,subject,changes,previousHash,hash";
 
     private static CancellationToken Token => TestContext.Current.CancellationToken;
 

@@ -7,6 +7,7 @@ using ShopFluids.Core.Displays;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Limits.Effects;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.People.Stations;
 using ShopFluids.Core.Rejudging;
@@ -29,6 +30,7 @@ internal static class SetupDesk
         desk.Services.AddSingleton(desk.Shop.Get<AddInstrumentHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<NoteInstrumentCheckHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<MakeAccountHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<RenameToNumberHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SetPinHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<SetUpStationsHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<StationsQuery>());

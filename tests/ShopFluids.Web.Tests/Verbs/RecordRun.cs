@@ -51,9 +51,11 @@ internal sealed class RecordRun : IDisposable
         File.Delete(KeyFile);
     }
 
-    /// <summary>Cuts off the last entry. Making an account is recorded without its row, so nothing within the database tells.</summary>
+    /// <summary>Cuts off the last entry and takes the person along whose account it made, so nothing within the database tells.</summary>
     public Task CutOffAsync() => SqlAsync(
         """
+        DELETE FROM PersonNumbers WHERE instr((SELECT upper(Changes) FROM RecordEntries ORDER BY Sequence DESC LIMIT 1), upper(Id)) > 0;
+        DELETE FROM AspNetUsers WHERE Id NOT IN (SELECT Id FROM PersonNumbers);
         DELETE FROM RecordEntries WHERE Sequence = (SELECT MAX(Sequence) FROM RecordEntries);
         UPDATE RecordHead SET (Sequence, Hash) = (SELECT Sequence, Hash FROM RecordEntries ORDER BY Sequence DESC LIMIT 1);
         """);

@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Identity;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Time;
 
@@ -13,7 +14,7 @@ public sealed record SetPin(Guid PersonId, string Pin);
 /// <param name="CurrentPassword">Of the person: with the PIN of somebody who left a screen open one would read sumps in that name.</param>
 public sealed record SetOwnPin(Guid PersonId, string CurrentPassword, string Pin);
 
-/// <summary>Kept as a password is: by a slow, salted hash that nobody can read. Noted in the record by name alone.</summary>
+/// <summary>Kept as a password is: by a slow, salted hash that nobody can read. Noted in the record under the person's number alone.</summary>
 public sealed class SetPinHandler(ShopDatabase shop, AccountMaker maker, IPasswordHasher<Person> hasher, ShopClock clock)
 {
     public const string CurrentPasswordField = "pinPassword";
@@ -41,7 +42,7 @@ public sealed class SetPinHandler(ShopDatabase shop, AccountMaker maker, IPasswo
         // Before the writers' lock: hashing is slow on purpose.
         var hash = hasher.HashPassword(new Person { Id = command.PersonId }, command.Pin);
         await using var write = await shop.WriteAsync(cancellationToken);
-        if (await write.Database.Users.FindAsync([command.PersonId], cancellationToken) is not { } person)
+        if (await write.Database.Users.FindAsync([command.PersonId], cancellationToken) is not { LeftAtUtc: null } person)
         {
             return new AccountNotFound(command.PersonId.ToString("D"));
         }
@@ -57,12 +58,11 @@ public sealed class SetPinHandler(ShopDatabase shop, AccountMaker maker, IPasswo
             return new FieldErrors(errors);
         }
 
-        var name = person.UserName ?? "";
         person.PinHash = hash;
         maker.Restamp(person);
-        var act = new Act(ActCodes.AccountChanged, actor, clock.UtcNow, name);
+        var act = new Act(ActCodes.AccountChanged, actor, clock.UtcNow, (await PersonNumbers.OfAsync(write.Database, person.Id, cancellationToken)).Label);
         write.Note(act);
         await write.CommitAsync(act, cancellationToken);
-        return new MadeAccount(person.Id, name, IsNew: false);
+        return new MadeAccount(person.Id, person.UserName ?? "", IsNew: false);
     }
 }

@@ -30,7 +30,7 @@ public sealed class EnrolStationHandler(ShopDatabase shop, ShopClock clock)
         }
 
         var station = await write.Database.Stations.SingleAsync(s => s.Id == key.StationId, cancellationToken);
-        var by = new Actor(key.CodeById, key.CodeByName ?? "");
+        var by = new Actor(key.CodeById, "");
         var secret = StationRules.NewSecret();
         key.Take(StationRules.HashOf(secret));
         station.Enrol(clock.UtcNow);

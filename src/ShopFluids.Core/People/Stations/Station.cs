@@ -61,8 +61,6 @@ public sealed class StationKey
     /// <summary>Who made the code: the enrolment is theirs, although the tablet that uses the code is nobody.</summary>
     public Guid? CodeById { get; private set; }
 
-    public string? CodeByName { get; private set; }
-
     /// <summary>SHA-256 of the tablet's own secret, in lower-case hex. The secret has 256 bits of chance, so a slow hash adds nothing.</summary>
     public string? Hash { get; private set; }
 
@@ -70,10 +68,10 @@ public sealed class StationKey
     public string? SessionId { get; private set; }
 
     internal void Offer(string codeHash, DateTime untilUtc, Record.Actor by) =>
-        (CodeHash, CodeUntilUtc, CodeById, CodeByName) = (codeHash, untilUtc, by.PersonId, by.Name);
+        (CodeHash, CodeUntilUtc, CodeById) = (codeHash, untilUtc, by.PersonId);
 
     internal void Take(string hash) =>
-        (Hash, SessionId, CodeHash, CodeUntilUtc, CodeById, CodeByName) = (hash, null, null, null, null, null);
+        (Hash, SessionId, CodeHash, CodeUntilUtc, CodeById) = (hash, null, null, null, null);
 
     internal void Begin(string sessionId) => SessionId = sessionId;
 
@@ -120,7 +118,6 @@ internal sealed class StationConfiguration : IEntityTypeConfiguration<Station>, 
         builder.HasKey(k => k.StationId);
         builder.Property(k => k.StationId).ValueGeneratedNever();
         builder.Property(k => k.CodeHash).HasMaxLength(64);
-        builder.Property(k => k.CodeByName).HasMaxLength(120);
         builder.Property(k => k.Hash).HasMaxLength(64);
         builder.Property(k => k.SessionId).HasMaxLength(64);
         builder.HasIndex(k => k.CodeHash).IsUnique();

@@ -49,7 +49,7 @@ public sealed class TrailColumns
     /// in capitals do not, and neither does what is only kept to compare.
     /// </summary>
     public static bool IsShown(string column) =>
-        column is not ("Id" or "Version" or "TagKey" or "NameKey" or "NumberKey" or "Fingerprint" or "Hash");
+        column is not ("Id" or "Version" or "TagKey" or "NameKey" or "NumberKey" or "Fingerprint" or "Hash" or "NameDigest");
 
     private static TrailColumn Of(IProperty property)
     {

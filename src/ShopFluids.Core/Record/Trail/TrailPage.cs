@@ -7,7 +7,7 @@ namespace ShopFluids.Core.Record.Trail;
 /// <param name="All">How many entries there are.</param>
 /// <param name="HeadHash">The fingerprint of the whole record.</param>
 /// <param name="Next">The filter's <see cref="TrailFilter.Before"/> for the page after this one; null on the last.</param>
-/// <param name="Actors">Who has acted so far, by name.</param>
+/// <param name="Actors">Who has acted so far, in the order of names.</param>
 /// <param name="Names">What the ids on this page stand for.</param>
 /// <param name="Columns">What the columns hold.</param>
 public sealed record TrailPage(
@@ -17,7 +17,7 @@ public sealed record TrailPage(
     long All,
     string HeadHash,
     long? Next,
-    IReadOnlyList<string> Actors,
+    IReadOnlyList<TrailActor> Actors,
     IReadOnlyDictionary<Guid, string> Names,
     TrailColumns Columns)
 {
@@ -32,3 +32,11 @@ public sealed record TrailPage(
 /// <param name="Station">The shared tablet at which it was done; null elsewhere.</param>
 /// <param name="Rows">Null where the entry was changed by hand and can no longer be read.</param>
 public sealed record TrailEntry(long Sequence, DateTime AtUtc, string Actor, string? Station, string Code, string Subject, string Hash, IReadOnlyList<RowChange>? Rows);
+
+/// <summary>Somebody who has acted.</summary>
+/// <param name="Key">What <see cref="TrailFilter.Who"/> takes.</param>
+/// <param name="Name">As it is now: a number for who has left.</param>
+public sealed record TrailActor(string Key, string Name);
+
+/// <summary>An entry as it is kept, with the name of who acted.</summary>
+public sealed record NamedEntry(RecordEntry Entry, string Person);

@@ -23,7 +23,8 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
         var found = await matching.CountAsync(cancellationToken);
         var page = await matching.Where(e => filter.Before == null || e.Sequence < filter.Before).OrderByDescending(e => e.Sequence).Take(PageSize + 1).ToListAsync(cancellationToken);
         var head = await db.RecordHead.AsNoTracking().SingleAsync(cancellationToken);
-        var shown = page.Take(PageSize).Select(Entry).ToList();
+        var people = await TrailPeople.OfAsync(db, cancellationToken);
+        var shown = page.Take(PageSize).Select(e => Entry(e, people)).ToList();
         return new(
             setup,
             shown,
@@ -31,7 +32,7 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
             head.Sequence,
             head.Hash,
             page.Count > PageSize ? shown[^1].Sequence : null,
-            await db.RecordEntries.Select(e => e.ActorName).Distinct().OrderBy(n => n).ToListAsync(cancellationToken),
+            await people.ActorsAsync(db, cancellationToken),
             await TrailNames.OfAsync(db, setup, shown, cancellationToken),
             _columns ??= new(db.Model))
         {
@@ -41,15 +42,16 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
     }
 
     /// <summary>Every entry that the filter finds, the first one first, one at a time: a record of years does not fit into memory.</summary>
-    public async IAsyncEnumerable<RecordEntry> AllAsync(TrailFilter filter, [EnumeratorCancellation] CancellationToken cancellationToken)
+    public async IAsyncEnumerable<NamedEntry> AllAsync(TrailFilter filter, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(filter);
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
         var matching = await MatchingAsync(db, setup, filter, cancellationToken);
+        var people = await TrailPeople.OfAsync(db, cancellationToken);
         await foreach (var entry in matching.OrderBy(e => e.Sequence).AsAsyncEnumerable().WithCancellation(cancellationToken))
         {
-            yield return entry;
+            yield return new(entry, people.NameOf(entry));
         }
     }
 
@@ -70,7 +72,7 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
 
         if (!string.IsNullOrEmpty(filter.Who))
         {
-            entries = entries.Where(e => e.ActorName == filter.Who);
+            entries = Guid.TryParse(filter.Who, out var person) ? entries.Where(e => e.ActorId == person) : entries.Where(e => e.ActorId == null && e.ActorName == filter.Who);
         }
 
         if (!string.IsNullOrEmpty(filter.What))
@@ -89,6 +91,6 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
         return entries;
     }
 
-    private static TrailEntry Entry(RecordEntry entry) =>
-        new(entry.Sequence, entry.AtUtc, entry.ActorName, entry.StationName, entry.Code, entry.Subject, entry.Hash, RowChange.Read(entry.Changes));
+    private static TrailEntry Entry(RecordEntry entry, TrailPeople people) =>
+        new(entry.Sequence, entry.AtUtc, people.NameOf(entry), entry.StationName, entry.Code, entry.Subject, entry.Hash, RowChange.Read(entry.Changes));
 }

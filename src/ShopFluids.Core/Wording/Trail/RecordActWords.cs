@@ -46,6 +46,8 @@ public static class RecordActWords
         [ActCodes.LotDiscarded] = () => Texts.RecordAct_LotDiscarded,
         [ActCodes.AccountMade] = () => Texts.RecordAct_AccountMade,
         [ActCodes.AccountChanged] = () => Texts.RecordAct_AccountChanged,
+        [ActCodes.PeopleNumbered] = () => Texts.RecordAct_PeopleNumbered,
+        [ActCodes.PersonRenamed] = () => Texts.RecordAct_PersonRenamed,
         [ActCodes.CareTemplateApplied] = () => Texts.RecordAct_CareTemplateApplied,
         [ActCodes.DisplayMade] = () => Texts.RecordAct_DisplayMade,
         [ActCodes.DisplayChanged] = () => Texts.RecordAct_DisplayChanged,

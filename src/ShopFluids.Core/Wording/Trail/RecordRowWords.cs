@@ -29,6 +29,7 @@ public static class RecordRowWords
         ["Machine"] = () => Texts.RecordRow_Machine,
         ["Measurement"] = () => Texts.RecordRow_Measurement,
         ["Parameter"] = () => Texts.RecordRow_Parameter,
+        ["PersonNumber"] = () => Texts.RecordRow_PersonNumber,
         ["Photo"] = () => Texts.RecordRow_Photo,
         ["Reading"] = () => Texts.RecordRow_Reading,
         ["Rejudgement"] = () => Texts.RecordRow_Rejudgement,

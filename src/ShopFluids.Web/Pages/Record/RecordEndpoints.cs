@@ -11,7 +11,7 @@ namespace ShopFluids.Web.Pages.Record;
 /// <summary>The record as a file (RFC 4180), with whole fingerprints and the rows as they are kept: enough to prove the chain elsewhere.</summary>
 internal static class RecordEndpoints
 {
-    private const string Columns = "number,at,person,station,act,subject,changes,previousHash,hash";
+    private const string Columns = "number,at,person,personId,station,stationId,act,subject,changes,previousHash,hash";
 
     // What a spreadsheet would take for a formula.
     private const string FormulaSigns = "=+-@\t\r";
@@ -26,22 +26,24 @@ internal static class RecordEndpoints
         return Results.Stream(stream => WriteAsync(query.AllAsync(filter, http.RequestAborted), stream, http.RequestAborted), "text/csv; charset=utf-8");
     }
 
-    private static async Task WriteAsync(IAsyncEnumerable<RecordEntry> entries, Stream stream, CancellationToken cancellationToken)
+    private static async Task WriteAsync(IAsyncEnumerable<NamedEntry> entries, Stream stream, CancellationToken cancellationToken)
     {
         await using var writer = new StreamWriter(stream, new UTF8Encoding(encoderShouldEmitUTF8Identifier: false), leaveOpen: true) { NewLine = "\r\n" };
         await writer.WriteLineAsync(Columns);
         await foreach (var entry in entries.WithCancellation(cancellationToken))
         {
-            await writer.WriteLineAsync(Line(entry));
+            await writer.WriteLineAsync(Line(entry.Entry, entry.Person));
         }
     }
 
-    private static string Line(RecordEntry entry) => string.Join(
+    private static string Line(RecordEntry entry, string person) => string.Join(
         ',',
         entry.Sequence.ToString(CultureInfo.InvariantCulture),
         entry.AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", CultureInfo.InvariantCulture),
-        Quoted(Harmless(entry.ActorName)),
+        Quoted(Harmless(person)),
+        entry.ActorId?.ToString("D") ?? "",
         Quoted(Harmless(entry.StationName ?? "")),
+        entry.StationId?.ToString("D") ?? "",
         entry.Code,
         Quoted(Harmless(entry.Subject)),
         Quoted(entry.Changes),

@@ -107,7 +107,7 @@ internal sealed class Forger(RawSql sql, DatabaseEngine engine, IReadOnlyList<Fo
         var entry = At(Any());
         var edited = _random.Next(4) switch
         {
-            0 => entry with { ActorName = Other(entry.ActorName) },
+            0 => entry with { ActorId = Id() },
             1 => entry with { Subject = Other(entry.Subject) },
             2 => entry with { Code = Other(entry.Code) },
             _ => entry with { AtUtc = entry.AtUtc.AddMinutes(_random.Next(1, 5000)) },

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.People.Pins;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
@@ -21,6 +22,8 @@ public sealed partial class PeoplePage
     private string _password = "";
     private string _pinOf = "";
     private string _pin = "";
+    private string _leaver = "";
+    private string _renamedTo = "";
     private IReadOnlySet<string> _roles = new HashSet<string>(StringComparer.Ordinal) { Roles.Operator };
 
     [Inject]
@@ -31,6 +34,9 @@ public sealed partial class PeoplePage
 
     [Inject]
     public required SetPinHandler Pins { get; init; }
+
+    [Inject]
+    public required RenameToNumberHandler Leavers { get; init; }
 
     private static IReadOnlyList<Choice> AllRoles => [.. Roles.All.Select(r => new Choice(r, RoleNames.Of(r)))];
 
@@ -67,6 +73,20 @@ public sealed partial class PeoplePage
         (_pinOf, _pin) = ("", "");
         await LoadAsync();
         return Texts.Setup_PinSaid;
+    }
+
+    private async Task<Error?> RenameAsync(FormReader read)
+    {
+        var renamed = await Leavers.HandleAsync(new RenameToNumber(_leaver), await Session.ActorAsync(), CancellationToken.None);
+        _renamedTo = renamed.Value?.Label ?? "";
+        return renamed.Error;
+    }
+
+    private async Task<string?> RenamedAsync()
+    {
+        _leaver = "";
+        await LoadAsync();
+        return (await Session.WordsAsync(Leaving)).Format.Say(Texts.Account_Renamed, _renamedTo);
     }
 
     private async Task<string?> SavedAsync()
