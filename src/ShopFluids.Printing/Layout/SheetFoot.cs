@@ -13,13 +13,16 @@ internal sealed class SheetFoot(string tag, SheetOrigin origin)
     private const double TagSize = 9.5;
     private static readonly double CodeSize = PageEdges.Millimetres(23);
 
+    // One for all pages: working a code out takes longer than drawing the page's text.
+    private readonly QrDrawing _code = new(origin.Code);
+
     public static double Height => CodeSize + Gap;
 
     public void Draw(PrintPage page, double left, double right, double bottom, int number, int of)
     {
         var top = bottom - CodeSize;
         page.Line(left, top, right, top, SheetStyle.ThickRule);
-        QrDrawing.Draw(page, origin.Code, right - CodeSize + 2, top + 3, CodeSize - 3);
+        _code.Draw(page, right - CodeSize + 2, top + 3, CodeSize - 3);
 
         // Written from the bottom up, so that the last line stands level with the code however many lines there are.
         var width = right - left - CodeSize - Gap;

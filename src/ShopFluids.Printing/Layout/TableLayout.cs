@@ -13,10 +13,6 @@ internal sealed class TableLayout
     private const double TightScale = 0.9;
     private const double EnoughForText = 110;
     private const double WrappedHead = 0.55;
-    private const double LongestKeptWord = 90;
-    private const double LongestWhole = 110;
-    private const double MarkRoom = 1.45;
-    private const double BoxSize = 9;
     private const double BoxAir = 5;
     private readonly IReadOnlyList<TableColumn> _columns;
     private readonly IReadOnlyList<double> _widths;
@@ -33,12 +29,13 @@ internal sealed class TableLayout
         var available = width - (Gap * (columns.Count - 1));
 
         // A table with very many columns is set smaller before any word is broken.
-        var least = Demands(columns, rows, scale: 1, headShare: 1).Sum(d => d.Least);
+        var measured = new ColumnDemands(columns, rows);
+        var least = measured.At(scale: 1, headShare: 1).Sum(d => d.Least);
         var scale = Math.Clamp(available / Math.Max(least, 1), TightestScale, 1);
 
         // Heads stay on one line where that leaves the long columns enough; else they wrap first.
-        var roomy = Demands(columns, rows, scale, headShare: 1);
-        var demands = roomy.Sum(d => d.TakesRest ? Math.Min(d.Wanted, EnoughForText) : d.Wanted) <= available ? roomy : Demands(columns, rows, scale, WrappedHead);
+        var roomy = measured.At(scale, headShare: 1);
+        var demands = roomy.Sum(d => d.TakesRest ? Math.Min(d.Wanted, EnoughForText) : d.Wanted) <= available ? roomy : measured.At(scale, WrappedHead);
         _size = SheetStyle.Body * scale;
         _headSize = SheetStyle.Small * scale;
         _widths = TableWidths.Share(demands, available);
@@ -95,7 +92,7 @@ internal sealed class TableLayout
             var indent = Indent(cell.Source);
             if (cell.Source.IsBox && first == 0)
             {
-                page.Stroke(PagePath.Rectangle(left, y + PadTop + 1, BoxSize, BoxSize), SheetStyle.Rule);
+                page.Stroke(PagePath.Rectangle(left, y + PadTop + 1, ColumnDemands.BoxSize, ColumnDemands.BoxSize), SheetStyle.Rule);
             }
 
             for (var n = first; n < Math.Min(first + count, cell.Lines.Count); n++)
@@ -145,7 +142,7 @@ internal sealed class TableLayout
             return new LaidCell(cell, face, TextLines.Break(cell.Text, face, _size, _widths[n] - Indent(cell)));
         })]);
 
-    private double Indent(TableCell cell) => cell.Mark is null ? 0 : _size * MarkRoom;
+    private double Indent(TableCell cell) => cell.Mark is null ? 0 : _size * ColumnDemands.MarkRoom;
 
     /// <summary>
     /// How many of the columns fit into a width, from the left, beside a given number that must: those want their cells on one
@@ -154,9 +151,9 @@ internal sealed class TableLayout
     public static int Fitting(
         IReadOnlyList<TableColumn> fixedColumns, IReadOnlyList<TableRow> fixedRows, IReadOnlyList<TableColumn> columns, IReadOnlyList<TableRow> rows, double width)
     {
-        var taken = Demands(fixedColumns, fixedRows, TightScale, headShare: 0).Sum(d => Math.Min(d.Wanted, EnoughForText) + Gap) - Gap;
+        var taken = new ColumnDemands(fixedColumns, fixedRows).At(TightScale, headShare: 0).Sum(d => Math.Min(d.Wanted, EnoughForText) + Gap) - Gap;
         var count = 0;
-        foreach (var demand in Demands(columns, rows, TightScale, headShare: 0))
+        foreach (var demand in new ColumnDemands(columns, rows).At(TightScale, headShare: 0))
         {
             taken += demand.Least + Gap;
             if (taken > width)
@@ -168,30 +165,6 @@ internal sealed class TableLayout
         }
 
         return count;
-    }
-
-    private static List<(double Least, double Wanted, bool TakesRest)> Demands(
-        IReadOnlyList<TableColumn> columns, IReadOnlyList<TableRow> rows, double scale, double headShare)
-    {
-        var (size, headSize) = (SheetStyle.Body * scale, SheetStyle.Small * scale);
-        return
-        [
-            .. columns.Select((column, n) =>
-            {
-                var least = TextLines.LongestWord(column.Heading, PrintFace.Bold, headSize);
-                var wanted = Math.Max(least, column.TakesRest ? 0 : PrintFonts.Measure(column.Heading, PrintFace.Bold, headSize) * headShare);
-                foreach (var cell in rows.Select(r => r.Cells[n]))
-                {
-                    var (face, mark) = (cell.Face ?? column.Face, cell.Mark is null ? 0 : size * MarkRoom);
-                    least = Math.Max(least, cell.IsBox ? BoxSize : TextLines.LongestWord(cell.Text, face, size) + mark);
-                    wanted = Math.Max(wanted, cell.Text.Split('\n').Max(l => PrintFonts.Measure(l, face, size)) + mark);
-                }
-
-                // One overlong word (a pasted address) must not starve the other columns: past this it is broken.
-                least = column.IsWhole ? Math.Min(Math.Max(least, wanted), LongestWhole) : Math.Min(least, LongestKeptWord);
-                return (least, Math.Max(wanted, least), column.TakesRest);
-            }),
-        ];
     }
 
     private sealed record LaidCell(TableCell Source, PrintFace Face, IReadOnlyList<string> Lines);

@@ -9,6 +9,9 @@ internal static class FlateChecksum
     private const int HeaderLength = 2;
     private const uint Modulus = 65521;
 
+    // So many bytes can be added up before 32 bits overflow (RFC 1950 leaves when to take the remainder to the program).
+    private const int BytesBetweenRemainders = 5552;
+
     /// <summary>The stream with its checksum: as it is if it ends with the right one, else with it appended.</summary>
     public static byte[] Complete(byte[] stream)
     {
@@ -20,10 +23,17 @@ internal static class FlateChecksum
     public static uint Adler32(ReadOnlySpan<byte> data)
     {
         var (low, high) = (1u, 0u);
-        foreach (var value in data)
+        while (!data.IsEmpty)
         {
-            low = (low + value) % Modulus;
-            high = (high + low) % Modulus;
+            var block = data[..Math.Min(BytesBetweenRemainders, data.Length)];
+            foreach (var value in block)
+            {
+                low += value;
+                high += low;
+            }
+
+            (low, high) = (low % Modulus, high % Modulus);
+            data = data[block.Length..];
         }
 
         return (high << 16) | low;

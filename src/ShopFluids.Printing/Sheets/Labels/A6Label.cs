@@ -32,7 +32,7 @@ internal static class A6Label
         var top = y + Edge + TagSize;
         page.Line(left, top, right, top, SheetStyle.ThickRule);
 
-        QrDrawing.Draw(page, label.Code, left - PageEdges.Millimetres(4), top, CodeSize, QrDrawing.ForLabels);
+        new QrDrawing(label.Code, QrDrawing.ForLabels).Draw(page, left - PageEdges.Millimetres(4), top, CodeSize);
         var beside = left + CodeSize - PageEdges.Millimetres(3);
         LabelText.Lines(page, Texts.Label_Say, beside, top + (CodeSize * 0.3), right - beside, PrintFace.Bold, Say, 5);
         top = Facts(page, label, left, top + CodeSize, right);

@@ -21,7 +21,7 @@ internal static class RollLabel
     public static void Draw(PrintPage page, SumpLabel label, double x, double y)
     {
         // The code brings its own quiet zone, which may lie over the label's margin.
-        QrDrawing.Draw(page, label.Code, x + PageEdges.Millimetres(0.5), y + PageEdges.Millimetres(0.5), CodeSize, QrDrawing.ForLabels);
+        new QrDrawing(label.Code, QrDrawing.ForLabels).Draw(page, x + PageEdges.Millimetres(0.5), y + PageEdges.Millimetres(0.5), CodeSize);
         var left = x + CodeSize + PageEdges.Millimetres(1);
         var width = x + Width - Edge - left;
         LabelText.Fitted(page, label.Tag, left, y + Edge + (TagSize * 0.8), width, PrintFace.Bold, TagSize);

@@ -28,7 +28,7 @@ internal static class StopBlock
         flow.Need(height);
         var (page, left, top) = (flow.Page, flow.Left, flow.Y + Gap);
         page.Line(left, flow.Y, flow.Right, flow.Y, SheetStyle.ThickRule);
-        QrDrawing.Draw(page, stop.Code, flow.Right - CodeSize + 4, top - 4, CodeSize);
+        new QrDrawing(stop.Code).Draw(page, flow.Right - CodeSize + 4, top - 4, CodeSize);
 
         page.Text(left, top + (Tag * 0.85), stop.Tag, PrintFace.Bold, Tag);
         var x = left + PrintFonts.Measure(stop.Tag, PrintFace.Bold, Tag) + Gap;
