@@ -11,9 +11,8 @@ namespace ShopFluids.Data.Sqlite.Migrations
         /// <inheritdoc />
         protected override void Up(MigrationBuilder migrationBuilder)
         {
-            migrationBuilder.DropColumn(
-                name: "CodeByName",
-                table: "StationKeys");
+            // The engine's own statement: EF Core would make the table anew, outside the transaction.
+            migrationBuilder.Sql("""ALTER TABLE "StationKeys" DROP COLUMN "CodeByName";""");
 
             migrationBuilder.AddColumn<DateTime>(
                 name: "LeftAtUtc",
