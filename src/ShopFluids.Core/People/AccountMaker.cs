@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.Identity;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.People;
@@ -34,10 +35,10 @@ public sealed class AccountMaker(ILookupNormalizer names, IPasswordHasher<Person
         Restamp(person);
     }
 
-    /// <summary>Ends the account for good: nothing of it lets anybody in, and of the person only <paramref name="label"/> is left.</summary>
-    internal async Task CloseAsync(ShopFluidsDbContext database, Person person, string label, DateTime atUtc, CancellationToken cancellationToken)
+    /// <summary>Ends the account for good: nothing of it lets anybody in, and of the person only the number is left.</summary>
+    internal async Task CloseAsync(ShopFluidsDbContext database, Person person, PersonNumber number, DateTime atUtc, CancellationToken cancellationToken)
     {
-        (person.DisplayName, person.UserName, person.NormalizedUserName) = (label, label, Normalize(label));
+        (person.DisplayName, person.UserName, person.NormalizedUserName) = (number.Label, number.SignInName, Normalize(number.SignInName));
         (person.PasswordHash, person.PinHash, person.Units, person.LeftAtUtc) = (null, null, null, atUtc);
         await SetRolesAsync(database, person.Id, [], cancellationToken);
         Restamp(person);

@@ -29,7 +29,7 @@ public static class AccountRules
         {
             errors.Add(new FieldError("signInName", FieldProblem.TooLong, High: MaximumNameLength));
         }
-        else if (PersonNumber.IsLabel(signInName))
+        else if (PersonNumber.IsKept(signInName))
         {
             errors.Add(new FieldError("signInName", FieldProblem.UnknownChoice));
         }

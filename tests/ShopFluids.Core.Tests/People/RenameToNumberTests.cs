@@ -34,20 +34,20 @@ public sealed class RenameToNumberTests
 
         var renamed = (await RenameAsync(shop, " KARROW ")).Done();
 
-        Assert.Equal((kim, "P-1"), (renamed.Id, renamed.Label));
+        Assert.Equal((kim, "Person 1"), (renamed.Id, renamed.Label));
         var person = await shop.ReadAsync(db => db.Users.AsNoTracking().SingleAsync(p => p.Id == kim, Stop));
-        Assert.Equal(("P-1", "P-1", null, null), (person.DisplayName, person.UserName, person.PasswordHash, person.PinHash));
+        Assert.Equal(("Person 1", "person-1", null, null), (person.DisplayName, person.UserName, person.PasswordHash, person.PinHash));
         Assert.Equal(shop.Now, person.LeftAtUtc);
         Assert.Equal(0, await shop.ReadAsync(db => db.UserRoles.CountAsync(r => r.UserId == kim, Stop)));
         Assert.Equal(0, await shop.ReadAsync(db => db.ApiTokens.CountAsync(t => t.RevokedAtUtc == null, Stop)));
         Assert.Null(await shop.ReadAsync(db => db.CareTasks.Where(t => t.Id == task).Select(t => t.AssignedToId).SingleAsync(Stop)));
         var entries = await shop.ReadAsync(db => db.RecordEntries.AsNoTracking().ToListAsync(Stop));
         Assert.DoesNotContain(entries, e => $"{e.ActorName} {e.Subject} {e.Changes}".Contains("arrow", StringComparison.OrdinalIgnoreCase));
-        Assert.Equal("P-1", Assert.Single(entries, e => e.Code == ActCodes.PersonRenamed).Subject);
+        Assert.Equal("Person 1", Assert.Single(entries, e => e.Code == ActCodes.PersonRenamed).Subject);
         var actors = await ActorsAsync(shop);
-        Assert.Contains(new TrailActor(kim.ToString("D"), "P-1"), actors);
+        Assert.Contains(new TrailActor(kim.ToString("D"), "Person 1"), actors);
         Assert.DoesNotContain(Name, actors.Select(a => a.Name));
-        Assert.Equal("P-1", Assert.Single((await TrailAsync(shop, new(Who: kim.ToString("D")))).Entries, e => e.Code == ActCodes.ReadingStored).Actor);
+        Assert.Equal("Person 1", Assert.Single((await TrailAsync(shop, new(Who: kim.ToString("D")))).Entries, e => e.Code == ActCodes.ReadingStored).Actor);
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
@@ -63,8 +63,8 @@ public sealed class RenameToNumberTests
         Assert.Equal(new LastOfItsRole(Roles.Supervisor), (await RenameAsync(shop, "boss")).Refused());
         Assert.Equal(new OwnAccount(), (await RenameAsync(shop, "karrow", new Actor(kim, Name))).Refused());
         (await RenameAsync(shop, "karrow", new Actor(boss, "Sal Ostrey"))).Done();
-        Assert.Equal(new AccountNotFound("P-2"), (await RenameAsync(shop, "P-2")).Refused());
-        Assert.IsType<AccountNotFound>((await shop.Get<ChangeAccountHandler>().HandleAsync(new ResetPassword("P-2", "long enough to pass"), Some.Supervisor, Stop)).Refused());
+        Assert.Equal(new AccountNotFound("person-2"), (await RenameAsync(shop, "person-2")).Refused());
+        Assert.IsType<AccountNotFound>((await shop.Get<ChangeAccountHandler>().HandleAsync(new ResetPassword("person-2", "long enough to pass"), Some.Supervisor, Stop)).Refused());
         Assert.IsType<AccountNotFound>((await shop.Get<MakeTokenHandler>().HandleAsync(new MakeToken(Some.Id(), "gauge", kim), Some.Supervisor, Stop)).Refused());
     }
 
@@ -82,7 +82,7 @@ public sealed class RenameToNumberTests
         Assert.Equal(2, await shop.Get<NumberPeopleHandler>().HandleAsync(Stop));
         Assert.Equal(0, await shop.Get<NumberPeopleHandler>().HandleAsync(Stop));
 
-        Assert.Equal([("alex", "P-1"), ("robin", "P-2")], (await shop.Get<AccountsQuery>().AllAsync(Stop)).Select(a => (a.SignInName, a.Label)));
+        Assert.Equal([("alex", "Person 1"), ("robin", "Person 2")], (await shop.Get<AccountsQuery>().AllAsync(Stop)).Select(a => (a.SignInName, a.Label)));
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 

@@ -20,7 +20,7 @@ public sealed class AccountVerbTests : IDisposable
         Assert.Equal(ExitCodes.Done, await AddAsync("alex", "operator,supervisor"));
 
         Assert.Equal(ExitCodes.Done, await _run.RunAsync("account", "list"));
-        Assert.Equal("alex\tSomebody\tP-1\toperator,supervisor", _run.Output.Trim());
+        Assert.Equal("alex\tSomebody\tPerson 1\toperator,supervisor", _run.Output.Trim());
     }
 
     [Fact]
@@ -67,22 +67,22 @@ public sealed class AccountVerbTests : IDisposable
 
         Assert.Equal(ExitCodes.Failed, await _run.RunAsync("account", "rename-to-number", "alex"));
         Assert.Equal(ExitCodes.Done, await _run.RunAsync("account", "rename-to-number", "robin"));
-        Assert.Contains("P-2", _run.Output, StringComparison.Ordinal);
+        Assert.Contains("Person 2", _run.Output, StringComparison.Ordinal);
         Assert.Equal(ExitCodes.Failed, await _run.RunAsync("account", "reset-password", "robin"));
-        Assert.Equal(ExitCodes.Failed, await _run.RunAsync("account", "rename-to-number", "P-2"));
+        Assert.Equal(ExitCodes.Failed, await _run.RunAsync("account", "rename-to-number", "person-2"));
 
         await _run.RunAsync("account", "list");
-        Assert.Equal(["P-2\tP-2\tP-2\t", "alex\tSomebody\tP-1\tsupervisor"], _run.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.TrimEnd('\r')));
+        Assert.Equal(["alex\tSomebody\tPerson 1\tsupervisor", "person-2\tPerson 2\tPerson 2\t"], _run.Output.Split('\n', StringSplitOptions.RemoveEmptyEntries).Select(l => l.TrimEnd('\r')));
         Assert.Equal(ExitCodes.Done, await _run.RunAsync("verify"));
     }
 
     [Fact]
     public async Task Add_NameLikeANumber_IsRefused()
     {
-        Assert.Equal(ExitCodes.Failed, await AddAsync("p-12", "operator"));
+        Assert.Equal(ExitCodes.Failed, await AddAsync("Person-12", "operator"));
 
-        Assert.Contains("P-7", _run.Error, StringComparison.Ordinal);
-        Assert.Equal(ExitCodes.Done, await AddAsync("p-12a", "operator"));
+        Assert.Contains("person-7", _run.Error, StringComparison.Ordinal);
+        Assert.Equal(ExitCodes.Done, await AddAsync("person-12a", "operator"));
     }
 
     [Fact]

@@ -14,6 +14,7 @@ namespace ShopFluids.Core.People.Numbers;
 public sealed class PersonNumber : Entity
 {
     private const int SaltBytes = 16;
+    private const string SignInStart = "person-";
 
     private PersonNumber()
     {
@@ -33,13 +34,14 @@ public sealed class PersonNumber : Entity
     public string NameDigest { get; private set; } = "";
 
     /// <summary>How the person is called in the record, and everywhere once the name is gone.</summary>
-    public string Label => LabelOf(Number);
+    public string Label => string.Create(CultureInfo.InvariantCulture, $"Person {Number}");
 
-    internal static string LabelOf(int number) => string.Create(CultureInfo.InvariantCulture, $"P-{number}");
+    /// <summary>The sign-in name of an account that nobody signs in with any more.</summary>
+    public string SignInName => string.Create(CultureInfo.InvariantCulture, $"{SignInStart}{Number}");
 
-    /// <summary>Whether a sign-in name looks like a number, so that nobody can pass for somebody who has left.</summary>
-    internal static bool IsLabel(string signInName) =>
-        signInName.StartsWith("P-", StringComparison.OrdinalIgnoreCase) && signInName.AsSpan(2) is { Length: > 0 } digits && !digits.ContainsAnyExceptInRange('0', '9');
+    /// <summary>Whether a sign-in name is kept for those who have left.</summary>
+    internal static bool IsKept(string signInName) =>
+        signInName.StartsWith(SignInStart, StringComparison.OrdinalIgnoreCase) && signInName.AsSpan(SignInStart.Length) is { Length: > 0 } digits && !digits.ContainsAnyExceptInRange('0', '9');
 
     /// <summary>Takes the name as it stands now, under a salt of its own: without the salt nobody finds the name by trying.</summary>
     internal void VouchFor(Person person)
@@ -59,6 +61,7 @@ internal sealed class PersonNumberConfiguration : IEntityTypeConfiguration<Perso
     public void Configure(EntityTypeBuilder<PersonNumber> builder)
     {
         builder.Ignore(n => n.Label);
+        builder.Ignore(n => n.SignInName);
         builder.Property(n => n.NameDigest).HasMaxLength(64);
         builder.HasIndex(n => n.Number).IsUnique();
         // The person's row stays when the person has left: what they did hangs on it.

@@ -46,13 +46,13 @@ public sealed class RenameToNumberHandler(ShopDatabase shop, AccountMaker maker,
         }
 
         var number = await PersonNumbers.OfAsync(database, person.Id, cancellationToken);
-        if (await AccountRules.FindAsync(database, maker.Normalize(number.Label), cancellationToken) is not null)
+        if (await AccountRules.FindAsync(database, maker.Normalize(number.SignInName), cancellationToken) is not null)
         {
             // A sign-in name from before such names were refused.
-            return new FieldErrors([new FieldError("leaver", FieldProblem.NotUnique, Detail: number.Label)]);
+            return new FieldErrors([new FieldError("leaver", FieldProblem.NotUnique, Detail: number.SignInName)]);
         }
 
-        await maker.CloseAsync(database, person, number.Label, clock.UtcNow, cancellationToken);
+        await maker.CloseAsync(database, person, number, clock.UtcNow, cancellationToken);
         number.VouchFor(person);
         foreach (var token in await database.ApiTokens.Where(t => t.PersonId == person.Id && t.RevokedAtUtc == null).ToListAsync(cancellationToken))
         {
