@@ -52,8 +52,11 @@ public sealed class Instrument : Entity, ISetup
     /// <summary>For how many days a check holds; null for what is usual.</summary>
     public int? CheckEveryDays { get; private set; }
 
-    /// <summary>A meter goes out of true without showing it; a strip or a rule does not.</summary>
-    public bool NeedsChecks => Kind is InstrumentKind.Refractometer or InstrumentKind.PhMeter;
+    /// <summary>The shop day on which it was lost, broken or put away; null while it is in use.</summary>
+    public DateOnly? OutOfUseSince { get; private set; }
+
+    /// <summary>A meter goes out of true without showing it; a strip or a rule does not. What is out of use waits for no check.</summary>
+    public bool NeedsChecks => this is { OutOfUseSince: null, Kind: InstrumentKind.Refractometer or InstrumentKind.PhMeter };
 
     /// <summary>The last shop day on which its last check holds; null where none that it passed stands, or none is needed.</summary>
     public DateOnly? HoldsUntil => this is { NeedsChecks: true, CheckedOn: { } day } ? InstrumentCheckRule.HoldsUntil(day, CheckEveryDays ?? InstrumentCheckRule.UsualDays) : null;
@@ -68,6 +71,9 @@ public sealed class Instrument : Entity, ISetup
         CompensatesTemperature = compensatesTemperature;
         CheckEveryDays = checkEveryDays;
     }
+
+    /// <summary>Takes it out of use, or back into it. What was read with it keeps its name.</summary>
+    public void Use(bool isInUse, DateOnly today) => OutOfUseSince = isInUse ? null : OutOfUseSince ?? today;
 
     /// <summary>Takes the outcome of its latest check: after one that it failed it counts as not checked until it passes one.</summary>
     public void Note(DateOnly day, bool passes)
@@ -88,6 +94,7 @@ internal sealed class InstrumentConfiguration : IEntityTypeConfiguration<Instrum
         builder.Property(i => i.TagKey).HasMaxLength(Tags.MaximumLength);
         builder.HasIndex(i => i.TagKey).IsUnique();
         builder.Property(i => i.CheckEveryDays).CameLater();
+        builder.Property(i => i.OutOfUseSince).CameLater();
         builder.Ignore(i => i.NeedsChecks);
         builder.Ignore(i => i.HoldsUntil);
     }

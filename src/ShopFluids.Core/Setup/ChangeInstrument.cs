@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Setup;
@@ -10,15 +11,17 @@ namespace ShopFluids.Core.Setup;
 /// Changes what is known of an instrument. Its tag and kind stay, and its checks have a page of their own; readings keep the uncertainty that
 /// they were stored with.
 /// </summary>
+/// <param name="IsInUse">False for one that is lost, broken or put away: nobody is offered it or asked to check it.</param>
 /// <param name="SeenVersion">The version that the person saw, so that two people do not overwrite each other.</param>
-public sealed record ChangeInstrument(Guid Id, decimal Resolution, decimal Accuracy, bool CompensatesTemperature, int? CheckEveryDays, long SeenVersion);
+public sealed record ChangeInstrument(Guid Id, decimal Resolution, decimal Accuracy, bool CompensatesTemperature, int? CheckEveryDays, bool IsInUse, long SeenVersion);
 
-public sealed class ChangeInstrumentHandler(ShopDatabase database, ShopClock clock)
+public sealed class ChangeInstrumentHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     public async Task<Result<Saved>> HandleAsync(ChangeInstrument command, Actor actor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
         await using var write = await database.WriteAsync(cancellationToken);
+        var setup = await setups.ForAsync(write, cancellationToken);
         if (await write.Database.Instruments.FirstOrDefaultAsync(i => i.Id == command.Id, cancellationToken) is not { } instrument)
         {
             return new InstrumentNotFound(command.Id);
@@ -37,6 +40,9 @@ public sealed class ChangeInstrumentHandler(ShopDatabase database, ShopClock clo
         }
 
         instrument.Change(command.Resolution, command.Accuracy, command.CompensatesTemperature, command.CheckEveryDays);
+        instrument.Use(command.IsInUse, setup.Calendar.ShopDayOf(clock.UtcNow));
+        await write.FlushAsync(cancellationToken);
+        await NoticeShopFlagsHandler.NoticeAsync(write, setup, clock, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, instrument.Tag), cancellationToken);
         return new Saved(instrument.Id);
     }

@@ -30,12 +30,14 @@ public static class InstrumentSentences
         return $"{Number(value, format)} {Unit(kind)}";
     }
 
-    /// <summary>For how long a check holds, or that none is needed.</summary>
+    /// <summary>For how long a check holds, that none is needed, or since when it is out of use.</summary>
     public static string CheckHolds(Instrument instrument, ShopFormat format)
     {
         ArgumentNullException.ThrowIfNull(instrument);
         ArgumentNullException.ThrowIfNull(format);
-        return instrument.NeedsChecks ? format.Say(Texts.Setup_Days, format.Count(instrument.CheckEveryDays ?? InstrumentCheckRule.UsualDays)) : Texts.Setup_CheckNone;
+        return instrument.OutOfUseSince is { } day ? format.Say(Texts.Setup_OutOfUseSince, format.LongDay(day))
+            : instrument.NeedsChecks ? format.Say(Texts.Setup_Days, format.Count(instrument.CheckEveryDays ?? InstrumentCheckRule.UsualDays))
+            : Texts.Setup_CheckNone;
     }
 
     /// <summary>7.01: shown -15 mV.</summary>

@@ -1073,6 +1073,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<short>("Kind")
                         .HasColumnType("smallint");
 
+                    b.Property<DateOnly?>("OutOfUseSince")
+                        .HasColumnType("date")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<decimal>("Resolution")
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)");

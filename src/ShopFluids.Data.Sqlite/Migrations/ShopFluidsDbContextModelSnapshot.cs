@@ -1062,6 +1062,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<short>("Kind")
                         .HasColumnType("INTEGER");
 
+                    b.Property<DateOnly?>("OutOfUseSince")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<decimal>("Resolution")
                         .HasPrecision(18, 6)
                         .HasColumnType("TEXT");

@@ -81,9 +81,10 @@ internal sealed class AccountVerb : Verb
     private static async Task<int> RenameAsync(VerbCall call, ServiceProvider services, CancellationToken cancellationToken)
     {
         var renamed = await services.GetRequiredService<RenameToNumberHandler>().HandleAsync(new RenameToNumber(call.Arguments[1]), Actor.Program, cancellationToken);
-        if (renamed.Value is not { } person)
+        if (renamed.IsRefused(out var refusal, out var person))
         {
-            return await FinishAsync(call, renamed.Match<Result<MadeAccount>>(_ => throw new InvalidOperationException("The person was renamed."), error => error));
+            await call.Error.WriteLineAsync(AccountSentences.OneLine(refusal));
+            return ExitCodes.Failed;
         }
 
         await call.Output.WriteLineAsync(string.Format(CultureInfo.InvariantCulture, Texts.Account_Renamed, person.Label));

@@ -5,6 +5,8 @@ using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.ShopFlags;
+using ShopFluids.Core.Time;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
@@ -104,12 +106,12 @@ public sealed class ChangeSetupTests
         await shop.InstrumentAsync(Some.Refractometer());
         var seen = Assert.Single((await shop.SetupAsync()).Instruments);
 
-        (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 0.2m, 0.3m, false, 14, seen.Version))).Done();
+        (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 0.2m, 0.3m, false, 14, true, seen.Version))).Done();
 
         var changed = Assert.Single((await shop.SetupAsync()).Instruments);
         Assert.Equal(("R-1", 0.2m, 0.3m, false, 14, seen.CheckedOn), (changed.Tag, changed.Resolution, changed.Accuracy, changed.CompensatesTemperature, changed.CheckEveryDays ?? 0, changed.CheckedOn));
         Assert.Equal("R-1", await shop.ReadAsync(db => db.RecordEntries.OrderByDescending(e => e.Sequence).Select(e => e.Subject).FirstAsync()));
-        Assert.Equal(new ChangedMeanwhile(changed.Version), (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 0.1m, 0.1m, true, null, seen.Version))).Refused());
+        Assert.Equal(new ChangedMeanwhile(changed.Version), (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 0.1m, 0.1m, true, null, true, seen.Version))).Refused());
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
@@ -120,10 +122,39 @@ public sealed class ChangeSetupTests
         await shop.InstrumentAsync(Some.Refractometer());
         var seen = Assert.Single((await shop.SetupAsync()).Instruments);
 
-        Assert.Equal(["resolution", "accuracy", "checkEveryDays"], (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 2, 6, true, 0, seen.Version))).Fields().Select(e => e.Field));
+        Assert.Equal(["resolution", "accuracy", "checkEveryDays"], (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 2, 6, true, 0, true, seen.Version))).Fields().Select(e => e.Field));
         var unknown = Some.Id();
-        Assert.Equal(new InstrumentNotFound(unknown), (await ChangeAsync(shop, new ChangeInstrument(unknown, 0.1m, 0.1m, true, null, 1))).Refused());
+        Assert.Equal(new InstrumentNotFound(unknown), (await ChangeAsync(shop, new ChangeInstrument(unknown, 0.1m, 0.1m, true, null, true, 1))).Refused());
     }
+
+    [Theory, EachDatabase]
+    public async Task ChangeInstrument_OutOfUse_IsNoLongerOfferedNorAwaitsChecks(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.InstrumentAsync(Some.Refractometer());
+        await shop.Get<NoticeShopFlagsHandler>().HandleAsync(default);
+        var seen = Assert.Single((await shop.SetupAsync()).Instruments);
+        Assert.Equal(1, await LapsesAsync(shop));
+        Assert.Single((await EntryAsync(shop)).Instruments);
+
+        (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 0.2m, 0.2m, true, null, false, seen.Version))).Done();
+
+        var away = Assert.Single((await shop.SetupAsync()).Instruments);
+        Assert.Equal((new DateOnly(2026, 3, 2), false), (away.OutOfUseSince, away.NeedsChecks));
+        Assert.Empty((await EntryAsync(shop)).Instruments);
+        Assert.Equal(0, await LapsesAsync(shop));
+        shop.Clock.Advance(TimeSpan.FromDays(3));
+        (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 0.1m, 0.2m, true, null, false, away.Version))).Done();
+        Assert.Equal(away.OutOfUseSince, Assert.Single((await shop.SetupAsync()).Instruments).OutOfUseSince);
+        (await ChangeAsync(shop, new ChangeInstrument(seen.Id, 0.1m, 0.2m, true, null, true, away.Version + 1))).Done();
+        Assert.Single((await EntryAsync(shop)).Instruments);
+        Assert.Equal(1, await LapsesAsync(shop));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    private static Task<int> LapsesAsync(ShopFixture shop) => shop.ReadAsync(db => db.ShopFlags.CountAsync(f => f.GoneAtUtc == null));
+
+    private static async Task<EntryPage> EntryAsync(ShopFixture shop) => (await new EntryPageQuery(shop.Get<ShopDatabase>(), shop.Get<SetupCache>(), shop.Get<ShopClock>()).RunAsync(Some.SumpTag, TestContext.Current.CancellationToken)).Done();
 
     private static FluidData Data(Fluid fluid) => new(
         fluid.Name, fluid.Kind, fluid.RefractometerFactor, fluid.TitrationFactor, fluid.TargetPercent, fluid.PremixMinimumPercent, fluid.PremixMaximumPercent, fluid.ShelfLifeDays, fluid.WasteCode, fluid.SafetySheetPlace, fluid.Biocide, fluid.OpenedLifeDays);

@@ -209,10 +209,11 @@ public sealed class ChangePagesTests
 
         page.Type("accuracy", "0,3");
         page.Type("checkEveryDays", "14");
+        page.FindAll("input[type=checkbox]")[^1].Change(true);
         await page.SaveAsync();
 
         var instrument = Assert.Single((await desk.Shop.SetupAsync()).Instruments);
-        Assert.Equal((0.3m, 14), (instrument.Accuracy, instrument.CheckEveryDays));
+        Assert.Equal((0.3m, 14, true), (instrument.Accuracy, instrument.CheckEveryDays, instrument.OutOfUseSince is not null));
     }
 
     private static async Task<DeskContext> OpenAsync()

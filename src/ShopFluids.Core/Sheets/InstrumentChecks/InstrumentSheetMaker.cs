@@ -53,6 +53,7 @@ internal sealed class InstrumentSheetMaker(ShopSetup setup, ShopFormat format, D
 
     private SheetVerdict Standing(Instrument instrument) => instrument switch
     {
+        { OutOfUseSince: not null } => new(Verdict.NotMeasured, Direction.None, Texts.Setup_OutOfUse),
         { NeedsChecks: false } => new(Verdict.NotMeasured, Direction.None, Texts.Setup_CheckNone),
         { HoldsUntil: null } => new(Verdict.NotMeasured, Direction.None, Texts.InstrumentSheet_Never, IsLate: true),
         { HoldsUntil: { } until } when until < _today => new(

@@ -125,6 +125,7 @@ public static class RecordColumnWords
         ["Order"] = () => Texts.RecordColumn_Order,
         ["Orientation"] = () => Texts.RecordColumn_Orientation,
         ["Outcome"] = () => Texts.RecordColumn_Outcome,
+        ["OutOfUseSince"] = () => Texts.RecordColumn_OutOfUseSince,
         ["OverrideReason"] = () => Texts.RecordColumn_OverrideReason,
         ["Parameter"] = () => Texts.RecordColumn_Parameter,
         ["Parameters"] = () => Texts.RecordColumn_Parameters,

@@ -47,6 +47,7 @@ public sealed partial class EditInstrumentPage
             read.Number("accuracy", draft.Accuracy),
             draft.CompensatesTemperature,
             draft.CheckEvery.IsEmpty ? null : read.WholeNumber("checkEveryDays", draft.CheckEvery),
+            draft.IsInUse,
             SeenVersion ?? 0);
         return read.HasFaults ? null : await RefusedAsync(
             (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error,

@@ -10,6 +10,7 @@ namespace ShopFluids.Web.Pages.Setup.Basics;
 public sealed class InstrumentDraft(Guid id)
 {
     private const string CompensationName = "compensates";
+    private const string OutOfUseName = "outOfUse";
 
     public Guid Id { get; } = id;
 
@@ -29,6 +30,10 @@ public sealed class InstrumentDraft(Guid id)
 
     public bool CompensatesTemperature => Compensates.Contains(CompensationName);
 
+    public IReadOnlySet<string> Use { get; set; } = new HashSet<string>(StringComparer.Ordinal);
+
+    public bool IsInUse => !Use.Contains(OutOfUseName);
+
     /// <summary>Empty until the kind is chosen.</summary>
     public string Unit => Enum.TryParse<InstrumentKind>(Kind, out var kind) ? InstrumentSentences.Unit(kind) : "";
 
@@ -41,6 +46,7 @@ public sealed class InstrumentDraft(Guid id)
             Kind = instrument.Kind.ToString(),
             Tag = instrument.Tag,
             Compensates = new HashSet<string>(instrument.CompensatesTemperature ? [CompensationName] : [], StringComparer.Ordinal),
+            Use = new HashSet<string>(instrument.OutOfUseSince is null ? [] : [OutOfUseName], StringComparer.Ordinal),
         };
         draft.Resolution.Show(instrument.Resolution, format);
         draft.Accuracy.Show(instrument.Accuracy, format);
@@ -55,9 +61,12 @@ public sealed class InstrumentDraft(Guid id)
         new(Texts.FieldName_Accuracy, Accuracy.Text),
         new(Texts.FieldName_CheckEvery, CheckEvery.Text),
         new(Texts.Setup_Compensates, CompensatesTemperature ? Texts.Setup_Yes : Texts.Setup_No),
+        new(Texts.Setup_OutOfUse, IsInUse ? Texts.Setup_No : Texts.Setup_Yes),
     ];
 
     public static IReadOnlyList<Choice> Kinds => [.. Enum.GetValues<InstrumentKind>().Select(k => new Choice(k.ToString(), InstrumentSentences.Kind(k)))];
+
+    public static IReadOnlyList<Choice> Uses => [new(OutOfUseName, Texts.Setup_OutOfUseChoice)];
 
     public static IReadOnlyList<Choice> Compensation => [new(CompensationName, Texts.Setup_CompensatesItself)];
 }
