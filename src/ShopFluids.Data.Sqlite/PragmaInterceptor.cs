@@ -8,11 +8,12 @@ namespace ShopFluids.Data.Sqlite;
 
 /// <summary>
 /// Write-ahead log so that readers never wait, a patient writer, enforced foreign keys, and a synced log at every commit:
-/// an acknowledged save survives a killed process and a power cut.
+/// an acknowledged save survives a killed process and a power cut. What is overwritten is
+/// overwritten in the file, too: the name of somebody who has left must not linger in it.
 /// </summary>
 internal sealed class PragmaInterceptor : DbConnectionInterceptor
 {
-    private const string Pragmas = "PRAGMA journal_mode=WAL; PRAGMA busy_timeout=5000; PRAGMA foreign_keys=ON; ";
+    private const string Pragmas = "PRAGMA journal_mode=WAL; PRAGMA busy_timeout=5000; PRAGMA foreign_keys=ON; PRAGMA secure_delete=FAST; ";
     private readonly string _pragmas;
 
     private PragmaInterceptor(string synchronous) => _pragmas = Pragmas + synchronous;

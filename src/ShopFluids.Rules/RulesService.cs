@@ -71,11 +71,13 @@ public static class RulesService
     /// or ends, with the work for it.
     /// </summary>
     /// <param name="input">The reading, what is known of the sump now, and the limits and settings in force now.</param>
-    public static SecondJudgement JudgeAgain(EvaluationInput input)
+    /// <param name="closed">Rule and parameter of flags that a supervisor has closed on this very reading: they stay closed.</param>
+    public static SecondJudgement JudgeAgain(EvaluationInput input, IReadOnlySet<(string Rule, string Parameter)> closed)
     {
         ArgumentNullException.ThrowIfNull(input);
+        ArgumentNullException.ThrowIfNull(closed);
         var alone = input with { Plan = [] };
-        var flags = FlagChanges.Of(alone);
+        var flags = FlagChanges.Of(alone).Without(alone, closed);
         var recipe = RecipeAdvice.Plan(alone, flags);
         var work = WorkPlan.Of(alone, flags, recipe is not null);
         var causes = flags.Raised.Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).ToHashSet(StringComparer.Ordinal);
@@ -83,9 +85,34 @@ public static class RulesService
             flags.Raised,
             [.. flags.Cleared.Select(f => f.Id)],
             recipe,
-            [.. work.New.Where(t => causes.Contains(t.Cause) || work.Withdrawn.Any(w => w.Kind == t.Kind))],
+            [.. work.New.Where(t => causes.Contains(t.Cause) || work.Withdrawn.Any(w => w.Kind == t.Kind) || flags.IsSparedTheDrain)],
             [.. work.Withdrawn.Select(t => t.Id)]);
     }
+
+    /// <summary>
+    /// The work that a sump needs after all once a supervisor has closed the flag for which it was to be drained: until then nothing was to be put
+    /// right. One adjusting, for the worst flag that asks for it; it has no recipe until somebody measures.
+    /// </summary>
+    /// <param name="closed">The flag.</param>
+    /// <param name="left">The flags that are open still.</param>
+    /// <param name="open">The sump's open tasks.</param>
+    /// <param name="calendar">The sump's days.</param>
+    /// <param name="now">The moment of judging, UTC.</param>
+    /// <returns>Null where nothing is to be done.</returns>
+    public static ProposedTask? WorkOfASparedSump(OpenFlag closed, IReadOnlyList<OpenFlag> left, IReadOnlyList<OpenTask> open, ShopCalendar calendar, DateTime now)
+    {
+        ArgumentNullException.ThrowIfNull(closed);
+        ArgumentNullException.ThrowIfNull(left);
+        ArgumentNullException.ThrowIfNull(open);
+        ArgumentNullException.ThrowIfNull(calendar);
+        return !IsPastMending(closed) || left.Any(IsPastMending) || open.Any(t => t.Kind == TaskKind.Adjust) ? null
+            : left.OrderByDescending(f => f.Severity)
+                .Where(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: true).Contains(TaskKind.Adjust))
+                .Select(f => new ProposedTask(TaskKind.Adjust, CorrectiveWork.CauseOf(f.Rule, f.Parameter), null, CorrectiveDue.For(f.Severity, now, calendar), FromRecipe: false))
+                .FirstOrDefault();
+    }
+
+    private static bool IsPastMending(OpenFlag flag) => CorrectiveWork.IsPastMending(flag.Rule, flag.Parameter, flag.Direction, flag.Severity);
 
     /// <summary>What the passing of time alone raises; for a timer. Raises nothing that is open already.</summary>
     /// <param name="standing">What is known of the sump.</param>

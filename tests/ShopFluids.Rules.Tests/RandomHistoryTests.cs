@@ -76,7 +76,7 @@ public sealed class RandomHistoryTests
     }
 
     // Draining answers a wrong concentration and a low level as well.
-    private static bool IsToBeDrained(Simulator sump) => sump.Flags.Any(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity));
+    private static bool IsToBeDrained(Simulator sump) => sump.Flags.Any(f => CorrectiveWork.IsPastMending(f.Rule, f.Parameter, f.Direction, f.Severity));
 
     private static Simulator Run(History history, Action<Simulator>? check = null)
     {

@@ -83,6 +83,13 @@ internal sealed class CarePlanner(ShopFluidsDbContext db, ShopSetup setup, ShopC
             var last = await db.CareTasks.AsNoTracking()
                 .Where(t => t.StepId == id && (t.State == TaskState.Done || t.State == TaskState.Skipped))
                 .OrderByDescending(t => t.EndedAtUtc).FirstOrDefaultAsync(cancellationToken);
+            // A day that somebody chose stays.
+            var since = last?.EndedAtUtc ?? DateTime.UnixEpoch;
+            if (await db.CareTasks.AnyAsync(t => t.StepId == id && t.State == TaskState.Withdrawn && t.EndReason != null && t.EndedAtUtc > since, cancellationToken))
+            {
+                continue;
+            }
+
             var facts = After(recurring, task.IntervalDays);
             var asked = last?.EndedAtUtc is { } ended ? CareSchedule.After(facts, last.ToOpen(), ended, calendar) : CareSchedule.First(facts, null, now, calendar);
             if (asked.DueAt > now)

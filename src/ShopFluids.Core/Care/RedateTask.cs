@@ -6,6 +6,7 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
+using ShopFluids.Rules;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Care;
@@ -19,6 +20,9 @@ public sealed record RedateTask(Guid TaskId, DateOnly Day, string Reason);
 
 /// <param name="TaskId">Of the task that takes its place.</param>
 public sealed record RedatedTask(Guid TaskId, DateTime DueAtUtc);
+
+/// <summary>A dip slide can be read only while it is neither too young nor too old: another day would tell nothing.</summary>
+public sealed record SlideKeepsItsDay(Guid TaskId) : Error;
 
 public sealed class RedateTaskHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
 {
@@ -46,6 +50,11 @@ public sealed class RedateTaskHandler(ShopDatabase database, SetupCache setups, 
         if (task.State != TaskState.Open)
         {
             return new TaskEndedAlready(task.Id, task.State, task.EndedAtUtc ?? now);
+        }
+
+        if (task.Kind == TaskKind.ReadSlide)
+        {
+            return new SlideKeepsItsDay(task.Id);
         }
 
         var same = await SameWork.OpenAsync(db, setup, task, now, cancellationToken);

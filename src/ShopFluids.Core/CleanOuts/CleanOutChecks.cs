@@ -62,9 +62,10 @@ public static class CleanOutChecks
                 break;
             case CleanOutStepKind.Drain or CleanOutStepKind.Wipe or CleanOutStepKind.Rinse:
                 CheckWaste(errors, note.Waste ?? [], isRequired: kind != CleanOutStepKind.Wipe, Floor(MostDrained * sump.Geometry.BrimLitres));
-                if (note.SludgeMm is { } sludge && sludge is < 0 or > MaximumSludgeMm)
+                var mostSludge = decimal.Min(MaximumSludgeMm, sump.Shape.BrimMm);
+                if (note.SludgeMm < 0 || note.SludgeMm > mostSludge)
                 {
-                    errors.Add(new(CleanOutFields.SludgeMm, FieldProblem.OutOfRange, note.SludgeMm, 0, MaximumSludgeMm, "mm"));
+                    errors.Add(new(CleanOutFields.SludgeMm, FieldProblem.OutOfRange, note.SludgeMm, 0, mostSludge, "mm"));
                 }
 
                 break;

@@ -1,4 +1,5 @@
 using ShopFluids.Calculations.Upkeep;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Rounds;
 
@@ -27,6 +28,9 @@ public sealed record CleanOutPage(
     double TargetPercent,
     IReadOnlyList<LotChoice> Lots)
 {
+    /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
+    public KeepAway? KeepAway { get; init; }
+
     /// <summary>The step whose turn it is; null when only the first reading is missing.</summary>
     public CleanOutPageStep? Current => Steps.FirstOrDefault(s => s.Noted is null);
 

@@ -2,6 +2,7 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
@@ -13,6 +14,8 @@ namespace ShopFluids.Core.CleanOuts;
 
 public sealed class CleanOutPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
+    private readonly KeepAwayQuery _keepAway = new();
+
     /// <summary>The page, or why this sump cannot be cleaned out: not known, retired, empty.</summary>
     public async Task<Result<CleanOutPage>> RunAsync(string sumpTag, CancellationToken cancellationToken)
     {
@@ -56,7 +59,10 @@ public sealed class CleanOutPageQuery(ShopDatabase database, SetupCache setups, 
             due,
             WasteCodes.OfFluid(fluid),
             (double)fluid.TargetPercent,
-            await LotChoices.OfFluidAsync(db, fluid.Id, setup.Calendar.ShopDayOf(now), cancellationToken));
+            await LotChoices.OfFluidAsync(db, fluid.Id, setup.Calendar.ShopDayOf(now), cancellationToken))
+        {
+            KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
+        };
     }
 
     // What the cleaner and the machine ask for is the same as last time.

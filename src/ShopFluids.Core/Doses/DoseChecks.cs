@@ -83,7 +83,8 @@ public static class DoseChecks
 
     /// <summary>Holds a dose that passed the other checks against its label: how much, and how long after the last of the same product.</summary>
     /// <param name="others">The doses of the charge that count.</param>
-    internal static FieldError? CheckLabel(NoteDose dose, DoseReckoning reckoned, IEnumerable<Dose> others)
+    /// <returns>All that the label does not allow: who says that it was given all the same must have seen each.</returns>
+    internal static List<FieldError> CheckLabel(NoteDose dose, DoseReckoning reckoned, IEnumerable<Dose> others)
     {
         var same = others.Where(o => ProductNames.AreSame(o.Product, dose.Product)).OrderBy(o => o.GivenAtUtc).ToList();
 
@@ -99,29 +100,37 @@ public static class DoseChecks
             new DoseLabel(most, (double)hours),
             [.. same.Select(o => new PastDose((dose.GivenAtUtc - o.GivenAtUtc).Duration().TotalHours, (double)o.Amount))],
             Measurable);
+        var errors = new List<FieldError>();
         if (plan.Decision == DoseDecision.TooSoon)
         {
-            return TooSoon(dose, same, TimeSpan.FromHours((double)hours));
+            errors.Add(TooSoon(dose, same, TimeSpan.FromHours((double)hours)));
         }
 
         if (dose.LabelMost is not { } labelMost)
         {
-            return null;
+            return errors;
         }
 
         var given = hours > 0 ? 0 : same.Where(o => (dose.GivenAtUtc - o.GivenAtUtc).Duration() < OneDose).Sum(o => PerLitreOf(o, dose)) * (double)dose.VolumeLitres;
-        if (product + given <= plan.MostMillilitresNow * (1 + Slack))
+        if (product + given <= most * (double)dose.VolumeLitres * (1 + Slack))
         {
-            return null;
+            return errors;
         }
 
         var left = labelMost - (decimal)(given / (double)dose.VolumeLitres / DoseStrength.PerLitre(dose.KeptMeasure));
         var accepted = given == 0 ? reckoned.MostAmount
             : left > 0 ? DoseReckoning.Of(dose.Amount, dose.Unit, dose.VolumeLitres, dose.KeptMeasure, dose.DensityKgPerLitre, left).MostAmount
             : 0;
-        return accepted < LeastAmount
-            ? TooSoon(dose, same, OneDose)
-            : new(DoseFields.Amount, FieldProblem.OutOfRange, dose.Amount, LeastAmount, accepted, DoseUnits.Of(dose.Unit));
+        if (accepted >= LeastAmount)
+        {
+            errors.Add(new(DoseFields.Amount, FieldProblem.OutOfRange, dose.Amount, LeastAmount, accepted, DoseUnits.Of(dose.Unit)));
+        }
+        else if (errors.Count == 0)
+        {
+            errors.Add(TooSoon(dose, same, OneDose));
+        }
+
+        return errors;
     }
 
     // From the time that was typed on, the first that keeps the distance to every other dose.

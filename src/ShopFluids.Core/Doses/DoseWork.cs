@@ -38,23 +38,32 @@ internal static class DoseWork
     public static async Task AskAgainAsync(ShopFluidsDbContext db, ShopSetup setup, ShopClock clock, Dose dose, CancellationToken cancellationToken)
     {
         var isInSump = setup.OpenCharge(dose.SumpId)?.Id == dose.ChargeId;
-        var others = await StandingDoses.Of(db).AsNoTracking().Where(d => d.ChargeId == dose.ChargeId && d.Id != dose.Id).Select(d => d.GivenAtUtc).ToListAsync(cancellationToken);
-        foreach (var done in await db.CareTasks.AsNoTracking().Where(t => t.EndedByDoseId == dose.Id).ToListAsync(cancellationToken))
+        var others = await StandingDoses.Of(db).AsNoTracking().Where(d => d.ChargeId == dose.ChargeId && d.Id != dose.Id).ToListAsync(cancellationToken);
+        var standing = others.Select(d => d.Id).ToHashSet();
+        var struck = (await db.Doses.AsNoTracking().Where(d => d.ChargeId == dose.ChargeId).Select(d => d.Id).ToListAsync(cancellationToken)).Where(id => !standing.Contains(id)).ToHashSet();
+
+        // Also what a dose struck out before had done: another one covered it then, and may be the one that goes now. Of one piece of work that
+        // several seemed to do the first is asked for again.
+        var undone = await db.CareTasks.AsNoTracking().Where(t => t.EndedByDoseId != null && struck.Contains(t.EndedByDoseId ?? Guid.Empty)).ToListAsync(cancellationToken);
+        foreach (var done in undone.OrderBy(t => t.DueAtUtc).DistinctBy(t => (t.Kind, t.Cause)))
         {
-            if (others.Exists(givenAtUtc => DoneWork.ByDose(setup, done, givenAtUtc)))
+            if (others.Exists(other => DoneWork.ByDose(setup, done, other.GivenAtUtc)))
             {
                 continue;
             }
 
             var same = await db.CareTasks.Where(t => t.SumpId == done.SumpId && t.Kind == done.Kind && t.Cause == done.Cause && t.Id != done.Id).ToListAsync(cancellationToken);
-            if (same.Exists(t => t.State is TaskState.Done or TaskState.Skipped && t.EndedAtUtc >= done.EndedAtUtc))
+            if (same.Exists(t => IsDoneSince(t, done, struck)))
             {
                 continue;
             }
 
             if (same.Find(t => t.State == TaskState.Open) is { } next)
             {
-                next.Move(done.DueAtUtc);
+                if (isInSump && next.DueAtUtc > done.DueAtUtc)
+                {
+                    next.Move(done.DueAtUtc);
+                }
             }
             else if (isInSump && setup.StepsOf(done.SumpId).Any(s => s.Id == done.StepId))
             {
@@ -62,4 +71,9 @@ internal static class DoseWork
             }
         }
     }
+
+    // Done by something else than a dose that never was, passed over, or given another day.
+    private static bool IsDoneSince(CareTask task, CareTask done, HashSet<Guid> struck) =>
+        task.EndedAtUtc >= done.EndedAtUtc
+        && (task.State == TaskState.Skipped || task.IsRedated || (task.State == TaskState.Done && !(task.EndedByDoseId is { } by && struck.Contains(by))));
 }

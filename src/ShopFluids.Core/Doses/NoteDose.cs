@@ -119,13 +119,13 @@ public sealed class NoteDoseHandler(ShopDatabase database, SetupCache setups, Sh
         var reckoned = DoseReckoning.Of(command.Amount, command.Unit, command.VolumeLitres, command.KeptMeasure, command.DensityKgPerLitre, command.LabelMost);
         var others = await StandingDoses.Of(db).AsNoTracking().Where(d => d.ChargeId == charge.Id).ToListAsync(cancellationToken);
         var againstLabelReason = isSupervisor ? command.AgainstLabelReason : null;
-        var fault = DoseChecks.CheckLabel(command, reckoned, others);
-        if (fault is not null && againstLabelReason is null)
+        var faults = DoseChecks.CheckLabel(command, reckoned, others);
+        if (faults.Count > 0 && againstLabelReason is null)
         {
-            return new FieldErrors([fault]);
+            return new FieldErrors(faults);
         }
 
-        var dose = new Dose(command, sump.Id, charge.Id, reckoned.Reached, fault is null ? null : againstLabelReason, now, actor.PersonId);
+        var dose = new Dose(command, sump.Id, charge.Id, reckoned.Reached, faults.Count == 0 ? null : againstLabelReason, now, actor.PersonId);
         db.Add(dose);
         await DoseWork.EndAsync(write, setup, clock, sump, dose, actor, cancellationToken);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);

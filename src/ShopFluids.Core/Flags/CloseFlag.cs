@@ -6,6 +6,7 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
+using ShopFluids.Rules;
 
 namespace ShopFluids.Core.Flags;
 
@@ -54,10 +55,23 @@ public sealed class CloseFlagHandler(ShopDatabase database, SetupCache setups, S
             task.End(TaskState.Withdrawn, now, actor.PersonId);
         }
 
+        await write.FlushAsync(cancellationToken);
+        await AskForWorkAsync(db, setup, sump, flag, now, cancellationToken);
         await LateTestFlag.EndWhenNoneIsLateAsync(write, sump.Id, now, actor.PersonId, cancellationToken);
         await StandingKeeper.RefreshAsync(write, sump, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.FlagClosed, actor, now, sump.Tag), cancellationToken);
         news.Publish(sump.Id);
         return new ClosedFlag(flag.Id);
+    }
+
+    // What was to be drained got no other work: now it does.
+    private async Task AskForWorkAsync(ShopFluidsDbContext db, ShopSetup setup, Sump sump, Flag closed, DateTime now, CancellationToken cancellationToken)
+    {
+        var left = await db.Flags.AsNoTracking().Where(f => f.SumpId == sump.Id && f.EndedAtUtc == null).ToListAsync(cancellationToken);
+        var open = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken);
+        if (RulesService.WorkOfASparedSump(closed.ToOpen(), left.ConvertAll(f => f.ToOpen()), open.ConvertAll(t => t.ToOpen()), setup.CalendarFor(sump.Id), now) is { } asked)
+        {
+            db.Add(new CareTask(clock.NewId(), sump.Id, asked.Kind, asked.Cause, null, asked.DueAt, now, null, null));
+        }
     }
 }

@@ -29,8 +29,8 @@ internal sealed record ReadingJudge(ShopSetup Setup, Sump Sump, Charge Charge, L
     }
 
     /// <summary>A stored reading once more, by the limits and settings of this judge.</summary>
-    public SecondJudgement JudgeAgain(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc) =>
-        RulesService.JudgeAgain(Input(reading, standing, history, nowUtc));
+    public SecondJudgement JudgeAgain(ReadingFacts reading, StandingFacts standing, ChargeHistory history, IReadOnlySet<(string Rule, string Parameter)> closed, DateTime nowUtc) =>
+        RulesService.JudgeAgain(Input(reading, standing, history, nowUtc), closed);
 
     /// <summary>What the rules look at.</summary>
     public EvaluationInput Input(ReadingFacts reading, StandingFacts standing, ChargeHistory history, DateTime nowUtc) =>

@@ -3,6 +3,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Patterns;
 using ShopFluids.Core.Photos;
@@ -58,6 +59,9 @@ public sealed record SavedPage(
     /// <summary>Null where none was taken.</summary>
     public ListedPhoto? Photo { get; init; }
 
+    /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
+    public KeepAway? KeepAway { get; init; }
+
     /// <summary>Tags of the instruments that it was read with after their check had lapsed.</summary>
     public IReadOnlyList<string> LapsedInstruments { get; init; } = [];
 }
@@ -78,6 +82,7 @@ public sealed record SavedTask(Guid Id, TaskKind Kind, string Cause, DateTime Du
 public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     private readonly ChargeHistoryQuery _history = new();
+    private readonly KeepAwayQuery _keepAway = new();
 
     public async Task<Result<SavedPage>> RunAsync(string sumpTag, Guid readingId, CancellationToken cancellationToken)
     {
@@ -123,6 +128,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             NextTestWhy = isCurrent ? await WhyAsync(db, sump.Id, cancellationToken) : null,
             SupersededBy = await SupersededByAsync(db, reading.Id, cancellationToken),
             Photo = await PhotosQuery.OfReadingAsync(db, reading.Id, cancellationToken),
+            KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
             LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };
     }

@@ -7,7 +7,6 @@ using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
-using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 
@@ -30,23 +29,20 @@ internal sealed class SumpRejudge(ShopWrite write, ShopSetup setup, ShopClock cl
 
         var judge = ReadingJudge.For(setup, sump, charge, act.AtUtc);
         var closed = (await db.Flags.AsNoTracking().Where(f => f.SumpId == sump.Id && f.EndedHow == FlagEnd.Closed && f.EndedAtUtc >= facts.FilledAt).ToListAsync(cancellationToken))
-            .ToLookup(f => (f.Rule, f.Parameter), f => f.EndedAtUtc);
+            .ConvertAll(f => (f.Rule, f.Parameter, f.EndedAtUtc));
         var (raised, ended) = (new List<Guid>(), new List<Guid>());
         var flags = facts.OpenFlags.ToList();
         var tasks = facts.OpenTasks.ToList();
         foreach (var reading in await LatestAsync(charge, facts, cancellationToken))
         {
             var history = await _history.RunAsync(db, charge, reading.TakenAt, cancellationToken);
-            var found = judge.JudgeAgain(reading, StandingFold.With(facts, flags, tasks), history, act.AtUtc);
-
-            // What a supervisor has closed on this very value stays closed.
-            var news = found.Raised.Where(f => !closed[(f.Rule, f.Parameter)].Any(at => at >= reading.TakenAt)).ToList();
-            var silenced = found.Raised.Except(news).Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).ToHashSet(StringComparer.Ordinal);
+            var stay = closed.Where(f => f.EndedAtUtc >= reading.TakenAt).Select(f => (f.Rule, f.Parameter)).ToHashSet();
+            var found = judge.JudgeAgain(reading, StandingFold.With(facts, flags, tasks), history, stay, act.AtUtc);
             await EndAsync(found, cancellationToken);
             flags.RemoveAll(f => found.Cleared.Contains(f.Id));
             tasks.RemoveAll(t => found.WithdrawnTasks.Contains(t.Id));
             ended.AddRange(found.Cleared);
-            foreach (var flag in news)
+            foreach (var flag in found.Raised)
             {
                 var made = new Flag(clock.NewId(), sump.Id, charge.Id, flag, reading.Id, act.AtUtc, judge.Limits.SetOf(flag.Parameter)?.Id, judge.Tunings.NumbersOf(flag.Rule), act.Id);
                 db.Add(made);
@@ -54,7 +50,7 @@ internal sealed class SumpRejudge(ShopWrite write, ShopSetup setup, ShopClock cl
                 raised.Add(made.Id);
             }
 
-            foreach (var proposed in found.NewTasks.Where(t => !silenced.Contains(t.Cause)))
+            foreach (var proposed in found.NewTasks)
             {
                 var made = new CareTask(clock.NewId(), sump.Id, proposed.Kind, proposed.Cause, proposed.StepId, proposed.DueAt, act.AtUtc, reading.Id, proposed.FromRecipe ? found.Recipe : null);
                 db.Add(made);

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Readings;
@@ -64,6 +65,11 @@ public sealed class ChangeSumpHandler(ShopDatabase database, SetupCache setups, 
             db.Add(limits);
         }
 
+        if (!sump.Shape.HasTheMeasuresOf(command.Shape) || sump.FullMarkMm != command.FullMarkMm)
+        {
+            await WithdrawRecipesAsync(write, setup, sump.Id, actor, cancellationToken);
+        }
+
         await ChangeMachinesAsync(db, sump, command, cancellationToken);
         sump.Change(command.AreaId, command.Shape, command.FullMarkMm, command.PumpIntakeMm, command.WalkOrder, command.WaterSourceId);
 
@@ -73,6 +79,19 @@ public sealed class ChangeSumpHandler(ShopDatabase database, SetupCache setups, 
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, sump.Tag), cancellationToken);
         news.Publish(sump.Id);
         return new Saved(sump.Id);
+    }
+
+    // Litres worked out of another shape may be more than fit in: the level is measured again, and a recipe comes with it.
+    private async Task WithdrawRecipesAsync(ShopWrite write, ShopSetup setup, Guid sumpId, Actor actor, CancellationToken cancellationToken)
+    {
+        var tasks = await write.Database.CareTasks.Where(t => t.SumpId == sumpId && t.Kind == TaskKind.Adjust && t.State == TaskState.Open).ToListAsync(cancellationToken);
+        foreach (var task in tasks.Where(t => t.Recipe is not null))
+        {
+            task.End(TaskState.Withdrawn, clock.UtcNow, actor.PersonId);
+        }
+
+        await write.FlushAsync(cancellationToken);
+        await new CarePlanner(write.Database, setup, clock).PlanRetestsAsync(sumpId, TaskKind.Adjust, cancellationToken);
     }
 
     private static List<FieldError> Check(ChangeSump command, ShopSetup setup)

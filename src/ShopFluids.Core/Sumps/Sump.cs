@@ -27,6 +27,13 @@ public sealed record SumpShape(
     public SumpGeometry ToGeometry() => Kind == GeometryKind.Rectangular
         ? new RectangularSump((double)LengthMm, (double)WidthMm, (double)BrimMm, (double)DisplacedLitres)
         : new StrappingTableSump([.. Points.Select(p => new StrappingPoint((double)p.LevelMm, (double)p.VolumeLitres))]);
+
+    /// <summary>Whether both have the same measures, line by line; equality alone compares the tables as objects.</summary>
+    public bool HasTheMeasuresOf(SumpShape other)
+    {
+        ArgumentNullException.ThrowIfNull(other);
+        return this with { Points = other.Points } == other && Points.SequenceEqual(other.Points);
+    }
 }
 
 /// <summary>One line of a strapping table.</summary>

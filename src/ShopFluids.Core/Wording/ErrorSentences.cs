@@ -42,6 +42,7 @@ public static class ErrorSentences
             DoseStruckAlready => Texts.Error_DoseStruck,
             TaskNotFound => Texts.Error_TaskNotFound,
             TaskEndedAlready => Texts.Error_TaskEnded,
+            SlideKeepsItsDay => Texts.Error_SlideKeepsItsDay,
             NothingToSkip e => say.Format.Say(Texts.Error_NothingToSkip, string.Join(", ", e.Tags)),
             NotTickedOff { Kind: TaskKind.Test } => Texts.Error_TestNotTickedOff,
             NotTickedOff { Kind: TaskKind.ReadSlide } => Texts.Error_SlideNotTickedOff,

@@ -1,6 +1,7 @@
 using ShopFluids.Rules.FirstFillDrop;
 using ShopFluids.Rules.Limit;
 using ShopFluids.Rules.Registry;
+using ShopFluids.Rules.RunDry;
 
 namespace ShopFluids.Rules.Advice;
 
@@ -71,12 +72,27 @@ public static class CorrectiveWork
         return kind == TaskKind.DrainClean && openFlags.Any(f => AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity));
     }
 
-    /// <summary>Whether a flag says that the fluid is past mending: beyond an action limit that asks for draining. Until then nothing is added to it: common practice, no source.</summary>
+    /// <summary>
+    /// Whether a flag says that the fluid is past mending: beyond an action limit that asks for draining and for nothing else, which nitrite does
+    /// not (partial exchange or inhibitor: DGUV no. 5). Until it is drained nothing is added to it: common practice, no source.
+    /// </summary>
     /// <param name="rule">The rule's code.</param>
     /// <param name="parameter">The parameter's code.</param>
     /// <param name="direction">The flag's side.</param>
     /// <param name="severity">The flag's severity.</param>
-    public static bool AsksToDrain(string rule, string parameter, Direction direction, Verdict severity) =>
+    public static bool IsPastMending(string rule, string parameter, Direction direction, Verdict severity) =>
+        parameter != ParameterCodes.Nitrite && AsksToDrain(rule, parameter, direction, severity);
+
+    /// <summary>
+    /// Whether that would be in vain before a draining: putting right what will be thrown away. Filling up against a pump that runs dry is not, as
+    /// long as the machine runs.
+    /// </summary>
+    /// <param name="kind">The kind of work.</param>
+    /// <param name="cause">What asks for it.</param>
+    internal static bool IsVainBeforeADraining(TaskKind kind, string cause) =>
+        kind == TaskKind.Adjust && !cause.StartsWith(CauseOf(RunDryRule.RuleCode, ""), StringComparison.Ordinal);
+
+    private static bool AsksToDrain(string rule, string parameter, Direction direction, Verdict severity) =>
         severity == Verdict.Action && For(rule, parameter, direction, severity, isConfirmed: false).Contains(TaskKind.DrainClean);
 
     /// <summary>Whether a flag asks first of all for a second look, by another person or method.</summary>

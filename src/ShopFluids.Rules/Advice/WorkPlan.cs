@@ -29,18 +29,15 @@ public sealed record WorkPlan(
         var asked = flags.After.ToDictionary(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter), KindsFor, StringComparer.Ordinal);
         var ended = flags.Cleared.Select(f => CorrectiveWork.CauseOf(f.Rule, f.Parameter)).ToHashSet(StringComparer.Ordinal);
         var withdrawn = input.Standing.OpenTasks
-            .Where(t => (flags.MustDrain && IsNeedless(t.Kind)) || (ended.Contains(t.Cause) && !done.Contains(t) && !(asked.TryGetValue(t.Cause, out var kinds) && kinds.Contains(t.Kind))))
+            .Where(t => (flags.MustDrain && CorrectiveWork.IsVainBeforeADraining(t.Kind, t.Cause)) || (ended.Contains(t.Cause) && !done.Contains(t) && !(asked.TryGetValue(t.Cause, out var kinds) && kinds.Contains(t.Kind))))
             .ToList();
         var open = input.Standing.OpenTasks.Where(t => !done.Contains(t) && !withdrawn.Contains(t)).ToList();
         return new(
-            [.. Corrections(input, flags, open, withdrawn, hasRecipe).Where(t => !(flags.MustDrain && IsNeedless(t.Kind))), .. Care(input, plan, done, open), .. AfterFlags(input, plan, flags, open)],
+            [.. Corrections(input, flags, open, withdrawn, hasRecipe), .. Care(input, plan, done, open), .. AfterFlags(input, plan, flags, open)],
             done,
             withdrawn,
-            asked.Values.SelectMany(k => k).Where(k => !(flags.MustDrain && IsNeedless(k))).ToHashSet());
+            asked.SelectMany(a => a.Value.Where(k => !(flags.MustDrain && CorrectiveWork.IsVainBeforeADraining(k, a.Key)))).ToHashSet());
     }
-
-    // What is to be drained is not put right before.
-    private static bool IsNeedless(TaskKind kind) => kind == TaskKind.Adjust;
 
     private static IReadOnlyList<TaskKind> KindsFor(FlagState flag) =>
         CorrectiveWork.For(flag.Rule, flag.Parameter, flag.Direction, flag.Severity, isConfirmed: !flag.IsNew);
@@ -73,6 +70,11 @@ public sealed record WorkPlan(
         foreach (var (flag, kind) in measured.Concat(HandedOver(input, flags, withdrawn)))
         {
             var cause = CorrectiveWork.CauseOf(flag.Rule, flag.Parameter);
+            if (flags.MustDrain && CorrectiveWork.IsVainBeforeADraining(kind, cause))
+            {
+                continue;
+            }
+
             var isOpen = open.Exists(t => t.Kind == kind && (t.Cause == cause || IsSameLook(t.Cause, cause) || (CorrectiveWork.OneIsEnough(kind) && IsCorrective(t))));
             if (!isOpen && !proposed.Exists(t => t.Kind == kind && (t.Cause == cause || IsSameLook(t.Cause, cause) || CorrectiveWork.IsOnWholeSump(kind))))
             {
@@ -91,7 +93,7 @@ public sealed record WorkPlan(
         input.Standing.OpenFlags
             .Where(f => f.Rule != OverdueTestRule.Code && !flags.Cleared.Contains(f))
             .Select(f => new FlagState(f.Rule, f.Parameter, f.Severity, f.Direction, IsNew: false, IsBeyond: true))
-            .SelectMany(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: !IsLookedAtAgain(f, input.Standing.OpenTasks)).Where(k => CorrectiveWork.IsOnWholeSump(k) && (withdrawn.Exists(t => t.Kind == k) || (IsNeedless(k) && flags.IsSparedTheDrain))).Select(k => (f, k)));
+            .SelectMany(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: !IsLookedAtAgain(f, input.Standing.OpenTasks)).Where(k => CorrectiveWork.IsOnWholeSump(k) && (withdrawn.Exists(t => t.Kind == k) || (k == TaskKind.Adjust && flags.IsSparedTheDrain))).Select(k => (f, k)));
 
     private static bool IsLookedAtAgain(FlagState flag, IReadOnlyList<OpenTask> open)
     {

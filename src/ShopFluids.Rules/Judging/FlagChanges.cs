@@ -17,7 +17,7 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
     public bool MustDrain { get; init; }
 
     /// <summary>No flag says so any more.</summary>
-    public bool IsSparedTheDrain => !MustDrain && Cleared.Any(AsksToDrain);
+    public bool IsSparedTheDrain => !MustDrain && Cleared.Any(IsPastMending);
 
     /// <summary>Works out the changes.</summary>
     /// <param name="input">What the evaluation may look at.</param>
@@ -38,12 +38,25 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
         after.AddRange(asked.After);
         return new([.. raised, .. asked.Raised], cleared, after)
         {
-            MustDrain = after.Exists(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity))
-                || input.Standing.OpenFlags.Any(f => AsksToDrain(f) && !cleared.Contains(f)),
+            MustDrain = MustBeDrained(input, cleared, after),
         };
     }
 
-    private static bool AsksToDrain(OpenFlag flag) => CorrectiveWork.AsksToDrain(flag.Rule, flag.Parameter, flag.Direction, flag.Severity);
+    /// <summary>The same without what is not raised again, because a supervisor has closed it.</summary>
+    /// <param name="input">What the evaluation may look at.</param>
+    /// <param name="closed">Rule and parameter of what was closed.</param>
+    public FlagChanges Without(EvaluationInput input, IReadOnlySet<(string Rule, string Parameter)> closed)
+    {
+        ArgumentNullException.ThrowIfNull(input);
+        ArgumentNullException.ThrowIfNull(closed);
+        var after = After.Where(f => !(f.IsNew && closed.Contains((f.Rule, f.Parameter)))).ToList();
+        return new([.. Raised.Where(f => !closed.Contains((f.Rule, f.Parameter)))], Cleared, after) { MustDrain = MustBeDrained(input, Cleared, after) };
+    }
+
+    private static bool MustBeDrained(EvaluationInput input, IReadOnlyList<OpenFlag> cleared, List<FlagState> after) =>
+        after.Exists(f => CorrectiveWork.IsPastMending(f.Rule, f.Parameter, f.Direction, f.Severity)) || input.Standing.OpenFlags.Any(f => IsPastMending(f) && !cleared.Contains(f));
+
+    private static bool IsPastMending(OpenFlag flag) => CorrectiveWork.IsPastMending(flag.Rule, flag.Parameter, flag.Direction, flag.Severity);
 
     private static string RuleOf(LimitBasis basis) => basis == LimitBasis.Value ? LimitRule.Code : FirstFillDropRule.Code;
 

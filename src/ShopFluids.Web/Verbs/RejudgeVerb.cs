@@ -37,7 +37,7 @@ internal sealed class RejudgeVerb : Verb
         }
 
         var accounts = await services.GetRequiredService<AccountsQuery>().AllAsync(cancellationToken);
-        if (accounts.FirstOrDefault(a => string.Equals(a.SignInName, by, StringComparison.OrdinalIgnoreCase)) is not { } account)
+        if (accounts.FirstOrDefault(a => a.LeftAtUtc is null && string.Equals(a.SignInName, by, StringComparison.OrdinalIgnoreCase)) is not { } account)
         {
             await call.Error.WriteLineAsync(AccountSentences.OneLine(new AccountNotFound(by)));
             return ExitCodes.Failed;

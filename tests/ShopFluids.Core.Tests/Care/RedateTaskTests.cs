@@ -1,10 +1,12 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Replay;
+using ShopFluids.Core.Slides;
 using ShopFluids.Rules;
 using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Testing.Databases;
@@ -100,6 +102,31 @@ public sealed class RedateTaskTests
         Assert.Equal(new TaskNotFound(unknown), (await RedateAsync(shop, unknown)).Refused());
         (await RedateAsync(shop, task.Id)).Done();
         Assert.IsType<TaskEndedAlready>((await RedateAsync(shop, task.Id)).Refused());
+    }
+
+    [Theory, EachDatabase]
+    public async Task HandleAsync_DipSlide_KeepsItsDay(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        (await shop.Get<StartSlideHandler>().HandleAsync(new StartSlide(Some.Id(), Some.SumpTag, ParameterCodes.Bacteria, SlideIncubation.Room, shop.Now), Some.Operator, Stop)).Done();
+        var slide = await OpenAsync(shop);
+
+        Assert.Equal(new SlideKeepsItsDay(slide.Id), (await RedateAsync(shop, slide.Id)).Refused());
+    }
+
+    // The plan's day would be another: somebody has chosen this one.
+    [Theory, EachDatabase]
+    public async Task EndShutdown_DayThatWasChosen_Stays(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim));
+        var redated = (await RedateAsync(shop, (await OpenAsync(shop)).Id)).Done();
+        var shutdown = Some.Id();
+        (await shop.Get<PlanShutdownHandler>().HandleAsync(new PlanShutdown(shutdown, Some.SumpTag, new DateOnly(2026, 4, 6), new DateOnly(2026, 4, 8), "Spindle repair"), Some.Supervisor, Stop)).Done();
+
+        (await shop.Get<EndShutdownHandler>().HandleAsync(new EndShutdown(shutdown), Some.Supervisor, Stop)).Done();
+
+        Assert.Equal(redated.DueAtUtc, (await shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Id == redated.TaskId))).DueAtUtc);
     }
 
     private static Task<CareTask> OpenAsync(ShopFixture shop) => shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.State == TaskState.Open));

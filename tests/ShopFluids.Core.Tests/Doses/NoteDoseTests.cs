@@ -226,6 +226,18 @@ public sealed class NoteDoseTests
     }
 
     // Between two doses 200 hours apart: what keeps 96 hours to the first keeps them to the second, too.
+    // Whoever notes it all the same must have been told of both.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_TooSoonAndTooMuch_SaysBoth(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        (await NoteAsync(shop, Some.Dose())).Done();
+
+        var faults = (await NoteAsync(shop, Some.Dose() with { Amount = 1800 })).Fields();
+
+        Assert.Equal([(DoseFields.GivenAt, FieldProblem.TooSoon, null), (DoseFields.Amount, FieldProblem.OutOfRange, 225m)], faults.Select(e => (e.Field, e.Problem, e.High)));
+    }
+
     [Theory, EachDatabase]
     public async Task HandleAsync_TooSoonButEnteredLate_NamesTheFirstTimeThatFits(TestDatabase database)
     {

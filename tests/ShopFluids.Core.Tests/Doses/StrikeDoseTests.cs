@@ -126,6 +126,26 @@ public sealed class StrikeDoseTests
         Assert.Equal(next, (await OpenTaskAsync(shop)).DueAtUtc);
     }
 
+    // Two doses of one day: the first did the plan's work, the second would have. Whichever goes last brings it back.
+    [Theory]
+    [EachDatabase(true)]
+    [EachDatabase(false)]
+    public async Task HandleAsync_TwoWrongDoses_ThePlansDoseIsDueAgainInEitherOrder(TestDatabase database, bool isInOrder)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Dose, basis: IntervalBasis.FromLastDone, days: 14));
+        var due = (await OpenTaskAsync(shop)).DueAtUtc;
+        Guid[] wrong = [await NoteAsync(shop, Some.Dose()), await NoteAsync(shop, Some.Dose() with { Product = "Fungicide F-5", Kind = DoseKind.Fungicide })];
+
+        foreach (var dose in isInOrder ? wrong : wrong.Reverse())
+        {
+            (await StrikeAsync(shop, new(Some.Id(), dose, Why))).Done();
+        }
+
+        Assert.Equal(due, (await OpenTaskAsync(shop)).DueAtUtc);
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
     [Theory, EachDatabase]
     public async Task HandleAsync_HadDoneADoseThatDoesNotRecur_ItIsAskedForAnew(TestDatabase database)
     {

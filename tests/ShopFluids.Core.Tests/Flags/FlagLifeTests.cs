@@ -56,6 +56,22 @@ public sealed class FlagLifeTests
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
+    // What was to be drained got no other work: once nobody drains it any more, it does.
+    [Theory, EachDatabase]
+    public async Task Close_FlagThatDrains_AsksForTheAdjustingThatWaited(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var raised = (await shop.StoreAsync(Some.Reading(brix: 4.0m) with { Measurements = [.. Some.Reading(brix: 4.0m).Measurements, Some.Typed(ParameterCodes.Odour, 3)] })).Raised;
+        Assert.Equal([TaskKind.DrainClean], await OpenKindsAsync(shop));
+
+        (await shop.Get<CloseFlagHandler>().HandleAsync(new CloseFlag(raised.Single(f => f.Parameter == ParameterCodes.Odour).Id, "Smell of the floor cleaner"), Some.Supervisor, Stop)).Done();
+
+        Assert.Equal([TaskKind.Adjust], await OpenKindsAsync(shop));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    private static Task<List<TaskKind>> OpenKindsAsync(ShopFixture shop) => shop.ReadAsync(db => db.CareTasks.Where(t => t.State == TaskState.Open).Select(t => t.Kind).ToListAsync());
+
     [Theory, EachDatabase]
     public async Task Database_SecondOpenFlagOfOneRule_IsRefusedByItsIndex(TestDatabase database)
     {

@@ -74,7 +74,7 @@ public sealed class RenameToNumberTests
         await using var shop = await ShopFixture.OpenAsync(database);
         await shop.ReadAsync(async db =>
         {
-            db.Users.AddRange(Old("robin"), Old("alex"));
+            db.Users.AddRange(Old("robin", 1), Old("alex", 2));
             return await db.SaveChangesAsync(Stop);
         });
         Assert.Empty((await shop.VerifyAsync()).Findings);
@@ -82,7 +82,7 @@ public sealed class RenameToNumberTests
         Assert.Equal(2, await shop.Get<NumberPeopleHandler>().HandleAsync(Stop));
         Assert.Equal(0, await shop.Get<NumberPeopleHandler>().HandleAsync(Stop));
 
-        Assert.Equal([("alex", "Person 1"), ("robin", "Person 2")], (await shop.Get<AccountsQuery>().AllAsync(Stop)).Select(a => (a.SignInName, a.Label)));
+        Assert.Equal([("alex", "Person 2"), ("robin", "Person 1")], (await shop.Get<AccountsQuery>().AllAsync(Stop)).Select(a => (a.SignInName, a.Label)));
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
@@ -105,7 +105,7 @@ public sealed class RenameToNumberTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         await AccountAsync(shop, "karrow", Name, Roles.Operator);
-        var forged = Old("mallory");
+        var forged = Old("mallory", 1);
         await shop.ReadAsync(async db =>
         {
             db.Users.Add(forged);
@@ -115,7 +115,7 @@ public sealed class RenameToNumberTests
         Assert.Equal(new VerifyFinding(VerifyProblem.NameDiffers, $"Person {forged.Id:D}"), Assert.Single((await shop.VerifyAsync()).Findings));
     }
 
-    private static Person Old(string signInName) => new() { Id = Some.Id(), UserName = signInName, NormalizedUserName = signInName.ToUpperInvariant(), DisplayName = signInName };
+    private static Person Old(string signInName, byte order) => new() { Id = new Guid(1, 0, 0, [0, 0, 0, 0, 0, 0, 0, order]), UserName = signInName, NormalizedUserName = signInName.ToUpperInvariant(), DisplayName = signInName };
 
     private static async Task<Guid> AccountAsync(ShopFixture shop, string signInName, string name, string role) =>
         (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(Some.Id(), signInName, name, "long enough to pass", [role], "light"), Some.Supervisor, Stop)).Done().Id;

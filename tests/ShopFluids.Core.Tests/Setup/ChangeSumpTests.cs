@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Readings;
@@ -46,6 +47,23 @@ public sealed class ChangeSumpTests
         (await ChangeAsync(shop, same with { Shape = same.Shape with { LengthMm = 1200 } })).Done();
 
         Assert.Equal(180.0, await VolumeAsync(shop));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    // 120 L of the long sump do not fit into the short one.
+    [Theory]
+    [EachDatabase(800, true)]
+    [EachDatabase(1000, false)]
+    public async Task HandleAsync_OtherShape_WithdrawsTheRecipeAndAsksForALevel(TestDatabase database, int lengthMm, bool isWithdrawn)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 200));
+        var same = await SameAsync(shop);
+
+        (await ChangeAsync(shop, same with { Shape = same.Shape with { LengthMm = lengthMm }, WalkOrder = 7 })).Done();
+
+        var open = await shop.ReadAsync(db => db.CareTasks.Where(t => t.State == TaskState.Open).ToListAsync());
+        Assert.Equal(isWithdrawn ? TaskKind.Test : TaskKind.Adjust, Assert.Single(open.Select(t => t.Kind).Distinct()));
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 

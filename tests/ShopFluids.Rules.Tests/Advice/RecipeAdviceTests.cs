@@ -2,6 +2,7 @@ using ShopFluids.Calculations.Mixing;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Limit;
+using ShopFluids.Rules.RunDry;
 using ShopFluids.Rules.Shipped;
 
 namespace ShopFluids.Rules.Tests.Advice;
@@ -160,6 +161,28 @@ public sealed class RecipeAdviceTests
         Assert.DoesNotContain(evaluation.NewTasks, t => t.Kind == TaskKind.Adjust);
         Assert.Equal([Some.Id(200)], evaluation.WithdrawnTasks);
         Assert.DoesNotContain(Caution.ConcentrateIntoWater, evaluation.Cautions);
+    }
+
+    // Level under the pump intake: the pump must not run dry while the machine still runs.
+    [Fact]
+    public void Evaluate_FluidIsToBeDrainedAndThePumpRunsDry_FillingUpIsAskedForWithoutARecipe()
+    {
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Level, 40m), Some.Measured(ParameterCodes.Concentration, 3m), Some.Measured(ParameterCodes.Odour, 3m));
+
+        var evaluation = RulesService.Evaluate(Some.Input(reading, limits: Limits));
+
+        Assert.Contains(evaluation.Raised, f => f.Rule == RunDryRule.RuleCode);
+        Assert.StartsWith("run-dry:", Assert.Single(evaluation.NewTasks, t => t.Kind == TaskKind.Adjust).Cause, StringComparison.Ordinal);
+        Assert.Null(evaluation.Recipe);
+    }
+
+    // Partial exchange or inhibitor may do: DGUV Regel 109-003, Annex 3, no. 5.
+    [Fact]
+    public void Evaluate_NitriteAtAction_StillHasARecipe()
+    {
+        var standing = Some.Standing(flags: [Some.Flag(LimitRule.Code, ParameterCodes.Nitrite, Verdict.Action, Direction.High)]);
+
+        Assert.NotNull(Plan(standing, Some.Measured(ParameterCodes.Level, 200m), Some.Measured(ParameterCodes.Concentration, 5m)));
     }
 
     // The smell is gone, and what was left for the draining is asked for after all.

@@ -5,7 +5,7 @@ using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.People.Numbers;
 
-/// <summary>Gives a number to everybody who has an account from before there were numbers, in the order of their sign-in names.</summary>
+/// <summary>Gives a number to everybody who has an account from before there were numbers, in the order in which the accounts were made: the order of their ids.</summary>
 public sealed class NumberPeopleHandler(ShopDatabase shop, ShopClock clock)
 {
     /// <returns>How many got one.</returns>
@@ -20,7 +20,7 @@ public sealed class NumberPeopleHandler(ShopDatabase shop, ShopClock clock)
         }
 
         await using var write = await shop.WriteAsync(cancellationToken);
-        var people = await Without(write.Database).OrderBy(p => p.NormalizedUserName).ToListAsync(cancellationToken);
+        var people = await Without(write.Database).OrderBy(p => p.Id).ToListAsync(cancellationToken);
         foreach (var person in people)
         {
             await PersonNumbers.AddAsync(write.Database, person, cancellationToken);

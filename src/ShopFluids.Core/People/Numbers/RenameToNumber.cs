@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Live;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Time;
 
@@ -16,7 +17,7 @@ public sealed record RenamedPerson(Guid Id, string Label);
 /// <summary>Nobody takes their own name away: they would be signed out in the middle of it.</summary>
 public sealed record OwnAccount : Error;
 
-public sealed class RenameToNumberHandler(ShopDatabase shop, AccountMaker maker, ShopClock clock)
+public sealed class RenameToNumberHandler(ShopDatabase shop, AccountMaker maker, ShopClock clock, ShopNews news)
 {
     public async Task<Result<RenamedPerson>> HandleAsync(RenameToNumber command, Actor actor, CancellationToken cancellationToken)
     {
@@ -59,12 +60,15 @@ public sealed class RenameToNumberHandler(ShopDatabase shop, AccountMaker maker,
             token.Revoke(clock.UtcNow);
         }
 
-        foreach (var task in await database.CareTasks.Where(t => t.AssignedToId == person.Id && t.State == TaskState.Open).ToListAsync(cancellationToken))
-        {
-            task.Assign(null);
-        }
+        var tasks = await database.CareTasks.Where(t => t.AssignedToId == person.Id && t.State == TaskState.Open).ToListAsync(cancellationToken);
+        tasks.ForEach(t => t.Assign(null));
 
         await write.CommitAsync(new Act(ActCodes.PersonRenamed, actor, clock.UtcNow, number.Label), cancellationToken);
+        foreach (var sumpId in tasks.Select(t => t.SumpId).Distinct())
+        {
+            news.Publish(sumpId);
+        }
+
         return new RenamedPerson(person.Id, number.Label);
     }
 }

@@ -38,5 +38,5 @@ public sealed record TrailEntry(long Sequence, DateTime AtUtc, string Actor, str
 /// <param name="Name">As it is now: a number for who has left.</param>
 public sealed record TrailActor(string Key, string Name);
 
-/// <summary>An entry as it is kept, with the name of who acted.</summary>
-public sealed record NamedEntry(RecordEntry Entry, string Person);
+/// <summary>An entry as it is kept, with the name of who acted and what it was done to as they are told.</summary>
+public sealed record NamedEntry(RecordEntry Entry, string Person, string Subject);

@@ -51,7 +51,7 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
         var people = await TrailPeople.OfAsync(db, cancellationToken);
         await foreach (var entry in matching.OrderBy(e => e.Sequence).AsAsyncEnumerable().WithCancellation(cancellationToken))
         {
-            yield return new(entry, people.NameOf(entry));
+            yield return new(entry, people.NameOf(entry), people.SubjectOf(entry));
         }
     }
 
@@ -85,12 +85,12 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
             // Compared here: the engines disagree on capitals beyond the letters of English.
             var about = filter.About.Trim();
             var subjects = (await db.RecordEntries.Select(e => e.Subject).Distinct().ToListAsync(cancellationToken)).FindAll(s => s.Contains(about, StringComparison.OrdinalIgnoreCase));
-            entries = entries.Where(e => subjects.Contains(e.Subject));
+            entries = (await TrailPeople.WithoutSignInNamesAsync(db, entries, cancellationToken)).Where(e => subjects.Contains(e.Subject));
         }
 
         return entries;
     }
 
     private static TrailEntry Entry(RecordEntry entry, TrailPeople people) =>
-        new(entry.Sequence, entry.AtUtc, people.NameOf(entry), entry.StationName, entry.Code, entry.Subject, entry.Hash, RowChange.Read(entry.Changes));
+        new(entry.Sequence, entry.AtUtc, people.NameOf(entry), entry.StationName, entry.Code, people.SubjectOf(entry), entry.Hash, RowChange.Read(entry.Changes));
 }

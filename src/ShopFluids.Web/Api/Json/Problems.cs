@@ -44,6 +44,7 @@ internal static class Problems
         NoOpenCharge => Make(StatusCodes.Status409Conflict, "noOpenCharge", say.Error(error)),
         AlreadySuperseded => Make(StatusCodes.Status409Conflict, "alreadySuperseded", say.Error(error)),
         TaskEndedAlready => Make(StatusCodes.Status409Conflict, "taskEnded", say.Error(error)),
+        SlideKeepsItsDay => Make(StatusCodes.Status409Conflict, "slideKeepsItsDay", say.Error(error)),
         NotTickedOff => Make(StatusCodes.Status409Conflict, "notTickedOff", say.Error(error)),
         NothingToSkip => Make(StatusCodes.Status409Conflict, "nothingToSkip", say.Error(error)),
         ChangedMeanwhile => Make(StatusCodes.Status409Conflict, "changedMeanwhile", say.Error(error)),

@@ -32,23 +32,23 @@ internal static class RecordEndpoints
         await writer.WriteLineAsync(Columns);
         await foreach (var entry in entries.WithCancellation(cancellationToken))
         {
-            await writer.WriteLineAsync(Line(entry.Entry, entry.Person));
+            await writer.WriteLineAsync(Line(entry));
         }
     }
 
-    private static string Line(RecordEntry entry, string person) => string.Join(
+    private static string Line(NamedEntry named) => string.Join(
         ',',
-        entry.Sequence.ToString(CultureInfo.InvariantCulture),
-        entry.AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", CultureInfo.InvariantCulture),
-        Quoted(Harmless(person)),
-        entry.ActorId?.ToString("D") ?? "",
-        Quoted(Harmless(entry.StationName ?? "")),
-        entry.StationId?.ToString("D") ?? "",
-        entry.Code,
-        Quoted(Harmless(entry.Subject)),
-        Quoted(entry.Changes),
-        entry.PreviousHash,
-        entry.Hash);
+        named.Entry.Sequence.ToString(CultureInfo.InvariantCulture),
+        named.Entry.AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", CultureInfo.InvariantCulture),
+        Quoted(Harmless(named.Person)),
+        named.Entry.ActorId?.ToString("D") ?? "",
+        Quoted(Harmless(named.Entry.StationName ?? "")),
+        named.Entry.StationId?.ToString("D") ?? "",
+        named.Entry.Code,
+        Quoted(Harmless(named.Subject)),
+        Quoted(named.Entry.Changes),
+        named.Entry.PreviousHash,
+        named.Entry.Hash);
 
     private static string Quoted(string text) => $"\"{text.Replace("\"", "\"\"", StringComparison.Ordinal)}\"";
 

@@ -105,7 +105,7 @@ public partial class RecipeBlock
         return sentences.Count == 0 ? null : string.Join(' ', sentences);
     }
 
-    private string NoRecipe => View.Page.Reasons.Any(f => CorrectiveWork.AsksToDrain(f.Rule, f.Parameter, f.Direction, f.Severity)) ? Texts.Saved_NoRecipeDrain
+    private string NoRecipe => View.Page.Reasons.Any(f => CorrectiveWork.IsPastMending(f.Rule, f.Parameter, f.Direction, f.Severity)) ? Texts.Saved_NoRecipeDrain
         : View.Page.Outcome.Measurements.Any(m => m.Parameter is ParameterCodes.Concentration or ParameterCodes.Level) ? Texts.Saved_NoRecipeText : Texts.Saved_NoRecipeOfThis;
 
     private string AddedWords(SavedAddition added)

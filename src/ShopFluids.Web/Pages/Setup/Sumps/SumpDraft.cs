@@ -13,6 +13,9 @@ namespace ShopFluids.Web.Pages.Setup.Sumps;
 /// <summary>A sump as it is being typed.</summary>
 public sealed class SumpDraft(Guid id)
 {
+    private SumpShape? _shape;
+    private string _shownTable = "";
+
     public Guid Id { get; } = id;
 
     public string AreaId { get; set; } = "";
@@ -60,6 +63,8 @@ public sealed class SumpDraft(Guid id)
             WaterId = sump.WaterSourceId?.ToString() ?? "",
             Kind = sump.Shape.Kind.ToString(),
             Table = StrappingText.Write(sump.Shape.Points, format),
+            _shape = sump.Shape,
+            _shownTable = StrappingText.Write(sump.Shape.Points, format),
             Served = sump.Machines.Select(m => m.MachineId.ToString()).ToHashSet(StringComparer.Ordinal),
         };
         draft.WalkOrder.Show(sump.WalkOrder, format);
@@ -116,6 +121,12 @@ public sealed class SumpDraft(Guid id)
                 read.Number("brimMm", Brim),
                 read.OptionalNumber("displacedLitres", Displaced) ?? 0,
                 []);
+        }
+
+        // Shown in another unit it is rounded: what nobody touched stays as it is.
+        if (_shape is { Kind: GeometryKind.StrappingTable } kept && Table == _shownTable)
+        {
+            return kept;
         }
 
         if (!StrappingText.TryRead(Table, read.Units, out var rows, out var badLine))

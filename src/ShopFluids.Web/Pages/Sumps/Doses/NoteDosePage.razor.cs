@@ -14,6 +14,7 @@ namespace ShopFluids.Web.Pages.Sumps.Doses;
 /// <summary>Notes an additive that was put into a sump, beside its cautions and the doses before it.</summary>
 public sealed partial class NoteDosePage
 {
+    private NoteDose? _refused;
     private DoseDraft? _draft;
     private string _drafted = "";
     private DoseView? _view;
@@ -69,9 +70,12 @@ public sealed partial class NoteDosePage
             return null;
         }
 
-        var result = await Handler.HandleAsync(command, await Session.ActorAsync(), await Session.MayAsync(Policies.CanSupervise), CancellationToken.None);
+        // A reason is for what its writer was told: after a change of the dose the label speaks first.
+        var dose = command with { AgainstLabelReason = null };
+        var result = await Handler.HandleAsync(dose == _refused ? command : dose, await Session.ActorAsync(), await Session.MayAsync(Policies.CanSupervise), CancellationToken.None);
         _noted = result.Value;
         _draft.IsAgainstLabel = result.Error is FieldErrors errors && errors.Fields.Any(DoseChecks.IsAgainstLabel);
+        _refused = _draft.IsAgainstLabel ? dose : null;
         return result.Error;
     }
 
