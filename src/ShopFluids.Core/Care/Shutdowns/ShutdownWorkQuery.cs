@@ -12,6 +12,7 @@ namespace ShopFluids.Core.Care.Shutdowns;
 /// <summary>What was planned for one sump because it stands, the earliest first.</summary>
 public sealed record SumpShutdownWork(string SumpTag, IReadOnlyList<PlannedShutdownTask> Tasks);
 
+/// <param name="DueDay">As on the board: of what is one piece of work, the earliest.</param>
 /// <param name="IsAlsoOfPlan">A task of the care plan or of a flag does it as well: it is one piece of work.</param>
 public sealed record PlannedShutdownTask(Guid TaskId, ShutdownPhase Phase, TaskKind Kind, string Cause, DateOnly DueDay, TaskState State, TopUpRecipe? Recipe, bool IsAlsoOfPlan);
 
@@ -33,7 +34,7 @@ public sealed class ShutdownWorkQuery(ShopDatabase database, SetupCache setups, 
             ? []
             : await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken);
         var served = open.Where(t => standing.Contains(t.SumpId)).GroupBy(t => t.SumpId)
-            .SelectMany(ofSump => ServedOf(setup, ofSump.Key, [.. ofSump], clock.UtcNow)).ToHashSet();
+            .SelectMany(ofSump => ServedOf(setup, ofSump.Key, [.. ofSump], clock.UtcNow)).ToDictionary(s => s.TaskId, s => s.DueAtUtc);
         var bySump = asked.ToLookup(t => t.SumpId);
         return setup.Sumps.Where(s => standing.Contains(s.Id))
             .SelectMany(sump => bySump[sump.Id].GroupBy(t => ShutdownWork.ShutdownOf(t.Cause) ?? Guid.Empty)
@@ -41,19 +42,20 @@ public sealed class ShutdownWorkQuery(ShopDatabase database, SetupCache setups, 
             .ToLookup(w => w.Key, w => w.Work);
     }
 
-    private static IEnumerable<Guid> ServedOf(ShopSetup setup, Guid sumpId, IReadOnlyList<CareTask> open, DateTime now)
+    // What is done together with work of the plan or of a flag, and by when.
+    private static IEnumerable<(Guid TaskId, DateTime DueAtUtc)> ServedOf(ShopSetup setup, Guid sumpId, IReadOnlyList<CareTask> open, DateTime now)
     {
         var visits = SumpVisits.Of(setup, sumpId, open.Select(t => t.ToOpen()), now);
-        return open.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, visits)).Where(same => same.Any(t => !ShutdownWork.IsCause(t.Cause))).SelectMany(same => same.Select(t => t.Id));
+        return open.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, visits)).Where(same => same.Any(t => !ShutdownWork.IsCause(t.Cause))).SelectMany(same => same.Select(t => (t.Id, same.Min(s => s.DueAtUtc))));
     }
 
-    private static PlannedShutdownTask TaskOf(ShopSetup setup, CareTask task, HashSet<Guid> served) => new(
+    private static PlannedShutdownTask TaskOf(ShopSetup setup, CareTask task, Dictionary<Guid, DateTime> served) => new(
         task.Id,
         ShutdownWork.PhaseOf(task.Cause) ?? ShutdownPhase.Before,
         task.Kind,
         task.Cause,
-        CareSchedule.DueDayOf(task.DueAtUtc, setup.CalendarFor(task.SumpId)),
+        CareSchedule.DueDayOf(served.GetValueOrDefault(task.Id, task.DueAtUtc), setup.CalendarFor(task.SumpId)),
         task.State,
         task.Recipe,
-        served.Contains(task.Id));
+        served.ContainsKey(task.Id));
 }

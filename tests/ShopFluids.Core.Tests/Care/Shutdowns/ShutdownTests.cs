@@ -311,7 +311,7 @@ public sealed class ShutdownTests
 
         Assert.Equal(Some.SumpTag, work.SumpTag);
         Assert.Equal(
-            [(ShutdownPhase.Before, TaskKind.Skim, new DateOnly(2026, 3, 13), true), (ShutdownPhase.During, TaskKind.Circulate, First, false), (ShutdownPhase.After, TaskKind.Test, new DateOnly(2026, 3, 30), false)],
+            [(ShutdownPhase.Before, TaskKind.Skim, new DateOnly(2026, 3, 12), true), (ShutdownPhase.During, TaskKind.Circulate, First, false), (ShutdownPhase.After, TaskKind.Test, new DateOnly(2026, 3, 30), false)],
             work.Tasks.Select(t => (t.Phase, t.Kind, t.DueDay, t.IsAlsoOfPlan)));
         (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(work.Tasks[0].TaskId, TaskState.Done), Some.Operator, isSupervisor: false, TestContext.Current.CancellationToken)).Done();
         Assert.Equal(TaskState.Done, Assert.Single(await WorkAsync(shop, planned.Id)).Tasks[0].State);
