@@ -117,6 +117,7 @@ public static class CoreServices
         .AddSingleton<StopCareStepHandler>()
         .AddSingleton<PlanShutdownHandler>()
         .AddSingleton<EndShutdownHandler>()
+        .AddSingleton<ShutdownWorkQuery>()
         .AddSingleton<AddInstrumentHandler>()
         .AddSingleton<ChangeInstrumentHandler>()
         .AddSingleton<NoteInstrumentCheckHandler>()

@@ -4,6 +4,7 @@ using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Board;
@@ -86,6 +87,9 @@ public sealed record BoardFlag(
 
     /// <summary>When it went to the supervisor because nobody had answered it.</summary>
     public DateTime? EscalatedAtUtc { get; init; }
+
+    /// <summary>It smells, or smelled when the flag was raised, of hydrogen sulphide.</summary>
+    public bool WarnsOfGas => CautionAdvice.WarnsOfGas(Parameter, Numbers) || (Parameter == ParameterCodes.Odour && CautionAdvice.WarnsOfGas(Latest ?? 0));
 }
 
 /// <param name="DueDay">The shop day at whose end it becomes late.</param>

@@ -19,6 +19,29 @@ public static class CleanOutChecks
     // As the find of a draining, see FindQuestion.
     private const decimal MaximumSludgeMm = 2000;
 
+    // Steps are not noted to the minute.
+    private const decimal SlackHours = 0.25m;
+    private const int MinutesAnHour = 60;
+
+    /// <summary>
+    /// Asks why, where the cleaner cannot have gone round for as long as was planned: it went in after the step before was noted, and for no longer than
+    /// was typed. Who notes it afterwards says when it was.
+    /// </summary>
+    /// <param name="steps">What was noted so far.</param>
+    /// <param name="notedAtUtc">When the cleaner was first noted.</param>
+    internal static FieldError? Circulation(CleanOutNote note, IReadOnlyList<CleanOutStep> steps, DateTime notedAtUtc)
+    {
+        var planned = steps.FirstOrDefault(s => s.Kind == CleanOutStepKind.Plan)?.Noted.Choice?.CirculationHours ?? 0;
+        if (note is not { IsLeftOut: false, Hours: { } hours, ShortReason: null } || steps.FirstOrDefault(s => s.Kind == CleanOutStepKind.Cleaner - 1) is not { } before)
+        {
+            return null;
+        }
+
+        var sinceThen = decimal.Truncate((decimal)(notedAtUtc - before.DoneAtUtc).TotalMinutes) / MinutesAnHour;
+        var atMost = decimal.Max(0, decimal.Min(hours, sinceThen));
+        return atMost < planned - SlackHours ? new(CleanOutFields.ShortReason, FieldProblem.CirculatedTooShort, atMost, planned, Unit: "h") : null;
+    }
+
     public static IReadOnlyList<FieldError> Check(CleanOutStepKind kind, CleanOutNote note, Sump sump)
     {
         ArgumentNullException.ThrowIfNull(note);
@@ -56,6 +79,7 @@ public static class CleanOutChecks
             case CleanOutStepKind.Cleaner:
                 CheckAmount(errors, CleanOutFields.CleanerLitres, note.CleanerLitres, AmountChecks.MaximumLitres, "L");
                 CheckAmount(errors, CleanOutFields.Hours, note.Hours, MaximumHours, "h");
+                TextChecks.Check(errors, CleanOutFields.ShortReason, note.ShortReason ?? "", MaximumTextLength, isRequired: false);
                 break;
             case CleanOutStepKind.Carrier when note.HalogensMgPerKg is { } halogens:
                 Range(errors, CleanOutFields.Halogens, halogens, 0, HalogenPresumption.MostMgPerKg, "mg/kg");

@@ -11,6 +11,7 @@ public static class CleanOutFields
     public const string RinseLitres = "rinseLitres";
     public const string CleanerLitres = "cleanerLitres";
     public const string Hours = "hours";
+    public const string ShortReason = "shortReason";
     public const string Carrier = "carrier";
     public const string Halogens = "halogensMgPerKg";
     public const string SludgeMm = Care.Finds.FindNames.SludgeMm;

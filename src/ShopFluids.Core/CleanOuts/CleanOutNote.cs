@@ -15,6 +15,7 @@ namespace ShopFluids.Core.CleanOuts;
 /// <param name="Text">In words: the carrier, what was seen, a remark, or why the step was left out.</param>
 /// <param name="IsLeftOut">The step was not done.</param>
 /// <param name="HalogensMgPerKg">Total halogens of the waste as tested, with its carrier. It came later: empty, it has no place in the stored text.</param>
+/// <param name="ShortReason">Of the cleaner: when it went round, or why so short, where it cannot have been as long as planned by the times noted. It came later, too.</param>
 public sealed record CleanOutNote(
     CleanOutChoice? Choice = null,
     IReadOnlyList<string>? Confirmed = null,
@@ -27,7 +28,8 @@ public sealed record CleanOutNote(
     string? OverrideReason = null,
     string Text = "",
     bool IsLeftOut = false,
-    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] decimal? HalogensMgPerKg = null)
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] decimal? HalogensMgPerKg = null,
+    [property: JsonIgnore(Condition = JsonIgnoreCondition.WhenWritingNull)] string? ShortReason = null)
 {
     private const int StoredDecimals = 6;
 
@@ -48,6 +50,7 @@ public sealed record CleanOutNote(
         WaterLitres = WaterLitres is { } water ? Stored(water) : null,
         Draws = Draws?.Any(d => d.Litres != 0) == true ? [.. Draws.Where(d => d.Litres != 0).GroupBy(d => d.LotId).Select(g => new LotDrawn(g.Key, Stored(g.Sum(d => d.Litres))))] : null,
         OverrideReason = string.IsNullOrWhiteSpace(OverrideReason) ? null : OverrideReason.Trim(),
+        ShortReason = string.IsNullOrWhiteSpace(ShortReason) ? null : ShortReason.Trim(),
         Text = Text.Trim(),
     };
 

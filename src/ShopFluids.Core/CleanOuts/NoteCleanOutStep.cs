@@ -100,6 +100,11 @@ public sealed class NoteCleanOutStepHandler(ShopDatabase database, SetupCache se
             await RefillLots.CheckAsync(db, errors, note, charge.FluidId, setup.Calendar.ShopDayOf(now), cancellationToken);
         }
 
+        if (command.Kind == CleanOutStepKind.Cleaner && CleanOutChecks.Circulation(note, steps, known?.DoneAtUtc ?? now) is { } tooShort)
+        {
+            errors.Add(tooShort);
+        }
+
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);

@@ -123,6 +123,9 @@ public enum FieldProblem
 
     /// <summary>The label of the product asks for more time between two doses.</summary>
     TooSoon,
+
+    /// <summary>The cleaner of a clean-out cannot have gone round for as long as was planned; in hours.</summary>
+    CirculatedTooShort,
 }
 
 /// <summary>One or more fields were refused; nothing was stored.</summary>

@@ -2,7 +2,6 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Setup;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
-using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Rounds;
 
@@ -24,7 +23,7 @@ public sealed record RoundWork(Guid TaskId, TaskKind Kind, string Cause, DateTim
         var visits = SumpVisits.Of(setup, sumpId, facts.OpenTasks, nowUtc);
         return [.. facts.OpenTasks.Where(t => IsListed(t, dayEnd) && (t.DueAt <= dayEnd || visits.CanBeDoneOn(t.Id, today)))
             .GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, visits))
-            .Select(same => (Task: same.OrderBy(t => CareSchedule.IsPlanned(t.Cause)).ThenBy(t => t.DueAt).First(), DueAt: same.Min(t => t.DueAt)))
+            .Select(same => (Task: same.OrderBy(t => SameWork.RankOf(t.Cause)).ThenBy(t => t.DueAt).First(), DueAt: same.Min(t => t.DueAt)))
             .OrderBy(w => w.DueAt).ThenBy(w => w.Task.Kind).ThenBy(w => w.Task.Cause, StringComparer.Ordinal)
             .Select(w => new RoundWork(w.Task.Id, w.Task.Kind, w.Task.Cause, w.DueAt, w.DueAt <= dayEnd))];
     }

@@ -104,6 +104,11 @@ public static class CleanOutSentences
             yield return format.Say(Texts.CleanOut_NotedCleaner, format.Volume((double)cleaner), Brief(format, note.Hours ?? 0));
         }
 
+        if (note.ShortReason is { } reason)
+        {
+            yield return format.Say(Texts.CleanOut_NotedShort, reason);
+        }
+
         foreach (var waste in note.Waste ?? [])
         {
             yield return say.Waste(waste);
@@ -133,6 +138,14 @@ public static class CleanOutSentences
     {
         ArgumentNullException.ThrowIfNull(format);
         return format.Say(HalogenPresumption.Holds(mgPerKg) ? Texts.CleanOut_HalogensPresumed : Texts.CleanOut_Halogens, Brief(format, mgPerKg));
+    }
+
+    /// <summary>0 h 10 min.</summary>
+    public static string HoursAndMinutes(ShopFormat format, decimal hours)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        var minutes = (int)decimal.Round(hours * 60, MidpointRounding.AwayFromZero);
+        return format.Say(Texts.CleanOut_HoursMinutes, format.Count(minutes / 60), format.Count(minutes % 60));
     }
 
     /// <summary>12 h and 1.5 h: a decimal only where there is one.</summary>

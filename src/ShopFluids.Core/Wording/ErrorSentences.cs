@@ -107,6 +107,7 @@ public static class ErrorSentences
             FieldProblem.TemperatureNeeded => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.BeforeTheFill or FieldProblem.BeforeTheDrain or FieldProblem.BeforeTheLastEntry or FieldProblem.BeforeTheLastReading or FieldProblem.SlideTooOld => say.Format.Say(pattern, name, Moment(say, error.EarliestUtc)),
             FieldProblem.TooSoon => say.Format.Say(pattern, name, error.Detail, Moment(say, error.EarliestUtc)),
+            FieldProblem.CirculatedTooShort => say.Format.Say(pattern, CleanOutSentences.HoursAndMinutes(say.Format, error.Low ?? 0), CleanOutSentences.HoursAndMinutes(say.Format, error.Value ?? 0)),
             FieldProblem.DayOutOfRange => say.Format.Say(pattern, name, Day(say, error.FirstDay), Day(say, error.LastDay)),
             FieldProblem.LotNotReceived => say.Format.Say(pattern, error.Detail, Day(say, error.FirstDay)),
             FieldProblem.TooLittleToMeasure or FieldProblem.UnderALevelRead => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit)),
@@ -168,6 +169,7 @@ public static class ErrorSentences
         FieldProblem.TooNear => Texts.Field_TooNear,
         FieldProblem.NoStandards => Texts.Field_NoStandards,
         FieldProblem.TooSoon => Texts.Field_TooSoon,
+        FieldProblem.CirculatedTooShort => Texts.Field_CirculatedTooShort,
         _ => throw new ArgumentOutOfRangeException(nameof(problem), problem, "There is no text for this problem."),
     };
 

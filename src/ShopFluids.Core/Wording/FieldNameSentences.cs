@@ -109,6 +109,7 @@ public static class FieldNameSentences
         CleanOutFields.RinseLitres => Texts.FieldName_RinseLitres,
         CleanOutFields.CleanerLitres => Texts.FieldName_CleanerLitres,
         CleanOutFields.Hours => Texts.FieldName_HoursRound,
+        CleanOutFields.ShortReason => Texts.FieldName_ShortReason,
         CleanOutFields.Carrier => Texts.FieldName_Carrier,
         CleanOutFields.Halogens => Texts.FieldName_Halogens,
         CleanOutFields.Seen => Texts.FieldName_SeenThere,

@@ -106,19 +106,22 @@ public sealed class Sentences(ShopFormat format, ShopSetup setup)
     /// <summary>A task with its cause: a test by what it measures, again where a flag asked for it; an adjustment by its recipe.</summary>
     public string Task(TaskKind kind, string cause, TopUpRecipe? recipe)
     {
-        var work = kind switch
-        {
-            _ when setup.FindStepOf(cause)?.Needs is { What.Length: > 0 } needs => needs.What,
-            TaskKind.Test => Test(cause),
-            TaskKind.Adjust when recipe is not null => Recipe(recipe),
-            TaskKind.Inspect when !Rules.Scheduling.CareSchedule.IsPlanned(cause) => Format.Say(Texts.Task_InspectOf, this.SubjectOfCause(cause)),
-            _ => WorkSentences.Planned(kind),
-        };
+        var work = Work(kind, cause, recipe);
         return ShutdownWork.IsBefore(cause) ? Format.Say(Texts.Task_BeforeShutdown, work)
             : ShutdownWork.IsDuring(cause) ? Format.Say(Texts.Task_DuringShutdown, work)
             : ShutdownWork.IsAfter(cause) ? Format.Say(Texts.Task_AfterShutdown, work)
             : work;
     }
+
+    /// <summary>The same where it stands under its shutdown, which need not be named again.</summary>
+    public string Work(TaskKind kind, string cause, TopUpRecipe? recipe) => kind switch
+    {
+        _ when setup.FindStepOf(cause)?.Needs is { What.Length: > 0 } needs => needs.What,
+        TaskKind.Test => Test(cause),
+        TaskKind.Adjust when recipe is not null => Recipe(recipe),
+        TaskKind.Inspect when !Rules.Scheduling.CareSchedule.IsPlanned(cause) => Format.Say(Texts.Task_InspectOf, this.SubjectOfCause(cause)),
+        _ => WorkSentences.Planned(kind),
+    };
 
     /// <summary>How it is done, in one line.</summary>
     public static string TaskHow(TaskKind kind) => kind switch

@@ -10,7 +10,8 @@ namespace ShopFluids.Rules.Advice;
 /// <summary>The cautions that belong beside the advice. They never replace the safety data sheet, local codes or licensed practice.</summary>
 public static class CautionAdvice
 {
-    private const decimal SourOdour = 2;
+    /// <summary>The word of the odour from which on there may be hydrogen sulphide: sour, then rotten egg.</summary>
+    public const decimal GasFromOdour = 2;
 
     // What can kill comes first.
     private static readonly Caution[] MostImportantFirst =
@@ -51,12 +52,25 @@ public static class CautionAdvice
             AddFor(flag.Rule, flag.Severity, found);
         }
 
-        if (reading.Measurements.Any(m => m.Parameter == ParameterCodes.Odour && m.Value >= SourOdour))
+        if (reading.Measurements.Any(m => m.Parameter == ParameterCodes.Odour && WarnsOfGas(m.Value)))
         {
             found.Add(Caution.HydrogenSulphide);
         }
 
         return [.. MostImportantFirst.Where(found.Contains)];
+    }
+
+    /// <summary>Whether a smell warns of hydrogen sulphide.</summary>
+    /// <param name="odour">The word's number, 0 to 3.</param>
+    public static bool WarnsOfGas(decimal odour) => odour >= GasFromOdour;
+
+    /// <summary>Whether a flag was raised by a smell that warns of hydrogen sulphide.</summary>
+    /// <param name="parameter">The flag's parameter.</param>
+    /// <param name="numbers">What it was raised with.</param>
+    public static bool WarnsOfGas(string parameter, IReadOnlyDictionary<string, decimal> numbers)
+    {
+        ArgumentNullException.ThrowIfNull(numbers);
+        return numbers.TryGetValue(parameter == ParameterCodes.Odour ? NumberNames.Value : NumberNames.Odour, out var odour) && WarnsOfGas(odour);
     }
 
     /// <summary>The cautions that belong to a kind of work by itself, most important first.</summary>

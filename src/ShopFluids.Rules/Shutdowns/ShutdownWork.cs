@@ -35,6 +35,19 @@ public sealed record ShutdownFacts(Guid Id, DateOnly FirstDay, DateOnly LastDay)
     }
 }
 
+/// <summary>When work of a shutdown is done.</summary>
+public enum ShutdownPhase
+{
+    /// <summary>By the last open day before it.</summary>
+    Before,
+
+    /// <summary>While the machine stands.</summary>
+    During,
+
+    /// <summary>Before the first cut.</summary>
+    After,
+}
+
 /// <summary>The work that a shutdown asks of one sump: before, while it stands, and after.</summary>
 public static class ShutdownWork
 {
@@ -65,6 +78,10 @@ public static class ShutdownWork
 
     /// <summary>Whether it is work after a shutdown.</summary>
     public static bool IsAfter(string cause) => cause.StartsWith(AfterPrefix, StringComparison.Ordinal);
+
+    /// <summary>When work of a shutdown is done; null when the cause is not that of a shutdown.</summary>
+    public static ShutdownPhase? PhaseOf(string cause) =>
+        IsBefore(cause) ? ShutdownPhase.Before : IsDuring(cause) ? ShutdownPhase.During : IsAfter(cause) ? ShutdownPhase.After : null;
 
     /// <summary>The shutdown behind a cause; null when it is not that of a shutdown.</summary>
     public static Guid? ShutdownOf(string cause) => IsCause(cause) && Guid.TryParse(cause[(cause.IndexOf(':', StringComparison.Ordinal) + 1)..], out var id) ? id : null;

@@ -17,7 +17,7 @@ internal sealed class CleanOutRun(ShopFixture shop)
     public CleanOutNote Note(CleanOutStepKind kind) => kind switch
     {
         CleanOutStepKind.Plan => new(Choice: Choice),
-        CleanOutStepKind.Cleaner => new(CleanerLitres: 3, Hours: 12),
+        CleanOutStepKind.Cleaner => new(CleanerLitres: 3, Hours: 12, ShortReason: "In since yesterday evening"),
         CleanOutStepKind.Carrier => new(Confirmed: CleanOutConfirmations.Of(kind), Text: "Hall carrier, container 4"),
         CleanOutStepKind.Drain => new(Waste: [new("12 01 09*", 141), new("13 05 06*", 2)], SludgeMm: 35),
         CleanOutStepKind.Wipe => new(Waste: [new("12 01 14*", 9), new("15 02 02*", 4)]),

@@ -88,6 +88,43 @@ public sealed class NoteCleanOutStepTests
         Assert.True((await run.NoteAsync(CleanOutStepKind.Cleaner, new(Text: "Fluid is clean", IsLeftOut: true))).Done().IsNew);
     }
 
+    // Planned for 12 h. Noted ten minutes after the step before, or with fewer hours typed, somebody is asked once; the answer stays.
+    [Theory]
+    [EachDatabase(10, 12.0, 0.1667)]
+    [EachDatabase(700, 12.0, 11.6667)]
+    [EachDatabase(720, 3.0, 3.0)]
+    public async Task HandleAsync_CleanerNotRoundForItsHours_AsksOnceAndKeepsTheReason(TestDatabase database, int minutes, double hours, double atMost)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var run = new CleanOutRun(shop);
+        await run.UpToAsync(CleanOutStepKind.SafetySheets);
+        shop.Clock.Advance(TimeSpan.FromMinutes(minutes - 10));
+        var note = new CleanOutNote(CleanerLitres: 3, Hours: (decimal)hours);
+
+        var asked = (await run.NoteAsync(CleanOutStepKind.Cleaner, note)).Field();
+
+        Assert.Equal(("shortReason", FieldProblem.CirculatedTooShort, 12m), (asked.Field, asked.Problem, asked.Low));
+        Assert.Equal((decimal)atMost, decimal.Round(asked.Value ?? 0, 4));
+        Assert.True((await run.NoteAsync(CleanOutStepKind.Cleaner, note with { ShortReason = " Put in at six " })).Done().IsNew);
+        var kept = await shop.ReadAsync(db => db.CleanOutSteps.SingleAsync(s => s.Kind == CleanOutStepKind.Cleaner));
+        Assert.Equal("Put in at six", kept.Noted.ShortReason);
+        Assert.Contains("Put in at six", await shop.ReadAsync(db => db.RecordEntries.OrderByDescending(e => e.Sequence).Select(e => e.Changes).FirstAsync()), StringComparison.Ordinal);
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory]
+    [EachDatabase(705)]
+    [EachDatabase(2000)]
+    public async Task HandleAsync_CleanerRoundForItsHours_AsksNothing(TestDatabase database, int minutes)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var run = new CleanOutRun(shop);
+        await run.UpToAsync(CleanOutStepKind.SafetySheets);
+        shop.Clock.Advance(TimeSpan.FromMinutes(minutes - 10));
+
+        Assert.True((await run.NoteAsync(CleanOutStepKind.Cleaner, new(CleanerLitres: 3, Hours: 12))).Done().IsNew);
+    }
+
     [Theory, EachDatabase]
     public async Task HandleAsync_PlanWithoutCleanerAndRinses_HasNoSuchSteps(TestDatabase database)
     {

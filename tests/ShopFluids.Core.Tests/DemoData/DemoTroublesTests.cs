@@ -1,3 +1,4 @@
+using Microsoft.EntityFrameworkCore;
 using ShopFluids.Calculations.Mixing;
 using ShopFluids.Core.Board;
 using ShopFluids.Rules;
@@ -47,6 +48,24 @@ public sealed class DemoTroublesTests
         Assert.Subset(round.Due.Select(d => d.Place.Tag).ToHashSet(), new HashSet<string>(["S-01", "S-07", "S-11", "S-15", "C-01"]));
         Assert.Subset(round.Read.Select(d => d.Place.Tag).ToHashSet(), new HashSet<string>(["S-03", "S-18"]));
         Assert.True(round.MinutesLeft > 0);
+        await DosedAsync(database, board["S-18"]);
+    }
+
+    // The slides rise, the biocide keeps within its label, and the slide after it shows the fall.
+    private static async Task DosedAsync(TestDatabase database, BoardRow row)
+    {
+        var stop = TestContext.Current.CancellationToken;
+        await using var db = database.Open();
+        var slides = await db.Readings.Where(r => r.SumpId == row.SumpId && r.Measurements.Any(m => m.Parameter == ParameterCodes.Bacteria)).OrderBy(r => r.TakenAtUtc)
+            .Select(r => new { r.TakenAtUtc, r.Measurements.First(m => m.Parameter == ParameterCodes.Bacteria).Value }).ToListAsync(stop);
+        var dose = await db.Doses.SingleAsync(d => d.SumpId == row.SumpId, stop);
+        var (before, after) = (slides.Where(s => s.TakenAtUtc < dose.GivenAtUtc).ToList(), slides.Where(s => s.TakenAtUtc > dose.GivenAtUtc).ToList());
+        Assert.Equal([3.5, 4.0, 5.0], before.Select(s => s.Value).Where(v => v >= 3.5).Distinct());
+        Assert.Equal(5.0, before[^1].Value);
+        Assert.NotEmpty(after);
+        Assert.All(after, s => Assert.Equal(3.0, s.Value));
+        Assert.Contains("5.0 log", dose.Reason, StringComparison.Ordinal);
+        Assert.DoesNotContain(row.Flags, f => f.Parameter == ParameterCodes.Bacteria);
     }
 
     private static void Evaporating(BoardRow row)

@@ -79,6 +79,30 @@ public sealed class RoutineVisitTests(Chromium chromium)
         }
     }
 
+    // Who smells it stands beside the sump: the caution is there before anything is saved, out of reach too, and again with what was kept.
+    [Fact]
+    public async Task Odour_RottenEggPickedOutOfReach_ShowsTheCautionBesideIt()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database, s => s.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.Concentration, ParameterCodes.Odour])));
+        await using var tablet = await Visit.OpenAsync(chromium, shop.Server.Address);
+        await SignIn.AsAsync(tablet, "op", SmallShop.Password);
+        await tablet.GoAsync($"/enter/{Some.SumpTag}");
+        await Assertions.Expect(tablet.Page.Locator("body")).ToHaveAttributeAsync("data-ready", "");
+        var caution = tablet.Page.GetByText(Texts.Caution_HydrogenSulphide);
+        await Assertions.Expect(caution).ToBeHiddenAsync();
+
+        await tablet.Page.Context.SetOfflineAsync(true);
+        await tablet.Page.Locator("label", new() { Has = tablet.Page.Locator("#value-odour-3") }).ClickAsync();
+        await Assertions.Expect(caution).ToBeVisibleAsync();
+        await tablet.Page.Locator("label", new() { Has = tablet.Page.Locator("#value-odour-0") }).ClickAsync();
+        await Assertions.Expect(caution).ToBeHiddenAsync();
+        await tablet.Page.Locator("label", new() { Has = tablet.Page.Locator("#value-odour-3") }).ClickAsync();
+        await tablet.Page.Context.SetOfflineAsync(false);
+        await tablet.GoAsync($"/enter/{Some.SumpTag}");
+        await Assertions.Expect(caution).ToBeVisibleAsync();
+    }
+
     [Theory]
     [InlineData(360, 740)]
     [InlineData(800, 1280)]

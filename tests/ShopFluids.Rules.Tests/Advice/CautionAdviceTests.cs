@@ -1,3 +1,4 @@
+using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Shipped;
@@ -20,6 +21,15 @@ public sealed class CautionAdviceTests
     [InlineData(ParameterCodes.Nitrite, 21, new[] { Caution.LockOut, Caution.Nitrosamines, Caution.GlovesAndGoggles, Caution.RegulatedWaste })]
     public void Evaluate_Finding_CarriesItsCautionsMostImportantFirst(string parameter, double value, Caution[] cautions) =>
         Assert.Equal(cautions, Some.Evaluate(Some.Measured(parameter, (decimal)value), null, Limits).Cautions);
+
+    [Theory]
+    [InlineData(ParameterCodes.Odour, NumberNames.Value, 3, true)]
+    [InlineData(ParameterCodes.Odour, NumberNames.Value, 2, true)]
+    [InlineData(ParameterCodes.Odour, NumberNames.Value, 1, false)]
+    [InlineData(ParameterCodes.Ph, NumberNames.Odour, 3, true)]
+    [InlineData(ParameterCodes.Ph, NumberNames.Value, 9, false)]
+    public void WarnsOfGas_FlagByASmell_FromSourOn(string parameter, string number, double value, bool expected) =>
+        Assert.Equal(expected, CautionAdvice.WarnsOfGas(parameter, new Dictionary<string, decimal> { [number] = (decimal)value }));
 
     [Fact]
     public void Evaluate_RecipeWithConcentrate_SaysGlovesAndWhichIntoWhich()

@@ -191,7 +191,7 @@ public sealed class CleanOutApiTests
     private static IEnumerable<(string Step, object Body)> Steps() =>
     [
         ("safetySheets", new { confirmed = CleanOutConfirmations.Of(CleanOutStepKind.SafetySheets) }),
-        ("cleaner", new { cleanerLitres = 3, hours = 12 }),
+        ("cleaner", new { cleanerLitres = 3, hours = 12, shortReason = "In since yesterday evening" }),
         ("carrier", new { confirmed = CleanOutConfirmations.Of(CleanOutStepKind.Carrier).Reverse(), carrier = "Hall carrier, container 4" }),
         ("lockOut", new { confirmed = CleanOutConfirmations.Of(CleanOutStepKind.LockOut), note = "Lock 7" }),
         ("drain", new { waste = new[] { new { code = "12 01 09*", litres = 141 }, new { code = "13 05 06*", litres = 2 } }, sludgeMm = 35 }),

@@ -39,6 +39,11 @@ public sealed class ShutdownApiTests
         Assert.Equal(
             [(null, "2026-12-21", "planned"), (Some.SumpTag, "2026-03-16", "planned")],
             list.GetProperty("items").EnumerateArray().Select(s => (s.GetProperty("sump").GetString(), s.GetProperty("firstDay").GetString(), s.GetProperty("state").GetString())));
+        Assert.All(list.GetProperty("items").EnumerateArray(), s => Assert.NotEqual(0, s.GetProperty("work").GetArrayLength()));
+        Assert.Contains(
+            (Some.SumpTag, "before", "skim", "2026-03-13", "open"),
+            (await BodyAsync(planned)).GetProperty("shutdown").GetProperty("work").EnumerateArray()
+                .Select(t => (t.GetProperty("sump").GetString(), t.GetProperty("phase").GetString(), t.GetProperty("kind").GetString(), t.GetProperty("dueDay").GetString(), t.GetProperty("state").GetString())));
         Assert.Equal(2, await shop.CountAsync<Shutdown>());
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }

@@ -38,6 +38,19 @@ public sealed class BoardPageTests
         Assert.Equal(Texts.Board_StandsEmpty, page.FindAll("tbody tr")[1].QuerySelector(".c-why")?.TextContent.Trim());
     }
 
+    [Theory]
+    [InlineData(3, true)]
+    [InlineData(0, false)]
+    public async Task Render_RottenEgg_WarnsOfTheGasBesideWhy(int odour, bool isWarned)
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Concentration, 2), Some.Typed(ParameterCodes.Odour, odour)));
+
+        var page = await BoardAsync(desk);
+
+        Assert.Equal(isWarned, page.Find("tbody .c-why").TextContent.Contains(Texts.Caution_HydrogenSulphideShort, StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task Render_DosedSumpInRange_SaysToKeepAwayFromIt()
     {

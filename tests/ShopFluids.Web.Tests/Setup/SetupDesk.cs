@@ -48,6 +48,7 @@ internal static class SetupDesk
         desk.Services.AddSingleton(desk.Shop.Get<ApplyCareTemplateHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<PlanShutdownHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<EndShutdownHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<ShutdownWorkQuery>());
         desk.Services.AddSingleton(desk.Shop.Get<FillSumpHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<ReceiveLotHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<QuarantineLotHandler>());

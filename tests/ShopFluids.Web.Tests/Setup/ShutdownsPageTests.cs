@@ -1,6 +1,10 @@
 using Bunit;
+using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Shutdowns;
+using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Pages.Setup.Care;
 using ShopFluids.Web.Tests.Layout;
 using Xunit;
@@ -76,6 +80,45 @@ public sealed class ShutdownsPageTests
 
         page.WaitForAssertion(() => Assert.Equal(Texts.Setup_ShutdownWithdrawn, page.Find("td.ways").TextContent.Trim()), SetupDesk.Patience);
         Assert.True(Assert.Single((await desk.Shop.SetupAsync()).Shutdowns).IsWithdrawn);
+    }
+
+    [Fact]
+    public async Task Save_Shutdown_ListsTheWorkOfEachSumpBeforeMeanwhileAndAfter()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading());
+        var page = Page(desk);
+        page.Type("firstDay", "2026-03-16");
+        page.Type("lastDay", "2026-03-29");
+        page.Type("reason", "Works holiday");
+
+        await page.SaveAsync();
+
+        page.WaitForAssertion(() => Assert.Single(page.FindAll(".shutwork li")), SetupDesk.Patience);
+        Assert.Equal($"sumps/{Some.SumpTag}", page.Find(".shutwork h3 a").GetAttribute("href"));
+        var phases = page.FindAll(".shutwork li > div").Select(d => d.TextContent).ToList();
+        Assert.Equal(3, phases.Count);
+        Assert.Contains("Fri 13 Mar", phases[0], StringComparison.Ordinal);
+        Assert.Contains(Texts.Task_SkimHow, phases[0], StringComparison.Ordinal);
+        Assert.Contains(Texts.Task_Circulate, phases[1], StringComparison.Ordinal);
+        Assert.Contains("Mon 30 Mar", phases[2], StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Panel_ManySumps_ShowsAFewUntilAllAreAskedFor()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var words = await desk.WordsAsync();
+        var row = new ShutdownRow(Some.Id(), Texts.Setup_ShutdownShop, new(2026, 3, 16), new(2026, 3, 29), 14, "Works holiday", ShutdownState.Planned);
+        var work = Enumerable.Range(1, 300).Select(n => new SumpShutdownWork($"S-{n}", [new(Some.Id(), ShutdownPhase.Before, TaskKind.Adjust, ShutdownWork.BeforeOf(row.Id), new(2026, 3, 13), TaskState.Open, null, true)])).ToList();
+        var panel = desk.Render<ShutdownWorkPanel>(p => p.Add(c => c.Row, row).Add(c => c.Work, work).Add(c => c.Words, words));
+        Assert.Equal(ShutdownWorkPanel.Few, panel.FindAll("li").Count);
+        Assert.Contains(Texts.Setup_ShutdownAlsoOfPlan, panel.Find("li").TextContent, StringComparison.Ordinal);
+
+        await panel.Find("button").ClickAsync(new());
+
+        Assert.Equal(300, panel.FindAll("li").Count);
+        Assert.Equal("true", panel.Find("button").GetAttribute("aria-expanded"));
     }
 
     private static IRenderedComponent<ShutdownsPage> Page(DeskContext desk)

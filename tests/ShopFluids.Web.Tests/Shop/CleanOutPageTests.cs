@@ -78,6 +78,26 @@ public sealed class CleanOutPageTests
         Assert.Equal(0, await host.Shop.CountAsync<CleanOut>());
     }
 
+    // Ticked within minutes of the step before: asked once, and what was typed stays. The answer stands with the step.
+    [Fact]
+    public async Task Post_CleanerBeforeItsHours_AsksWhyAndShowsTheAnswer()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        await WalkAsync(host, upTo: CleanOutStepKind.SafetySheets);
+        var open = await host.GetAsync(Address);
+        Assert.DoesNotContain("cleaner-shortReason", open.Html, StringComparison.Ordinal);
+
+        var asked = await host.PostAsync($"{Address}/steps/cleaner", new() { ["cleanerLitres"] = "3.5", ["hours"] = "12", ["round"] = "0" }, from: Address);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, asked.Status);
+        Assert.Contains("The cleaner was to go round for 12 h 30 min; counted from the step before, and by the hours typed, it was 0 h 0 min at most.", asked.Text, StringComparison.Ordinal);
+        Assert.Contains("id=\"cleaner-shortReason-fault\"", asked.Html, StringComparison.Ordinal);
+        Assert.Equal("3.5", asked.Hidden("cleanerLitres"));
+        var noted = await host.PostAsync($"{Address}/steps/cleaner", new() { ["cleanerLitres"] = "3.5", ["hours"] = "12", ["shortReason"] = "In since 18:00 yesterday", ["round"] = "0" }, from: Address);
+        Assert.Equal(HttpStatusCode.SeeOther, noted.Status);
+        Assert.Contains("noted before its hours were over: In since 18:00 yesterday", (await host.GetAsync(Address)).Text, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Post_LockOutNotTicked_StaysAtIt()
     {
@@ -238,7 +258,7 @@ public sealed class CleanOutPageTests
             var fields = kind switch
             {
                 CleanOutStepKind.Plan => Plan(),
-                CleanOutStepKind.Cleaner => new() { ["cleanerLitres"] = "3", ["hours"] = "12" },
+                CleanOutStepKind.Cleaner => new() { ["cleanerLitres"] = "3", ["hours"] = "12", ["shortReason"] = "In since yesterday evening" },
                 CleanOutStepKind.Drain => new() { ["wasteLitres1"] = "141", ["wasteCode1"] = "12 01 09*", ["sludgeMm"] = "35" },
                 CleanOutStepKind.Wipe => new() { ["wasteLitres1"] = "9", ["wasteCode1"] = "12 01 14*" },
                 CleanOutStepKind.Rinse => new() { ["wasteLitres1"] = "60", ["wasteCode1"] = "12 01 09*" },

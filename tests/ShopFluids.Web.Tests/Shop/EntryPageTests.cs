@@ -16,6 +16,27 @@ public sealed class EntryPageTests
     private static Dictionary<string, string> Typed(string concentration = "", string ph = "", string level = "") =>
         new() { ["value-concentration"] = concentration, ["value-ph"] = ph, ["value-level"] = level };
 
+    // In the page from the beginning, so that it is there out of reach; shown by the script, or by the server with what was typed.
+    [Theory]
+    [InlineData("", true)]
+    [InlineData("1", true)]
+    [InlineData("2", false)]
+    [InlineData("3", false)]
+    public async Task Post_RefusedWithASmell_ShowsTheCautionOfTheGasBesideTheOdour(string odour, bool isHidden)
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var typed = Typed(concentration: "much");
+        typed["value-odour"] = odour;
+
+        var page = await host.PostAsync(Enter, typed, from: Enter);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+        var caution = page.Html[page.Html.IndexOf("data-warns=\"value-odour\" data-from=\"2\"", StringComparison.Ordinal)..];
+        caution = caution[..caution.IndexOf("</div>", StringComparison.Ordinal)];
+        Assert.Equal(isHidden, caution.Contains(" hidden", StringComparison.Ordinal));
+        Assert.Contains(Texts.Caution_HydrogenSulphide[..30], WebUtility.HtmlDecode(caution), StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Get_KnownSump_AsksForWhatTheDueTestWantsAndFoldsTheRest()
     {

@@ -145,6 +145,17 @@ public sealed class SumpPageTests
     }
 
     [Fact]
+    public async Task Render_RottenEgg_ItsFlagWarnsOfTheGas()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Concentration, 2), Some.Typed(ParameterCodes.Odour, 3)));
+
+        var flags = Page(desk, "S-07").FindAll(".flag");
+
+        Assert.Single(flags, f => f.TextContent.Contains(Texts.Caution_HydrogenSulphideShort, StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task Render_FlagReadAgainBeyond_SaysWhatItWasRaisedWithAndTheLatest()
     {
         await using var desk = await DeskContext.OpenAsync();

@@ -49,18 +49,19 @@ public sealed record FindQuestion(string What, string Unit, decimal High, bool I
         {
             errors.Add(new(asked.What, FieldProblem.UnknownChoice));
         }
-        else if (MostFor(asked, sump) is var most && (value < 0 || value > most))
+        else if (asked.MostIn(sump) is var most && (value < 0 || value > most))
         {
             errors.Add(new(asked.What, FieldProblem.OutOfRange, value, 0, most, asked.Unit));
         }
     }
 
-    // No more oil comes off a sump than it holds, and no sludge stands in it higher than its brim.
-    private static decimal MostFor(FindQuestion asked, Sump? sump) => (asked.What, sump) switch
+    /// <summary>The largest that is accepted of a sump: no more oil comes off than it holds, and no sludge stands in it higher than its brim.</summary>
+    /// <param name="sump">Null where it is not known.</param>
+    public decimal MostIn(Sump? sump) => (What, sump) switch
     {
-        (FindNames.OilLitres, { } known) => Math.Min(asked.High, Math.Floor((decimal)known.Geometry.BrimLitres)),
-        (FindNames.SludgeMm, { } known) => Math.Min(asked.High, known.Shape.BrimMm),
-        _ => asked.High,
+        (FindNames.OilLitres, { } known) => Math.Min(High, Math.Floor((decimal)known.Geometry.BrimLitres)),
+        (FindNames.SludgeMm, { } known) => Math.Min(High, known.Shape.BrimMm),
+        _ => High,
     };
 
     /// <summary>The find as it is stored; null when nothing was said.</summary>

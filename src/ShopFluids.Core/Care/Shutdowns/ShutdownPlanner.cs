@@ -6,6 +6,7 @@ using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
+using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Scheduling;
 using ShopFluids.Rules.Shutdowns;
@@ -36,7 +37,11 @@ internal sealed class ShutdownPlanner(ShopFluidsDbContext db, ShopSetup setup, S
             setup.LimitsAt(sump.Id, charge.FluidId, now).Limits,
             Thresholds);
         var tasks = ShutdownWork.Plan(stands, plan, Thresholds, calendar, now);
-        db.AddRange(tasks.Select(t => new CareTask(clock.NewId(), sump.Id, t.Kind, t.Cause, t.StepId, t.DueAt, now, null, null)));
+
+        // The recipe of an adjustment that is open already holds here too, until a reading gives a fresher one to both.
+        var recipe = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sump.Id && t.Kind == TaskKind.Adjust && t.State == TaskState.Open && t.Recipe != null)
+            .OrderByDescending(t => t.CreatedAtUtc).Select(t => t.Recipe).FirstOrDefaultAsync(cancellationToken);
+        db.AddRange(tasks.Select(t => new CareTask(clock.NewId(), sump.Id, t.Kind, t.Cause, t.StepId, t.DueAt, now, null, t.Kind == TaskKind.Adjust ? recipe : null)));
         return tasks.Count;
     }
 

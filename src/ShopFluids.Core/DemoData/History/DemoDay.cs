@@ -99,6 +99,9 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
                 case EventKind.Read:
                     await _visits.TestAsync(Sump(story), ParametersDue(Sump(story), scene.Today), isTopUpLater: true, cancellationToken);
                     break;
+                case EventKind.Slide:
+                    await _visits.RepeatAsync(Sump(story), ParameterCodes.Bacteria, cancellationToken);
+                    break;
                 case EventKind.CloseFlags:
                     await _care.CloseFlagsAsync(Sump(story), story.Text, cancellationToken);
                     break;

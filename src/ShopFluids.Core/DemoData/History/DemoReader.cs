@@ -18,7 +18,7 @@ internal sealed class DemoReader(DemoScene scene)
         ParameterCodes.Odour => Direct(parameter, sump.Odour, 1),
         ParameterCodes.TrampOil => Direct(parameter, Math.Clamp(sump.OilPercent * sump.Chance.Between(0.85, 1.15), 0, 100), sump.OilPercent > 10 ? 5 : 1),
         ParameterCodes.Temperature => Direct(parameter, FluidCelsius(sump), 1),
-        ParameterCodes.Bacteria => Direct(parameter, Math.Max(0, sump.Bacteria + sump.Chance.Scatter(0.25)), 0.5m),
+        ParameterCodes.Bacteria => Direct(parameter, sump.ToldBacteria ?? Math.Max(0, sump.Bacteria + sump.Chance.Scatter(0.25)), 0.5m),
         ParameterCodes.Nitrite => Direct(parameter, sump.Chance.Between(1, 6), 1),
         _ => throw new InvalidDataException($"The demo does not measure {parameter}."),
     };

@@ -46,6 +46,9 @@ internal sealed class SumpModel(SumpSeed seed, FluidSeed fluid, WaterSeed water,
     /// <summary>log10 of CFU/mL: grows as pH falls. Invented.</summary>
     public double Bacteria => 2.3 + (3.5 * Math.Max(0, Fluid.FreshPh - Ph));
 
+    /// <summary>The same where the story tells it; a slide then shows just that.</summary>
+    public double? ToldBacteria { get; private set; }
+
     /// <summary>One day passes.</summary>
     public void Live(bool isOpen, Func<ConditionKind, double, double> condition)
     {
@@ -63,6 +66,7 @@ internal sealed class SumpModel(SumpSeed seed, FluidSeed fluid, WaterSeed water,
 
         Ph -= Seed.Habits.PhFall * condition(ConditionKind.PhFall, 1) * Chance.Between(0.6, 1.4);
         OilPercent = Math.Min(100, OilPercent + (Seed.Habits.OilPercent * condition(ConditionKind.Oil, 1) * (stands ? 1 : work)));
+        ToldBacteria = condition(ConditionKind.Bacteria, 0) is > 0 and var told ? told : null;
         Odour = (int)condition(ConditionKind.Odour, Fluid.FreshPh - Ph > 0.42 ? 1 : 0);
     }
 

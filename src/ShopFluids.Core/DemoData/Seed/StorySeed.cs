@@ -36,6 +36,9 @@ internal enum ConditionKind
 
     /// <summary>The odour found, 0 to 3.</summary>
     Odour,
+
+    /// <summary>What a dip slide shows, log10 of CFU/mL, whatever pH says.</summary>
+    Bacteria,
 }
 
 /// <summary>Something that holds at a sump from one day to another, both included, counted from today.</summary>
@@ -57,6 +60,9 @@ internal enum EventKind
 
     /// <summary>A reading at the start of the day.</summary>
     Read,
+
+    /// <summary>A dip slide besides those of the plan.</summary>
+    Slide,
 
     /// <summary>A supervisor closes the open flags with the text as reason.</summary>
     CloseFlags,

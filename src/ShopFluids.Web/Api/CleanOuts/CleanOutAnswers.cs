@@ -101,7 +101,8 @@ internal sealed record CleanOutStepAnswer(
             field == CleanOutFields.Note ? text : null,
             note.IsLeftOut ? true : null,
             field == CleanOutFields.Reason ? text : null,
-            note.HalogensMgPerKg);
+            note.HalogensMgPerKg,
+            note.ShortReason);
     }
 }
 

@@ -28,6 +28,7 @@ internal sealed record CleanOutRequest(
 /// <param name="LeftOut">True where cleaner, wipe or rinse was not done.</param>
 /// <param name="Reason">Why it was left out.</param>
 /// <param name="HalogensMgPerKg">Of carrier: total halogens of the waste, where they were tested.</param>
+/// <param name="ShortReason">Of cleaner: when it went in and was done, or why so short, where less time than was planned lies between the step before and this one.</param>
 internal sealed record CleanOutStepRequest(
     int? Round = null,
     decimal? ContentLitres = null,
@@ -49,7 +50,8 @@ internal sealed record CleanOutStepRequest(
     string? Note = null,
     bool? LeftOut = null,
     string? Reason = null,
-    decimal? HalogensMgPerKg = null);
+    decimal? HalogensMgPerKg = null,
+    string? ShortReason = null);
 
 /// <param name="Code">Of the waste list, such as 12 01 09*.</param>
 internal sealed record CleanOutWaste(string Code, decimal Litres);

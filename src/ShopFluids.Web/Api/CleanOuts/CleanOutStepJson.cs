@@ -38,7 +38,7 @@ internal static class CleanOutStepJson
         return kind switch
         {
             CleanOutStepKind.Plan => note with { Choice = ReadChoice(body, fields) },
-            CleanOutStepKind.Cleaner => note with { CleanerLitres = Number(CleanOutFields.CleanerLitres), Hours = Number(CleanOutFields.Hours) },
+            CleanOutStepKind.Cleaner => note with { CleanerLitres = Number(CleanOutFields.CleanerLitres), Hours = Number(CleanOutFields.Hours), ShortReason = fields.Text(body, CleanOutFields.ShortReason, CleanOutFields.ShortReason) },
             CleanOutStepKind.Carrier => note with { HalogensMgPerKg = Number(CleanOutFields.Halogens) },
             CleanOutStepKind.Drain => note with { Waste = ReadWaste(body, fields), SludgeMm = Number(CleanOutFields.SludgeMm) },
             CleanOutStepKind.Wipe or CleanOutStepKind.Rinse => note with { Waste = ReadWaste(body, fields) },

@@ -34,7 +34,7 @@ internal static class ShutdownApi
             .Produces<ApiProblem>(StatusCodes.Status409Conflict, "application/problem+json");
     }
 
-    private static async Task<IResult> ListAsync(HttpRequest request, SetupCache setups, ShopClock clock, ApiSentences sentences, CancellationToken cancellationToken)
+    private static async Task<IResult> ListAsync(HttpRequest request, SetupCache setups, ShutdownWorkQuery planned, ShopClock clock, ApiSentences sentences, CancellationToken cancellationToken)
     {
         var asked = new ListRequest(request, await sentences.CurrentAsync(cancellationToken));
         var isOpen = asked.Choice("state", "open", "ended") == "open";
@@ -46,10 +46,11 @@ internal static class ShutdownApi
         var setup = await setups.CurrentAsync(cancellationToken);
         var today = setup.Calendar.ShopDayOf(clock.UtcNow);
         var rows = setup.Shutdowns.Where(s => (s.StateOn(today) is ShutdownState.Planned or ShutdownState.Standing) == isOpen).OrderByDescending(s => s.FirstDay).ThenBy(s => s.Id);
-        return TypedResults.Json(new ListPage<ShutdownAnswer>([.. rows.Select(s => ShutdownAnswer.Of(s, setup, today))], null), ApiJson.Default.ListPageShutdownAnswer);
+        var work = await planned.RunAsync(cancellationToken);
+        return TypedResults.Json(new ListPage<ShutdownAnswer>([.. rows.Select(s => ShutdownAnswer.Of(s, setup, today, work))], null), ApiJson.Default.ListPageShutdownAnswer);
     }
 
-    private static async Task<IResult> PlanAsync(HttpContext http, ClaimsPrincipal user, PlanShutdownHandler handler, SetupCache setups, ShopClock clock, ApiSentences sentences) => await JsonBody.AnswerAsync(http, sentences, async (body, fields, say) =>
+    private static async Task<IResult> PlanAsync(HttpContext http, ClaimsPrincipal user, PlanShutdownHandler handler, SetupCache setups, ShutdownWorkQuery work, ShopClock clock, ApiSentences sentences) => await JsonBody.AnswerAsync(http, sentences, async (body, fields, say) =>
     {
         var id = fields.RequiredId(body, "id", "id");
         var sump = fields.Text(body, "sump", "sump");
@@ -69,21 +70,21 @@ internal static class ShutdownApi
         }
 
         return TypedResults.Json(
-            new PlannedShutdownAnswer(await AnswerAsync(planned.Id, setups, clock), planned.Tasks),
+            new PlannedShutdownAnswer(await AnswerAsync(planned.Id, setups, work, clock), planned.Tasks),
             ApiJson.Default.PlannedShutdownAnswer,
             statusCode: planned.IsNew ? StatusCodes.Status201Created : StatusCodes.Status200OK);
     });
 
-    private static async Task<IResult> EndAsync(Guid id, ClaimsPrincipal user, EndShutdownHandler handler, SetupCache setups, ShopClock clock, ApiSentences sentences)
+    private static async Task<IResult> EndAsync(Guid id, ClaimsPrincipal user, EndShutdownHandler handler, SetupCache setups, ShutdownWorkQuery work, ShopClock clock, ApiSentences sentences)
     {
         var say = await sentences.CurrentAsync(CancellationToken.None);
         var result = await handler.HandleAsync(new EndShutdown(id), user.ToActor(), CancellationToken.None);
-        return result.Error is { } error ? Problems.Of(error, say) : TypedResults.Json(await AnswerAsync(id, setups, clock), ApiJson.Default.ShutdownAnswer);
+        return result.Error is { } error ? Problems.Of(error, say) : TypedResults.Json(await AnswerAsync(id, setups, work, clock), ApiJson.Default.ShutdownAnswer);
     }
 
-    private static async Task<ShutdownAnswer> AnswerAsync(Guid id, SetupCache setups, ShopClock clock)
+    private static async Task<ShutdownAnswer> AnswerAsync(Guid id, SetupCache setups, ShutdownWorkQuery work, ShopClock clock)
     {
         var setup = await setups.CurrentAsync(CancellationToken.None);
-        return ShutdownAnswer.Of(setup.Shutdowns.First(s => s.Id == id), setup, setup.Calendar.ShopDayOf(clock.UtcNow));
+        return ShutdownAnswer.Of(setup.Shutdowns.First(s => s.Id == id), setup, setup.Calendar.ShopDayOf(clock.UtcNow), await work.RunAsync(CancellationToken.None));
     }
 }

@@ -95,7 +95,7 @@ public sealed record CleanOutForm(IReadOnlyDictionary<string, string> Values)
                 Choice = new(
                     Needed(CleanOutFields.Content), Needed(CleanOutFields.Heel), Needed(CleanOutFields.CleanerPercent), Needed(CleanOutFields.CirculationHours), Whole(CleanOutFields.Rinses, Needed(CleanOutFields.Rinses), faults), Needed(CleanOutFields.RinseLitres)),
             },
-            CleanOutStepKind.Cleaner => note with { CleanerLitres = Number(CleanOutFields.CleanerLitres), Hours = Number(CleanOutFields.Hours) },
+            CleanOutStepKind.Cleaner => note with { CleanerLitres = Number(CleanOutFields.CleanerLitres), Hours = Number(CleanOutFields.Hours), ShortReason = this[CleanOutFields.ShortReason] },
             CleanOutStepKind.Carrier => note with { HalogensMgPerKg = Number(CleanOutFields.Halogens) },
             CleanOutStepKind.Drain => note with { Waste = Waste(Number), SludgeMm = Number(CleanOutFields.SludgeMm) },
             CleanOutStepKind.Wipe or CleanOutStepKind.Rinse => note with { Waste = Waste(Number) },
@@ -138,6 +138,7 @@ public sealed record CleanOutForm(IReadOnlyDictionary<string, string> Values)
 
             Litres(CleanOutFields.CleanerLitres, note.CleanerLitres);
             Number(CleanOutFields.Hours, note.Hours);
+            Values[CleanOutFields.ShortReason] = note.ShortReason ?? "";
             Number(CleanOutFields.SludgeMm, note.SludgeMm, QuantityKind.Length);
             Number(CleanOutFields.Halogens, note.HalogensMgPerKg);
             Litres(CleanOutFields.Water, note.WaterLitres);

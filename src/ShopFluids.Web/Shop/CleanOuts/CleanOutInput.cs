@@ -31,7 +31,7 @@ public sealed record CleanOutInput(string Name, CleanOutInputKind Kind, Quantity
             Litres(CleanOutFields.Content), Litres(CleanOutFields.Heel), Number(CleanOutFields.CleanerPercent, "%"),
             Number(CleanOutFields.CirculationHours, "h"), Number(CleanOutFields.Rinses, ""), Litres(CleanOutFields.RinseLitres),
         ],
-        CleanOutStepKind.Cleaner => [Litres(CleanOutFields.CleanerLitres), Number(CleanOutFields.Hours, "h"), Text(CleanOutFields.Note)],
+        CleanOutStepKind.Cleaner => [Litres(CleanOutFields.CleanerLitres), Number(CleanOutFields.Hours, "h"), Text(CleanOutFields.ShortReason), Text(CleanOutFields.Note)],
         CleanOutStepKind.Carrier => [.. Ticks(kind), Text(CleanOutFields.Carrier), Number(CleanOutFields.Halogens, "mg/kg")],
         CleanOutStepKind.Drain => [.. Waste(), new(CleanOutFields.SludgeMm, CleanOutInputKind.Number, QuantityKind.Length), Text(CleanOutFields.Note)],
         CleanOutStepKind.Wipe or CleanOutStepKind.Rinse => [.. Waste(), Text(CleanOutFields.Note)],

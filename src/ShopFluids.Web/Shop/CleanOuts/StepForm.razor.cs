@@ -20,5 +20,8 @@ public partial class StepForm
 
     private string? ReasonFault => IsLeavingOut ? View.FaultAt(Step.Kind, CleanOutFields.Reason) : null;
 
+    // Only whoever is too early is asked why.
+    private bool IsAsked(CleanOutInput input) => input.Name != CleanOutFields.ShortReason || _form[input.Name].Length > 0 || View.FaultAt(Step.Kind, input.Name) is not null;
+
     protected override void OnParametersSet() => _form = View.FormOf(Step);
 }

@@ -1,5 +1,7 @@
+using System.Globalization;
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Readings;
+using ShopFluids.Rules.Advice;
 
 namespace ShopFluids.Web.Shop.Entry;
 
@@ -16,6 +18,10 @@ public partial class WordBlock
     private string FaultId => $"{Name}-fault";
 
     private string? Fault => View.FaultAt(Name);
+
+    private static string GasFrom => CautionAdvice.GasFromOdour.ToString(CultureInfo.InvariantCulture);
+
+    private bool WarnsOfGas => decimal.TryParse(View.Form.Of(Field).Value, NumberStyles.None, CultureInfo.InvariantCulture, out var odour) && CautionAdvice.WarnsOfGas(odour);
 
     protected override void OnParametersSet() => _words = View.Visit.Sentences.Words(Field.Parameter);
 }

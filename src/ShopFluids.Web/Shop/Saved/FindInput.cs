@@ -1,5 +1,6 @@
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Web.Account;
@@ -29,8 +30,9 @@ public sealed record FindInput(string Value, string Note)
 
     /// <summary>What was found in L, mm or min, or what is wrong with the number.</summary>
     /// <param name="kind">The kind of work; null when it is not known any more.</param>
+    /// <param name="sump">Whose range is named where it is no number; null when it is not known.</param>
     /// <param name="units">The person's units.</param>
-    public (TypedFind Find, FieldError? Fault) For(TaskKind? kind, UnitSystem units)
+    public (TypedFind Find, FieldError? Fault) For(TaskKind? kind, Sump? sump, UnitSystem units)
     {
         var asked = kind is { } known ? FindQuestion.Of(known) : null;
         if (Value.Length == 0)
@@ -40,6 +42,6 @@ public sealed record FindInput(string Value, string Note)
 
         return QuantityInput.TryRead(Value, QuantityInput.OfUnit(asked?.Unit ?? ""), units, out var value)
             ? (new(asked?.What, value, Note), null)
-            : (new(asked?.What, null, Note), new(asked?.What ?? FindNames.Note, FieldProblem.NotANumber, Low: 0, High: asked?.High ?? 0, Unit: asked?.Unit, Detail: Value.Length > 30 ? Value[..30] : Value));
+            : (new(asked?.What, null, Note), new(asked?.What ?? FindNames.Note, FieldProblem.NotANumber, Low: 0, High: asked?.MostIn(sump) ?? 0, Unit: asked?.Unit, Detail: Value.Length > 30 ? Value[..30] : Value));
     }
 }

@@ -65,7 +65,7 @@ internal static class SavedEndpoints
             return Fault(Texts.Entry_FormTooOld);
         }
 
-        var (found, fault) = typed.For(view.Page.Tasks.FirstOrDefault(t => t.Id == taskId)?.Kind, view.Visit.Format.Units);
+        var (found, fault) = typed.For(view.Page.Tasks.FirstOrDefault(t => t.Id == taskId)?.Kind, view.Visit.Setup.FindSump(view.Tag), view.Visit.Format.Units);
         if (state == TaskState.Done && fault is not null)
         {
             return Fault(view.Visit.Sentences.Field(fault));

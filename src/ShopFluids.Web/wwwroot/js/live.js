@@ -133,6 +133,13 @@ async function judge(form, read, words, signal) {
   }
 }
 
+/** Shows what a picked word warns of, out of reach too. */
+export function warn(form) {
+  for (const box of form.querySelectorAll('[data-warns]')) {
+    box.firstElementChild.hidden = !(Number(form.elements[box.dataset.warns].value) >= Number(box.dataset.from));
+  }
+}
+
 /** Watches the form. */
 export function watch(form, words) {
   const later = () => {

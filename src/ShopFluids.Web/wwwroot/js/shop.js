@@ -242,7 +242,11 @@ if (stored) {
 if (form) {
   await photo.restore(form, await restore());
   photo.install(form);
-  form.addEventListener('input', () => draft.write(form, person, form.dataset.tag));
+  form.addEventListener('input', () => {
+    draft.write(form, person, form.dataset.tag);
+    live.warn(form);
+  });
+  live.warn(form);
   form.addEventListener('submit', save);
   live.watch(form, document.getElementById('verdicts').dataset);
   pad.install(form);

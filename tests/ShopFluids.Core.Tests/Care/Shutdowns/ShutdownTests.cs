@@ -1,10 +1,12 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record.Replay;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Time;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Scheduling;
@@ -261,6 +263,76 @@ public sealed class ShutdownTests
         Assert.Equal(2, report.Readings);
         Assert.Empty(report.Differences);
     }
+
+    // The plan's skimming of Thursday the 12th and its test of Monday the 30th serve the shutdown, which wants them on the 13th and the 30th.
+    [Theory, EachDatabase]
+    public async Task Plan_ThePlanAsksForTheSameWorkNearby_IsOneTaskThatEndsAsOne(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, basis: IntervalBasis.FromLastDone, anchor: new(2026, 3, 12)));
+        await shop.StepAsync(Some.Step(TaskKind.Test, anchor: First, closedDays: ClosedDayPolicy.Later));
+        await shop.StoreAsync(Some.Reading());
+        var planned = (await PlanAsync(shop)).Done();
+        Assert.Equal(5, (await OpenAsync(shop)).Count);
+
+        var board = (await new OpenWorkQuery(shop.Get<ShopDatabase>(), shop.Get<SetupCache>(), shop.Get<ShopClock>()).RunAsync(shop.SumpId, TestContext.Current.CancellationToken)).Tasks;
+
+        Assert.Equal(
+            [(TaskKind.Skim, ShutdownWork.BeforeOf(planned.Id), new DateOnly(2026, 3, 12)), (TaskKind.Circulate, ShutdownWork.DuringOf(planned.Id), First), (TaskKind.Test, ShutdownWork.AfterOf(planned.Id), new DateOnly(2026, 3, 30))],
+            board.Select(t => (t.Kind, t.Cause, t.DueDay)));
+        (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(board[0].Id, TaskState.Done), Some.Operator, isSupervisor: false, TestContext.Current.CancellationToken)).Done();
+        var skim = Assert.Single(await shop.ReadAsync(db => db.CareTasks.Where(t => t.Kind == TaskKind.Skim && t.State == TaskState.Open).ToListAsync()));
+        Assert.NotNull(skim.StepId);
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task End_WorkOfThePlanServedIt_StaysWithThePlan(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, basis: IntervalBasis.FromLastDone, anchor: new(2026, 3, 12)));
+        var planned = (await PlanAsync(shop)).Done();
+
+        (await EndAsync(shop, planned.Id)).Done();
+
+        Assert.Equal([(TaskKind.Skim, new DateOnly(2026, 3, 12))], await OpenAsync(shop));
+        Assert.Empty(await WorkAsync(shop, planned.Id));
+    }
+
+    [Theory, EachDatabase]
+    public async Task Work_Planned_IsListedByPhaseUntilItIsOver(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Skim, basis: IntervalBasis.FromLastDone, anchor: new(2026, 3, 12)));
+        await shop.StoreAsync(Some.Reading());
+        var planned = (await PlanAsync(shop)).Done();
+
+        var work = Assert.Single(await WorkAsync(shop, planned.Id));
+
+        Assert.Equal(Some.SumpTag, work.SumpTag);
+        Assert.Equal(
+            [(ShutdownPhase.Before, TaskKind.Skim, new DateOnly(2026, 3, 12), true), (ShutdownPhase.During, TaskKind.Circulate, First, false), (ShutdownPhase.After, TaskKind.Test, new DateOnly(2026, 3, 30), false)],
+            work.Tasks.Select(t => (t.Phase, t.Kind, t.DueDay, t.IsAlsoOfPlan)));
+        (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(work.Tasks[0].TaskId, TaskState.Done), Some.Operator, isSupervisor: false, TestContext.Current.CancellationToken)).Done();
+        Assert.Equal(TaskState.Done, Assert.Single(await WorkAsync(shop, planned.Id)).Tasks[0].State);
+    }
+
+    // The recipe that is open for the flag holds for the adjustment before the shutdown too.
+    [Theory, EachDatabase]
+    public async Task Plan_AnAdjustmentIsOpen_TheRecipeGoesAlong(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 6.5m));
+        var open = Assert.Single(await shop.ReadAsync(db => db.CareTasks.Where(t => t.Kind == TaskKind.Adjust).ToListAsync()));
+
+        var planned = (await PlanAsync(shop)).Done();
+
+        var adjust = Assert.Single(Assert.Single(await WorkAsync(shop, planned.Id)).Tasks, t => t.Kind == TaskKind.Adjust);
+        Assert.NotNull(open.Recipe);
+        Assert.Equal(open.Recipe, adjust.Recipe);
+    }
+
+    private static async Task<List<SumpShutdownWork>> WorkAsync(ShopFixture shop, Guid id) => [.. (await shop.Get<ShutdownWorkQuery>().RunAsync(TestContext.Current.CancellationToken))[id]];
 
     private static Task<Result<PlannedShutdown>> PlanAsync(ShopFixture shop, string? tag = null) => HandleAsync(shop, new(Some.Id(), tag, First, Last, "Works holiday"));
 

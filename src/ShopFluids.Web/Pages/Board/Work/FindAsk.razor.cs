@@ -20,6 +20,9 @@ public sealed partial class FindAsk
     public required TaskKind Kind { get; set; }
 
     [Parameter, EditorRequired]
+    public required string SumpTag { get; set; }
+
+    [Parameter, EditorRequired]
     public required DeskWords Words { get; set; }
 
     /// <summary>Answers null when done, or why not as a sentence; what was typed then stays.</summary>
@@ -60,7 +63,7 @@ public sealed partial class FindAsk
 
     private async Task DoAsync()
     {
-        var (find, fault) = _typed.For(Kind, Words.Format.Units);
+        var (find, fault) = _typed.For(Kind, Words.Setup.FindSump(SumpTag), Words.Format.Units);
         _fault = fault is not null ? Words.Sentences.Field(fault) : await Act(find);
         await IsOpenChanged.InvokeAsync(_fault is not null);
     }

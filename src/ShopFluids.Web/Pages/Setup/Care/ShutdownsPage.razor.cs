@@ -23,14 +23,17 @@ public sealed partial class ShutdownsPage
     [Inject]
     public required EndShutdownHandler End { get; init; }
 
-    protected override Task<ShutdownsView> ReadAsync(DeskWords words, CancellationToken cancellationToken)
+    [Inject]
+    public required ShutdownWorkQuery Work { get; init; }
+
+    protected override async Task<ShutdownsView> ReadAsync(DeskWords words, CancellationToken cancellationToken)
     {
         if (_draft.Id == Guid.Empty)
         {
             _draft = new ShutdownDraft(Clock.NewId());
         }
 
-        return Task.FromResult(ShutdownsView.Of(words, words.Setup.Calendar.ShopDayOf(Clock.UtcNow)));
+        return ShutdownsView.Of(words, words.Setup.Calendar.ShopDayOf(Clock.UtcNow), await Work.RunAsync(cancellationToken));
     }
 
     private async Task<Error?> SaveAsync(FormReader read)

@@ -9,16 +9,22 @@ namespace ShopFluids.Web.Pages.Setup.Care;
 
 /// <summary>Shutdowns, the latest first.</summary>
 /// <param name="Choices">The whole shop, then each sump.</param>
-public sealed record ShutdownsView(DeskWords Words, IReadOnlyList<ShutdownRow> Rows, IReadOnlyList<Choice> Choices, ShutdownLimits Thresholds)
+/// <param name="Work">What is planned for those that are planned or stand.</param>
+public sealed record ShutdownsView(DeskWords Words, IReadOnlyList<ShutdownRow> Rows, IReadOnlyList<Choice> Choices, ShutdownLimits Thresholds, ILookup<Guid, SumpShutdownWork> Work)
 {
-    public static ShutdownsView Of(DeskWords words, DateOnly today)
+    /// <summary>Those whose work is shown, the next first.</summary>
+    public IEnumerable<ShutdownRow> Coming => Rows.Where(r => r.State is ShutdownState.Planned or ShutdownState.Standing).Reverse();
+
+    public static ShutdownsView Of(DeskWords words, DateOnly today, ILookup<Guid, SumpShutdownWork> work)
     {
         ArgumentNullException.ThrowIfNull(words);
+        ArgumentNullException.ThrowIfNull(work);
         return new(
             words,
             [.. words.Setup.Shutdowns.OrderByDescending(s => s.FirstDay).ThenBy(s => s.Id).Select(s => ShutdownRow.Of(s, words, today))],
             [new Choice("", Texts.Setup_ShutdownShop), .. SumpChoices.Sumps(words.Setup)],
-            new ShutdownLimits());
+            new ShutdownLimits(),
+            work);
     }
 }
 
