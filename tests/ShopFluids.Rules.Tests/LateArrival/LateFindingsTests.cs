@@ -118,6 +118,18 @@ public sealed class LateFindingsTests
         Assert.Equal([(SuddenChangeRule.RuleCode, Ph)], settled.Raised.Select(f => (f.Rule, f.Parameter)));
     }
 
+    // The plan asks for skimming on the day after a flag on the concentration, and for it once a week anyway: only the first follows from the late reading.
+    [Fact]
+    public void Settle_FlagOfTheLateReading_BringsTheStepAfterIt()
+    {
+        var weekly = Some.Step(TaskKind.Skim);
+        var after = Some.Step(TaskKind.Skim, IntervalBasis.AfterFlag, intervalDays: 1, id: Some.Id(901)) with { EventParameter = Percent };
+
+        var settled = Settle(Read(1, (Percent, 4.5m)), [Read(2, (Percent, 5.1m))], Some.Standing(), [weekly, after]);
+
+        Assert.Equal([(TaskKind.Adjust, "limit:concentration"), (TaskKind.Skim, CareSchedule.CauseOf(after.Id))], settled.NewTasks.Select(t => (t.Kind, t.Cause)).Order());
+    }
+
     // 4.5 % was wrong. 6 % instead ends its flag and its work; 4.0 % tells another number, and asks again; 4.5 % again changes nothing.
     [Theory]
     [InlineData(6.0, false, true)]
