@@ -53,6 +53,18 @@ public sealed class RulesServiceTests
         Assert.True(low.NextTestDueAt < sooner.DueAt);
     }
 
+    // Of two readings of one moment the one that is entered later has the last word.
+    [Theory]
+    [InlineData(-1, true)]
+    [InlineData(0, true)]
+    [InlineData(1, false)]
+    public void IsLatest_ValueKnownAlready_UnlessItIsOfLater(int ticks, bool isLatest)
+    {
+        var known = Some.Standing(latest: [(ParameterCodes.Ph, Some.Latest(9m, Some.Now.AddTicks(ticks)))]);
+
+        Assert.Equal(isLatest, Some.Input(Some.Reading(Some.Measured(ParameterCodes.Ph, 9)), known).IsLatest(ParameterCodes.Ph));
+    }
+
     [Fact]
     public void Evaluate_SameInputTwice_SameBytes()
     {
