@@ -7,6 +7,7 @@ using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.InstrumentCheck;
 using ShopFluids.Rules.LateArrival;
 using ShopFluids.Rules.Lot;
+using ShopFluids.Rules.MassBalance;
 using ShopFluids.Rules.Patterns;
 using ShopFluids.Rules.Registry;
 using ShopFluids.Rules.Scheduling;
@@ -36,6 +37,8 @@ public sealed class MissingFactsTests
         typeof(ShutdownFacts),
         typeof(ShutdownAdvice),
         typeof(ShutdownWork),
+        typeof(BalanceTerms),
+        typeof(ChargeLosses),
         typeof(VisitPlan),
         typeof(VisitWork),
     ];

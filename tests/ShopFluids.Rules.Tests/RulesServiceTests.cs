@@ -38,6 +38,33 @@ public sealed class RulesServiceTests
         Assert.Equal(CareSchedule.DueAt(new(2026, 3, 11), Calendar), evaluation.NextTestDueAt);
     }
 
+    // Two tests of the plan are open, and a second look at the pH is asked for before both.
+    [Fact]
+    public void Evaluate_SeveralTestsOpen_TheNextIsTheEarliest()
+    {
+        var later = Some.Task(TaskKind.Test, "step:later", Some.Now.AddDays(9), 201);
+        var sooner = Some.Task(TaskKind.Test, "step:sooner", Some.Now.AddDays(5), 202);
+        var input = Some.Input(Some.Reading(Some.Measured(ParameterCodes.Foam, 0)), Some.Standing(tasks: [later, sooner]));
+
+        Assert.Equal(sooner.DueAt, RulesService.Evaluate(input).NextTestDueAt);
+
+        var low = RulesService.Evaluate(Some.Input(Some.Reading(Some.Measured(ParameterCodes.Ph, 8.4m)), input.Standing, [CommonPractice.Ph.Limits]));
+        Assert.Equal(Assert.Single(low.NewTasks, t => t.Kind == TaskKind.Test).DueAt, low.NextTestDueAt);
+        Assert.True(low.NextTestDueAt < sooner.DueAt);
+    }
+
+    // Of two readings of one moment the one that is entered later has the last word.
+    [Theory]
+    [InlineData(-1, true)]
+    [InlineData(0, true)]
+    [InlineData(1, false)]
+    public void IsLatest_ValueKnownAlready_UnlessItIsOfLater(int ticks, bool isLatest)
+    {
+        var known = Some.Standing(latest: [(ParameterCodes.Ph, Some.Latest(9m, Some.Now.AddTicks(ticks)))]);
+
+        Assert.Equal(isLatest, Some.Input(Some.Reading(Some.Measured(ParameterCodes.Ph, 9)), known).IsLatest(ParameterCodes.Ph));
+    }
+
     [Fact]
     public void Evaluate_SameInputTwice_SameBytes()
     {

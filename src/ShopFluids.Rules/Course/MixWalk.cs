@@ -80,12 +80,12 @@ internal sealed class MixWalk(SumpFacts sump, IReadOnlyList<MovementFacts> movem
         var added = movement.WaterLitres + movement.ConcentrateLitres;
         (_putIn, _takenOut) = (_putIn + added, _takenOut + movement.RemovedLitres);
         _volume = Math.Clamp(_volume + added - movement.RemovedLitres, 0, _geometry.BrimLitres);
-        if (double.IsNaN(_mixLitres))
+        if (double.IsNaN(_mixLitres) || _mixLitres <= 0)
         {
             return;
         }
 
-        var left = _mixLitres > 0 ? 1 - (movement.RemovedLitres / _mixLitres) : 0;
+        var left = 1 - (movement.RemovedLitres / _mixLitres);
         if (left <= 0)
         {
             // More was taken out than was there: the record does not say what is in the sump now.

@@ -48,7 +48,7 @@ public sealed class EscalationRule : IRule
     {
         ArgumentNullException.ThrowIfNull(calendar);
         var set = TunedRule.Of(this, tunings);
-        return set.IsOn && now >= raisedAt && !(answeredAt > raisedAt) && now >= At(severity, raisedAt, calendar, set);
+        return set.IsOn && !(answeredAt > raisedAt) && now >= At(severity, raisedAt, calendar, set);
     }
 
     // A warning: the start of the last of its open days, of those that begin after it. An action: its hours later, or that long into the next open day.

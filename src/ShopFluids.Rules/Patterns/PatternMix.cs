@@ -54,7 +54,7 @@ internal static class PatternMix
     /// <summary>The strength of what was put in during the last three weeks, in % of the target; null where nothing was.</summary>
     public static PatternNumber? AddedShare(PatternCase sought, DateTime at)
     {
-        var lately = sought.History.Movements.Where(m => m.At <= at && at - m.At <= AddedLately && m.WaterLitres + m.ConcentrateLitres > 0).ToList();
+        var lately = sought.History.Movements.Where(m => m.At <= at && at - m.At <= AddedLately).ToList();
         var litres = lately.Sum(m => m.WaterLitres + m.ConcentrateLitres);
         return litres > 0 && sought.TargetPercent > 0
             ? new((decimal)(100 * (100 * lately.Sum(m => m.ConcentrateLitres) / litres) / sought.TargetPercent), 0)

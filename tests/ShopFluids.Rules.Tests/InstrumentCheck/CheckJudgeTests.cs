@@ -29,13 +29,24 @@ public sealed class CheckJudgeTests
         Assert.Equal(new CheckResult(passes, (decimal)offset, (decimal)slope), result);
     }
 
+    // Off by how much is told from the standard, and the slope from the distance of the two.
+    [Fact]
+    public void OnScale_StandardsAwayFromZero_TellOffsetAndSlopeFromThem()
+    {
+        Assert.Equal(new CheckResult(true, 0.1m, null), CheckJudge.OnScale([new(7, 7.1m)], 0.2m, 0.1m));
+        Assert.Equal(new CheckResult(true, -0.1m, 105m), CheckJudge.OnScale([new(6, 5.9m), new(10, 10.1m)], 0.2m, 0.1m));
+    }
+
     [Fact]
     public void OnScale_NoStandard_NothingSpeaksAgainstIt() =>
         Assert.Equal(new CheckResult(true, null, null), CheckJudge.OnScale([], 0.2m, 0.1m));
 
     [Fact]
-    public void OnScale_StandardsTooNear_IsRefused() =>
+    public void OnScale_StandardsTooNear_IsRefused()
+    {
         Assert.Throws<ArgumentOutOfRangeException>(() => CheckJudge.OnScale([new(7, 7), new(7.99m, 8)], 0.2m, 0.1m));
+        Assert.Equal(100m, CheckJudge.OnScale([new(7, 7), new(8, 8)], 0.2m, 0.1m).SlopePercent);
+    }
 
     // Examples of an electrode maker (read), at 25 °C: 98.60 % of theory passes, 81.70 % fails.
     [Theory]

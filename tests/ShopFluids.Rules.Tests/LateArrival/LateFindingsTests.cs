@@ -4,6 +4,7 @@ using ShopFluids.Rules.LateArrival;
 using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Rules.Scheduling;
 using ShopFluids.Rules.Shipped;
+using ShopFluids.Rules.SuddenChange;
 
 namespace ShopFluids.Rules.Tests.LateArrival;
 
@@ -46,6 +47,110 @@ public sealed class LateFindingsTests
         // The draining that the smell asks for answers the concentration.
         Assert.Equal([(TaskKind.Skim, "limit:tramp-oil")], settled.NewTasks.Select(t => (t.Kind, t.Cause)));
         Assert.Contains(Caution.ResidualCurrent, settled.Cautions);
+    }
+
+    // Odour 2 asks for skimming and for circulating by one hour, fines 2 for a new filter; on the second day there was neither.
+    [Fact]
+    public void Settle_SeveralTasksEnd_AreWithdrawnInTheSameOrderAlways()
+    {
+        var standing = Some.Standing(
+            flags: [Flag(ParameterCodes.Odour, Verdict.Warning, Direction.High), Flag(ParameterCodes.Fines, Verdict.Warning, Direction.High, 101)],
+            tasks: [Some.Task(TaskKind.Circulate, "limit:odour", id: 203), Some.Task(TaskKind.ChangeFilter, "limit:fines", id: 202), Some.Task(TaskKind.Skim, "limit:odour", id: 201)]);
+
+        var settled = Settle(
+            Read(2, (ParameterCodes.Odour, 0), (ParameterCodes.Fines, 0)), [Read(1, (ParameterCodes.Odour, 2), (ParameterCodes.Fines, 2)), Read(3, (Percent, 6))], standing);
+
+        Assert.Equal([Some.Id(201), Some.Id(202), Some.Id(203)], settled.WithdrawnTasks);
+        Assert.Equal([Some.Id(101), Some.Id(100)], settled.Cleared);
+    }
+
+    // What is open differs from what the readings say, with the late one and without it: that is none of its doing.
+    [Fact]
+    public void Settle_NothingChangesByTheLateReading_LeavesTheOpenFlagAsItIs()
+    {
+        var settled = Settle(Read(2, (Ph, 9)), [Read(1, (Percent, 4.5m)), Read(3, (ParameterCodes.Foam, 0))], Some.Standing(flags: [Flag(Percent, Verdict.Action, Direction.Low)]));
+
+        Assert.Empty(settled.Raised);
+        Assert.Empty(settled.Cleared);
+        Assert.Empty(settled.NewTasks);
+    }
+
+    // The flag that the late reading raises is open already: on the same side it stays, on the other it gives way.
+    [Theory]
+    [InlineData(Direction.Low, false)]
+    [InlineData(Direction.High, true)]
+    public void Settle_OpenFlagIsWhatTheLateReadingRaises_StaysAsItIs(Direction open, bool isChanged)
+    {
+        var settled = Settle(Read(1, (Percent, 4.5m)), [Read(2, (Percent, 5.1m))], Some.Standing(flags: [Flag(Percent, Verdict.Warning, open)]));
+
+        Assert.Equal(isChanged ? [Direction.Low] : [], settled.Raised.Select(f => f.Direction));
+        Assert.Equal(isChanged ? [Some.Id(100)] : [], settled.Cleared);
+    }
+
+    // 4.5 % was read when 250 L were there, and the last reading has both: the adjustment gets the recipe of the last.
+    [Fact]
+    public void Settle_WorkWithARecipe_GetsThatOfTheLastReading()
+    {
+        var settled = Settle(Read(2, (Percent, 4.5m)), [Read(1.5, (ParameterCodes.Level, 250)), Read(3, (Percent, 5.1m), (ParameterCodes.Level, 240))], Some.Standing());
+
+        Assert.Equal((TaskKind.Adjust, true), Assert.Single(settled.NewTasks.Select(t => (t.Kind, t.FromRecipe))));
+        Assert.Equal(60, (settled.Recipe?.WaterLitres + settled.Recipe?.ConcentrateLitres) ?? 0, 6);
+    }
+
+    // The late reading is the last of the concentration and asks for no work; its recipe goes by the level that was read after it.
+    [Fact]
+    public void Settle_ReadingWithARecipeOfItsOwn_KeepsIt()
+    {
+        var settled = Settle(Read(1, (Percent, 6)), [Read(1.5, (ParameterCodes.Level, 250))], Some.Standing());
+
+        Assert.Empty(settled.NewTasks);
+        Assert.NotNull(settled.Recipe);
+    }
+
+    // Nine weeks at 9.0 to 9.1, and 8.6 that comes late: against those before it that is a sudden change, and no limit is crossed.
+    [Fact]
+    public void Settle_RuleThatLooksBack_HasWhatCameBeforeTheLateReading()
+    {
+        ReadingFacts[] weeks = [.. Enumerable.Range(0, 10).Select(week => Read(7 * (week - 9), (Ph, week % 2 == 0 ? 9.1m : 9.0m)))];
+
+        var settled = Settle(Read(7, (Ph, 8.6m)), [.. weeks, Read(8, (Percent, 6))], Some.Standing());
+
+        Assert.Equal([(SuddenChangeRule.RuleCode, Ph)], settled.Raised.Select(f => (f.Rule, f.Parameter)));
+    }
+
+    // The plan asks for skimming on the day after a flag on the concentration, and for it once a week anyway: only the first follows from the late reading.
+    [Fact]
+    public void Settle_FlagOfTheLateReading_BringsTheStepAfterIt()
+    {
+        var weekly = Some.Step(TaskKind.Skim);
+        var after = Some.Step(TaskKind.Skim, IntervalBasis.AfterFlag, intervalDays: 1, id: Some.Id(901)) with { EventParameter = Percent };
+
+        var settled = Settle(Read(1, (Percent, 4.5m)), [Read(2, (Percent, 5.1m))], Some.Standing(), [weekly, after]);
+
+        Assert.Equal([(TaskKind.Adjust, "limit:concentration"), (TaskKind.Skim, CareSchedule.CauseOf(after.Id))], settled.NewTasks.Select(t => (t.Kind, t.Cause)).Order());
+    }
+
+    // 4.5 % was wrong. 6 % instead ends its flag and its work; 4.0 % tells another number, and asks again; 4.5 % again changes nothing.
+    [Theory]
+    [InlineData(6.0, false, true)]
+    [InlineData(4.0, true, true)]
+    [InlineData(4.5, false, false)]
+    public void Settle_CorrectedReading_TakesBackWhatTheWrongOneRaised(double right, bool isRaised, bool isCleared)
+    {
+        var wrong = Read(2, (Percent, 4.5m));
+        var said = Assert.Single(RulesService.Evaluate(Input(wrong, Some.Standing(), null)).Raised);
+        var standing = Some.Standing(
+            flags: [new(Some.Id(100), said.Rule, said.Parameter, said.Severity, said.Direction, said.Numbers)],
+            tasks: [Some.Task(TaskKind.Adjust, "limit:concentration"), Some.Task(TaskKind.Inspect, "limit:concentration", id: 201)]);
+
+        var settled = Settle(
+            Read(2, (Percent, (decimal)right)) with { Id = Some.Id(99) }, [wrong, Read(3, (Ph, 9))], standing, superseded: wrong.Id, led: [Some.Id(100), Some.Id(200)]);
+
+        Assert.Equal(isRaised ? [(decimal)right] : [], settled.Raised.Select(f => f.Numbers[NumberNames.Value]));
+        Assert.Equal(isCleared ? [Some.Id(100)] : [], settled.Cleared);
+        Assert.Equal(isRaised ? [TaskKind.Adjust] : [], settled.NewTasks.Select(t => t.Kind));
+        Assert.Equal(isRaised ? [Some.Id(200)] : isCleared ? [Some.Id(200), Some.Id(201)] : [], settled.WithdrawnTasks);
+        Assert.Empty(settled.DoneTasks);
     }
 
     // 8.4 was found again on the second day: the second look is done, and the cause is looked for. 9.0 instead ends the flag.
@@ -153,11 +258,23 @@ public sealed class LateFindingsTests
     }
 
     private static Evaluation Settle(
-        ReadingFacts late, ReadingFacts[] known, StandingFacts standing, CareStepFacts[]? plan = null, OpenTask[]? firsts = null, ClosedByHand? closed = null)
+        ReadingFacts late,
+        ReadingFacts[] known,
+        StandingFacts standing,
+        CareStepFacts[]? plan = null,
+        OpenTask[]? firsts = null,
+        ClosedByHand? closed = null,
+        Guid? superseded = null,
+        Guid[]? led = null)
     {
         var latest = known.SelectMany(r => r.Measurements.Select(m => (m.Parameter, Value: Some.Latest(m.Value, r.TakenAt)))).GroupBy(l => l.Parameter).ToDictionary(g => g.Key, g => g.Last().Value);
         var input = Input(late, standing with { Latest = latest }, plan) with { History = new([.. known.Where(r => r.TakenAt < late.TakenAt)], []) };
-        var @case = new LateCase(input, [.. known.Select(r => Input(r, Some.Standing(), plan))], [], firsts ?? [], 400, 183) { Closed = closed is null ? [] : [closed] };
+        var @case = new LateCase(input, [.. known.Select(r => Input(r, Some.Standing(), plan))], [], firsts ?? [], 400, 183)
+        {
+            Closed = closed is null ? [] : [closed],
+            Superseded = superseded,
+            Led = (led ?? []).ToHashSet(),
+        };
         return LateFindings.Settle(@case, RulesService.Evaluate(input));
     }
 

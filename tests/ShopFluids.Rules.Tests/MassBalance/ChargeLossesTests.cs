@@ -39,6 +39,25 @@ public sealed class ChargeLossesTests
         Assert.Equal(Some.Now.AddDays(10), losses.To);
     }
 
+    // At the moment of a reading it was done after it: at the first one it belongs to the charge's losses, at the last one no more.
+    [Theory]
+    [InlineData(-0.01, 0)]
+    [InlineData(0, 20)]
+    [InlineData(9.99, 20)]
+    [InlineData(10, 0)]
+    public void Over_MovementAtTheEnds_CountsFromTheFirstReadingToBeforeTheLast(double day, int putIn) =>
+        Assert.Equal(putIn, Over([Full(0, 250, 8), Full(10, 240, 8)], new MovementFacts(Some.Now.AddDays(day), 20, 0, 0)).PutInLitres);
+
+    // 20 L of concentrate at first. 50 L were taken out at the 4 % read the day before, and not at the 8 % of the first reading or the 5 % of the last: 2 L; 10 L are left.
+    [Fact]
+    public void Over_MixTakenOut_HadTheStrengthReadBeforeIt() =>
+        Assert.Equal(8, Over([Full(0, 250, 8), Full(5, 250, 4), Full(10, 200, 5)], new MovementFacts(Some.Now.AddDays(6), 0, 0, 50)).Balance!.ConcentrateLostLitres.Value, 6);
+
+    // What is taken out at the moment of a reading has that reading's strength: of 20 L 3 L were taken out, and 10 L are left.
+    [Fact]
+    public void Over_MixTakenOutAtAReading_HadItsStrength() =>
+        Assert.Equal(7, Over([Full(0, 250, 8), Full(5, 250, 6), Full(10, 200, 5)], new MovementFacts(Some.Now.AddDays(5), 0, 0, 50)).Balance!.ConcentrateLostLitres.Value, 6);
+
     [Fact]
     public void Over_RunningHours_GiveLossesPerHour()
     {

@@ -16,13 +16,20 @@ public sealed class PatternEvidenceTests
     [InlineData("ph > 9.3", 9.3, 0.0, Support.Against)]
     [InlineData("ph > 9.3", 9.3, 0.1, Support.Unknown)]
     [InlineData("ph > 9.3", 9.4, 0.2, Support.For)]
+    [InlineData("ph > 9.3", 9.2, 0.1, Support.Against)]
+    [InlineData("bacteria < 4", 4.1, 0.1, Support.Against)]
     [InlineData("charge-age <= 7", 7.0, 0.0, Support.For)]
     [InlineData("charge-age <= 7", 7.1, 0.0, Support.Against)]
+    [InlineData("charge-age <= 7", 8.0, 1.0, Support.Unknown)]
+    [InlineData("charge-age <= 7", 8.1, 1.0, Support.Against)]
     [InlineData("method-gap <= -2", -2.0, 0.5, Support.For)]
     [InlineData("method-gap <= -2", -1.6, 0.5, Support.Unknown)]
     [InlineData("method-gap <= -2", -1.4, 0.5, Support.Against)]
     [InlineData("odour = 2", 2.0, 0.0, Support.For)]
     [InlineData("odour = 2", 3.0, 0.0, Support.Against)]
+    [InlineData("odour = 2", 3.0, 1.0, Support.Unknown)]
+    [InlineData("odour = 2", 1.0, 2.0, Support.Unknown)]
+    [InlineData("odour = 2", 0.9, 1.0, Support.Against)]
     public void Judge_Value_IsHeldAgainstTheNumber(string condition, double value, double uncertainty, Support expected)
     {
         var parsed = PatternCondition.Parse(condition);

@@ -32,6 +32,20 @@ public sealed class PatternRankingTests
         Assert.Equal(["two for", "one for one open", "one for two open"], found.Leading.Select(c => c.Cause));
     }
 
+    // What as much speaks against as for is unlikely; where nothing is known, nothing speaks against it.
+    [Theory]
+    [InlineData(0, 0, false)]
+    [InlineData(1, 0, false)]
+    [InlineData(0, 1, true)]
+    [InlineData(1, 1, true)]
+    [InlineData(2, 1, false)]
+    public void IsUnlikely_Cause_AsMuchAgainstAsFor(int speakFor, int against, bool isUnlikely)
+    {
+        static PatternCondition[] Conditions(int count) => [.. Enumerable.Range(0, count).Select(i => new PatternCondition("a", Comparison.AtLeast, i))];
+
+        Assert.Equal(isUnlikely, new RankedCause("air", [], Conditions(speakFor), Conditions(against), [], []).IsUnlikely);
+    }
+
     // s is asked by two leaders in two ways, p and r by one: they tell apart. q is asked by all in one way. Nobody can find out how old the charge is.
     [Fact]
     public void Of_ChecksOfTheLeaders_TheMostTellingThreeComeFirst()

@@ -100,6 +100,21 @@ public sealed class CareScheduleTests
         Assert.Equal(Day("2026-03-04"), CareSchedule.NextDueDay(Some.Step(), null, Day("2026-03-01"), never));
     }
 
+    // Done on the closed day itself, the item of that day is done, and is not asked for again on the Monday that stands for it.
+    [Theory]
+    [InlineData(0, "2026-03-16")]
+    [InlineData(1, "2026-04-07")]
+    public void NextDueDay_LaterPolicyDoneOnTheClosedDay_IsTheItemAfterIt(int months, string due)
+    {
+        var step = Some.Step(anchor: Day("2026-03-07")) with { IntervalMonths = months };
+
+        Assert.Equal(Day(due), CareSchedule.NextDueDay(step, Day("2026-03-07"), Day("2026-03-07"), Calendar));
+    }
+
+    [Fact]
+    public void NextDueDay_IntervalOfOneMonth_NeedsNoDays() =>
+        Assert.Equal(Day("2026-03-04"), CareSchedule.NextDueDay(Some.Step(intervalDays: 0) with { IntervalMonths = 1 }, null, Day("2026-03-01"), Calendar));
+
     [Fact]
     public void NextDueDay_NoInterval_IsRefused() =>
         Assert.Throws<ArgumentOutOfRangeException>(() => CareSchedule.NextDueDay(Some.Step(intervalDays: 0), null, Day("2026-03-04"), Calendar));
@@ -116,6 +131,18 @@ public sealed class CareScheduleTests
         var next = CareSchedule.After(Some.Step(), item, Instant(doneAt), Calendar);
 
         Assert.Equal(CareSchedule.DueAt(Day(due), Calendar), next.DueAt);
+    }
+
+    // A step from last done follows the day on which it was done, however far off its item was.
+    [Theory]
+    [InlineData("2026-03-04T08:00:00Z", "2026-03-05")]
+    [InlineData("2026-03-13T08:00:00Z", "2026-03-16")]
+    public void After_FromLastDoneDoneEarlyOrLate_NextFollowsTheDayDone(string doneAt, string due)
+    {
+        var step = Some.Step(basis: IntervalBasis.FromLastDone, intervalDays: 1);
+        var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-11"), Calendar));
+
+        Assert.Equal(CareSchedule.DueAt(Day(due), Calendar), CareSchedule.After(step, item, Instant(doneAt), Calendar).DueAt);
     }
 
     [Fact]
@@ -138,6 +165,17 @@ public sealed class CareScheduleTests
         var item = Some.Task(TaskKind.Test, CareSchedule.CauseOf(Some.StepId), CareSchedule.DueAt(Day("2026-03-11"), Calendar));
 
         Assert.Equal(counts, CareSchedule.CountsFor(Some.Step(), item, Instant(doneAt), Calendar));
+    }
+
+    // The shop is closed from the 6th to the 20th of August: the item of the 20th is shown on the 5th, half a month after the one of 20 July.
+    [Fact]
+    public void FirstDayThatCounts_MonthlyItemShownBeforeALongClosure_IsTheDayAfterTheItemBefore()
+    {
+        var calendar = Some.Calendar(closedDays: [.. Enumerable.Range(6, 15).Select(day => new DateOnly(2026, 8, day))]);
+        var step = Some.Step(anchor: Day("2026-01-20"), closedDays: ClosedDayPolicy.Earlier) with { IntervalMonths = 1 };
+
+        Assert.Equal(Day("2026-08-05"), CareSchedule.NextDueDay(step, Day("2026-07-20"), Day("2026-07-21"), calendar));
+        Assert.Equal(Day("2026-07-21"), CareSchedule.FirstDayThatCounts(step, Day("2026-08-05"), calendar));
     }
 
     private static DateOnly Day(string text) => DateOnly.ParseExact(text, "yyyy-MM-dd", System.Globalization.CultureInfo.InvariantCulture);

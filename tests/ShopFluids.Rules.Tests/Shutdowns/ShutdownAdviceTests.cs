@@ -54,6 +54,14 @@ public sealed class ShutdownAdviceTests
     [Fact]
     public void For_ReadingAtTheBrim_Counts() => Assert.Equal(18.6, Math.Round(Plan([At(-4, 400, 4.65m), Last], percent: 7.44m).ExpectedLitres, 6));
 
+    // Of two readings at one moment the later one counts, also of the first two; the 50 L at 6 % are a slip.
+    [Fact]
+    public void For_TwoReadingsOfOneMoment_TheLaterCounts()
+    {
+        Assert.Equal(100, Math.Round(Plan([At(-4, 50, 6.0m), First, Last]).ExpectedLitres, 9));
+        Assert.Equal(100, Math.Round(Plan([First, At(0, 50, 6.0m), Last]).ExpectedLitres, 9));
+    }
+
     // Readings of less than a day tell no rate, one reading none, and a gain is no loss.
     [Theory]
     [InlineData(-0.99, 310, 250)]

@@ -43,6 +43,17 @@ public sealed class ShutdownWorkTests
         Assert.All(tasks, t => Assert.Equal((null, false), (t.StepId, t.FromRecipe)));
     }
 
+    // One machine stands from Wednesday to Friday while the shop is open: the work before is due on the Tuesday.
+    [Fact]
+    public void Plan_ShutdownOfOpenDays_BeforeIsTheDayBeforeIt()
+    {
+        var shutdown = new ShutdownFacts(Some.Id(702), new(2026, 3, 18), new(2026, 3, 20));
+
+        var tasks = ShutdownWork.Plan(shutdown, Advice(shutdown.Days), Thresholds, Some.Calendar(), Some.Now);
+
+        Assert.Equal(new DateOnly(2026, 3, 17), DayOf(Assert.Single(tasks, t => ShutdownWork.IsBefore(t.Cause))));
+    }
+
     [Theory]
     [InlineData(1, new[] { TaskKind.Skim })]
     [InlineData(2, new[] { TaskKind.Skim, TaskKind.Test })]

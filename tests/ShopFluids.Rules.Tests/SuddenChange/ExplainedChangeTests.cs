@@ -103,6 +103,22 @@ public sealed class ExplainedChangeTests
         Assert.Empty(charge.Reads(Some.Measured(ParameterCodes.Concentration, 4.0m), Some.Measured(ParameterCodes.Level, 200)));
     }
 
+    // 250 L out of 200 L: of the fluid that was there nothing is known to be left.
+    [Fact]
+    public void Check_MoreTakenOutThanWasThere_IsAnExchangeOfAllOfIt()
+    {
+        var charge = new Charge(new SuddenChangeRule());
+        for (var week = 0; week < 10; week++)
+        {
+            charge.Reads(Some.Measured(ParameterCodes.Ph, week % 2 == 0 ? 9.1m : 9.0m), Some.Measured(ParameterCodes.Level, 200));
+            charge.After(7);
+        }
+
+        charge.After(-6).Moves(removed: 250).After(6);
+
+        Assert.Empty(charge.Reads(Some.Measured(ParameterCodes.Ph, 8.0m), Some.Measured(ParameterCodes.Level, 200)));
+    }
+
     // Ten weeks at 6.0 to 6.1 %.
     private static Charge Steady(int? level)
     {

@@ -70,6 +70,19 @@ public sealed class NewLevelTests
         Assert.Equal(Direction.High, flag?.Direction);
     }
 
+    // On the way back from a wrong reading the one before it has to say the same by the whole limit: 9.3 is within 0.3267 of 9.0, 9.36 is not.
+    [Theory]
+    [InlineData("9.3", false)]
+    [InlineData("9.36", true)]
+    public void Check_BackBeyondWhatItWas_IsAnotherFlagBeyondTheLimit(string next, bool isAnother)
+    {
+        var charge = Jumped();
+
+        charge.Reads(ParameterCodes.Ph, decimal.Parse(next, System.Globalization.CultureInfo.InvariantCulture));
+
+        Assert.Equal(isAnother ? Direction.High : null, charge.Open?.Direction);
+    }
+
     // From 8.4 by the limit of 0.327 is a second look at it; by more it is another finding.
     [Theory]
     [InlineData("8.08", 1)]
@@ -151,6 +164,46 @@ public sealed class NewLevelTests
             Assert.NotNull(charge.Open);
             charge.After(-6.9).Reads(Some.Measured(ParameterCodes.Concentration, percent, MethodCodes.Titration));
             return charge;
+        }
+    }
+
+    // Both methods at once: the flagged value is followed by the one that found it.
+    [Fact]
+    public void Check_BothMethodsAfterAFlaggedRefractometer_ItIsFollowedByItsOwn()
+    {
+        var charge = new Charge(new SuddenChangeRule());
+        foreach (var value in new[] { 6.0m, 6.1m, 6.0m, 6.1m, 6.0m, 6.1m, 6.0m, 6.1m, 6.0m, 8.0m })
+        {
+            charge.Reads(Some.Measured(ParameterCodes.Concentration, value, MethodCodes.Refractometer));
+            charge.After(7);
+        }
+
+        charge.Reads(Some.Measured(ParameterCodes.Concentration, 6.0m, MethodCodes.Titration), Some.Measured(ParameterCodes.Concentration, 7.9m, MethodCodes.Refractometer));
+
+        Assert.NotNull(charge.Open);
+    }
+
+    // 4.0 % of 200 L, thinned to 2.7 % of 300 L, are what they were: found on three later days, it is the usual value.
+    [Fact]
+    public void Check_ThinnedMeanwhile_IsTheSameValue()
+    {
+        var charge = new Charge(new SuddenChangeRule());
+        foreach (var percent in new[] { 6.0m, 6.1m, 6.0m, 6.1m, 6.0m, 6.1m, 6.0m, 6.1m, 6.0m, 4.0m, 4.0m })
+        {
+            Read(percent, 200);
+        }
+
+        Assert.NotNull(charge.Open);
+        charge.After(-6).Moves(water: 100).After(6);
+        Read(2.7m, 300);
+        Assert.NotNull(charge.Open);
+        Read(2.7m, 300);
+        Assert.Null(charge.Open);
+
+        void Read(decimal percent, int level)
+        {
+            charge.Reads(Some.Measured(ParameterCodes.Concentration, percent), Some.Measured(ParameterCodes.Level, level));
+            charge.After(7);
         }
     }
 

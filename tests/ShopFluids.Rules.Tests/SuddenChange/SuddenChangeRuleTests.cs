@@ -124,6 +124,48 @@ public sealed class SuddenChangeRuleTests
         Assert.Equal(9, charge.Open?.Numbers[NumberNames.Changes]);
     }
 
+    // Ranges beyond 3.267 times what the median of 0.1 stands for, 0.3865, are wild; of a run of equal values those beyond two steps of the display.
+    [Theory]
+    [InlineData("9.0 9.1 9.0 9.38 9.48 9.38 9.48 9.38 9.48 9.38", 9)]
+    [InlineData("9.0 9.1 9.0 9.39 9.49 9.39 9.49 9.39 9.49 9.39", 8)]
+    [InlineData("10 10 10 12 12 12 12 12 12 12", 9)]
+    [InlineData("10 10 10 13 13 13 13 13 13 13", 8)]
+    public void Check_RangeAmongTheEarlierOnes_IsWildBeyondTheLimitOfTheirMedian(string values, int changes)
+    {
+        var charge = Read([.. values.Split(' ').Select(v => decimal.Parse(v, CultureInfo.InvariantCulture))], ParameterCodes.Conductivity);
+
+        charge.Reads(ParameterCodes.Conductivity, 90m);
+
+        Assert.Equal(changes, charge.Open?.Numbers[NumberNames.Changes]);
+    }
+
+    // Weeks without a reading: what changed meanwhile is none of the changes from one reading to the next.
+    [Theory]
+    [InlineData(28, 1)]
+    [InlineData(28.01, 0)]
+    public void Check_GapAmongTheEarlierReadings_ItsChangeDoesNotCount(double days, int opinions)
+    {
+        var charge = Read(Steady[..5]).After(days).Reads(ParameterCodes.Ph, Steady[5..]);
+
+        Assert.Equal(opinions, charge.Reads(Some.Measured(ParameterCodes.Ph, 8.0m)).Count);
+    }
+
+    // One decimal more than the parameter's none: two steps of that are 0.2.
+    [Theory]
+    [InlineData("100.7", false)]
+    [InlineData("100.8", true)]
+    public void Check_FinerInstrument_HasFinerSteps(string next, bool flagged)
+    {
+        var charge = new Charge(new SuddenChangeRule());
+        foreach (var value in Enumerable.Repeat(100.5m, 10).Append(decimal.Parse(next, CultureInfo.InvariantCulture)))
+        {
+            charge.Reads(Some.Measured(ParameterCodes.Conductivity, value) with { Decimals = 0 });
+            charge.After(7);
+        }
+
+        Assert.Equal(flagged, charge.Open is not null);
+    }
+
     // From 9.0 by more than 0.3267, but from the reading before by no more than half of it: the last reading was the odd one.
     [Theory]
     [InlineData("9.2", false)]
