@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Identity;
-using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.Record;

@@ -5,7 +5,6 @@ using ShopFluids.Core.People;
 using ShopFluids.Core.People.Numbers;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Trail;
-using ShopFluids.Core.Tests.Record;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;

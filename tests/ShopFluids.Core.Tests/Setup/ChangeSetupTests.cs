@@ -132,7 +132,7 @@ public sealed class ChangeSetupTests
     {
         await using var shop = await ShopFixture.OpenAsync(database);
         await shop.InstrumentAsync(Some.Refractometer());
-        await shop.Get<NoticeShopFlagsHandler>().HandleAsync(default);
+        await shop.Get<NoticeShopFlagsHandler>().HandleAsync(TestContext.Current.CancellationToken);
         var seen = Assert.Single((await shop.SetupAsync()).Instruments);
         Assert.Equal(1, await LapsesAsync(shop));
         Assert.Single((await EntryAsync(shop)).Instruments);

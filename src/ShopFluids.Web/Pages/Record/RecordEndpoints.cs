@@ -1,7 +1,6 @@
 using System.Globalization;
 using System.Text;
 using Microsoft.Net.Http.Headers;
-using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Trail;
 using ShopFluids.Core.Time;
 using ShopFluids.Web.Account;
