@@ -136,5 +136,9 @@ public sealed record BoardVisit(DateOnly Day, IReadOnlyList<BoardTask> Tasks)
 
     /// <summary>The tasks by their visits, the first visit first.</summary>
     public static IReadOnlyList<BoardVisit> Of(IEnumerable<BoardTask> tasks) =>
-        [.. tasks.GroupBy(t => t.VisitDay).OrderBy(g => g.Key).Select(g => new BoardVisit(g.Key, [.. g]))];
+        [.. tasks.GroupBy(t => t.VisitDay).OrderBy(g => g.Key).Select(g => new BoardVisit(g.Key, [.. LookFirst([.. g])]))];
+
+    // What a flag wants measured again is measured before anything is put right by it.
+    private static IEnumerable<BoardTask> LookFirst(List<BoardTask> tasks) =>
+        tasks.OrderBy(t => t.Kind == TaskKind.Adjust && tasks.Exists(o => o is { Kind: TaskKind.Test, IsOfPlan: false }));
 }

@@ -48,7 +48,7 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
         // What a flag asks for takes as long as what the plan asks for of the same kind.
         var ofKind = setup.StepsOf(sumpId).ToLookup(s => s.Kind, s => s.EstimatedMinutes);
         return [.. tasks.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, visits))
-            .Select(same => One([.. same.OrderBy(t => SameWork.RankOf(t.Cause)).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, setup.Calendar, nowUtc) with
+            .Select(same => One([.. same.OrderBy(t => SameWork.RankOf(t.Kind, t.Cause)).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, setup.Calendar, nowUtc) with
             {
                 VisitsOn = visits.DayOf(same.First().Id),
                 Minutes = same.Select(t => t.StepId is { } id ? minutes.GetValueOrDefault(id) : ofKind[t.Kind].DefaultIfEmpty().Max()).Max(),

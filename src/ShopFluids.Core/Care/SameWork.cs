@@ -21,8 +21,14 @@ internal static class SameWork
         return CorrectiveWork.OneIsEnough(kind) && visits.DayOf(served) is { } day ? (kind, day) : served;
     }
 
-    /// <summary>Which of the causes of the same work speaks for it, the lowest first: a flag says why, a shutdown when, the plan neither.</summary>
-    public static int RankOf(string cause) => CareSchedule.IsCauseOfStep(cause) ? 2 : ShutdownWork.IsCause(cause) ? 1 : 0;
+    /// <summary>
+    /// Which of the causes of the same work speaks for it, the lowest first: a flag says why, a shutdown when, the plan neither. Of tests the plan's
+    /// speaks before the shutdown's: it measures more.
+    /// </summary>
+    public static int RankOf(TaskKind kind, string cause) =>
+        CareSchedule.IsCauseOfStep(cause) ? 2
+        : !ShutdownWork.IsCause(cause) ? 0
+        : kind == TaskKind.Test ? 3 : 1;
 
     /// <summary>A task and what else is open as the same work, the task first.</summary>
     public static async Task<List<CareTask>> OpenAsync(ShopFluidsDbContext db, ShopSetup setup, CareTask task, DateTime now, CancellationToken cancellationToken)

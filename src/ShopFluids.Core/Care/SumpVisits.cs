@@ -32,7 +32,7 @@ internal sealed class SumpVisits
         var shared = new Dictionary<Guid, Guid>();
         foreach (var asked in all.Where(t => ShutdownWork.IsCause(t.Cause)))
         {
-            var serving = all.Where(t => !shared.ContainsKey(t.Id) && ShutdownShare.IsOneWith(t, steps.GetValueOrDefault(t.Cause), asked, calendar)).Select(t => t.Id).ToList();
+            var serving = all.Where(t => !shared.ContainsKey(t.Id) && ShutdownShare.IsOneWith(t, steps.GetValueOrDefault(t.Cause), asked, calendar, today)).Select(t => t.Id).ToList();
             var day = serving.Append(asked.Id).Min(id => work[id].LatestDay);
             serving.ForEach(id => shared.Add(id, asked.Id));
             serving.Append(asked.Id).ToList().ForEach(id => work[id] = new(id, day, day));

@@ -4,7 +4,10 @@ using ShopFluids.Core.Database;
 
 namespace ShopFluids.Core.Flags;
 
-/// <summary>When somebody last did something about a sump: read it, moved fluid, ended work, or was given work that is still open.</summary>
+/// <summary>
+/// When somebody last did something about a sump: read it, moved fluid, did, skipped or re-dated work, or was given work that is still open. Work
+/// that only went with what asked for it, such as a shutdown, is no answer.
+/// </summary>
 internal sealed class FlagAnswers
 {
     private readonly HashSet<Guid> _given;
@@ -23,7 +26,7 @@ internal sealed class FlagAnswers
 
         var given = await db.CareTasks.AsNoTracking().Where(t => sumpIds.Contains(t.SumpId) && t.State == TaskState.Open && t.AssignedToId != null)
             .Select(t => t.SumpId).Distinct().ToListAsync(cancellationToken);
-        var ended = await db.CareTasks.AsNoTracking().Where(t => sumpIds.Contains(t.SumpId) && t.EndedByPersonId != null)
+        var ended = await db.CareTasks.AsNoTracking().Where(t => sumpIds.Contains(t.SumpId) && t.EndedByPersonId != null && (t.State != TaskState.Withdrawn || t.EndReason != null))
             .GroupBy(t => t.SumpId).Select(g => new { SumpId = g.Key, At = g.Max(t => t.EndedAtUtc) }).ToListAsync(cancellationToken);
         var standings = await db.Standings.AsNoTracking().Where(s => sumpIds.Contains(s.SumpId)).ToListAsync(cancellationToken);
         var lasts = standings.Select(s => (s.SumpId, At: s.LastReadAtUtc))

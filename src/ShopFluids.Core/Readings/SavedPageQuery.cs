@@ -205,7 +205,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
         // The same work by the plan and because of a finding is one line: the one with the finding, which says more,
         // and before all the one that says what was found.
         // As on the board, late is what was to be done first.
-        return [.. tasks.OrderBy(t => t.Found is null).ThenBy(t => SameWork.RankOf(t.Cause))
+        return [.. tasks.OrderBy(t => t.Found is null).ThenBy(t => SameWork.RankOf(t.Kind, t.Cause))
             .GroupBy(t => (t.State, t.EndedAtUtc, t.EndedAtUtc is null || !CorrectiveWork.OneIsEnough(t.Kind) ? SameWork.KeyOf(t.Id, t.Kind, visits) : t.Kind))
             .Select(same => (Task: same.First(), DueAtUtc: same.Min(t => t.DueAtUtc)))
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Task.Kind).ThenBy(t => t.Task.Id)

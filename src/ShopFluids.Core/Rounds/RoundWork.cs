@@ -23,7 +23,7 @@ public sealed record RoundWork(Guid TaskId, TaskKind Kind, string Cause, DateTim
         var visits = SumpVisits.Of(setup, sumpId, facts.OpenTasks, nowUtc);
         return [.. facts.OpenTasks.Where(t => IsListed(t, dayEnd) && (t.DueAt <= dayEnd || visits.CanBeDoneOn(t.Id, today)))
             .GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, visits))
-            .Select(same => (Task: same.OrderBy(t => SameWork.RankOf(t.Cause)).ThenBy(t => t.DueAt).First(), DueAt: same.Min(t => t.DueAt)))
+            .Select(same => (Task: same.OrderBy(t => SameWork.RankOf(t.Kind, t.Cause)).ThenBy(t => t.DueAt).First(), DueAt: same.Min(t => t.DueAt)))
             .OrderBy(w => w.DueAt).ThenBy(w => w.Task.Kind).ThenBy(w => w.Task.Cause, StringComparer.Ordinal)
             .Select(w => new RoundWork(w.Task.Id, w.Task.Kind, w.Task.Cause, w.DueAt, w.DueAt <= dayEnd))];
     }

@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Record;
-using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
 
 namespace ShopFluids.Core.Setup;
@@ -41,8 +40,6 @@ public sealed class ChangeInstrumentHandler(ShopDatabase database, SetupCache se
 
         instrument.Change(command.Resolution, command.Accuracy, command.CompensatesTemperature, command.CheckEveryDays);
         instrument.Use(command.IsInUse, setup.Calendar.ShopDayOf(clock.UtcNow));
-        await write.FlushAsync(cancellationToken);
-        await NoticeShopFlagsHandler.NoticeAsync(write, setup, clock, cancellationToken);
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, instrument.Tag), cancellationToken);
         return new Saved(instrument.Id);
     }

@@ -23,12 +23,23 @@ public sealed record FluidStock(
 {
     public bool IsLow => ReorderAtLitres > 0 && UsableLitres < ReorderAtLitres;
 
-    /// <summary>On what day the usable lots are used up at the present rate, planned refills taken off first; null where nothing is used or it lasts for more than three years.</summary>
+    /// <summary>
+    /// On what day the usable lots are used up at the present rate, planned refills taken off first, or the last of them may be used no longer; null
+    /// where nothing is used or it lasts for more than three years.
+    /// </summary>
     public DateOnly? LastsUntil(DateOnly today)
     {
         const int Most = 3 * 366;
+        if (UsedPerDayLitres <= 0)
+        {
+            return null;
+        }
+
         var rest = Math.Max(0, UsableLitres - PlannedLitres);
-        return UsedPerDayLitres <= 0 || rest / UsedPerDayLitres > Most ? null : today.AddDays((int)(rest / UsedPerDayLitres));
+        var days = (int)Math.Min(rest / UsedPerDayLitres, Most + 1);
+        var usable = Lots.Where(l => l.Lot is { RemainingLitres: > 0, QuarantineReason: null } && l.UseUntil >= today);
+        days = Math.Min(days, usable.Select(l => l.UseUntil.DayNumber - today.DayNumber).DefaultIfEmpty(days).Max());
+        return days > Most ? null : today.AddDays(days);
     }
 }
 

@@ -10,7 +10,7 @@ public static class ShutdownShare
     public const int NearDays = 3;
 
     /// <summary>
-    /// The same kind of work, due at most <see cref="NearDays"/> apart, and of a step only where the shutdown's day counts for its interval. A test of
+    /// The same kind of work, due at most <see cref="NearDays"/> apart (what is late, now), and of a step only where the shutdown's day counts for its interval. A test of
     /// the plan must measure what the shutdown's does, and what a flag wants measured again stays a test of its own. The test before the first cut is
     /// never one with a test that is due before it.
     /// </summary>
@@ -18,7 +18,8 @@ public static class ShutdownShare
     /// <param name="step">The step of the care plan behind it; null where a flag asked for it.</param>
     /// <param name="ofShutdown">Other open work of the same sump.</param>
     /// <param name="calendar">The sump's days.</param>
-    public static bool IsOneWith(OpenTask task, CareStepFacts? step, OpenTask ofShutdown, ShopCalendar calendar)
+    /// <param name="today">The shop day.</param>
+    public static bool IsOneWith(OpenTask task, CareStepFacts? step, OpenTask ofShutdown, ShopCalendar calendar, DateOnly today)
     {
         ArgumentNullException.ThrowIfNull(task);
         ArgumentNullException.ThrowIfNull(ofShutdown);
@@ -29,8 +30,9 @@ public static class ShutdownShare
         }
 
         var (due, wanted) = (CareSchedule.DueDayOf(task.DueAt, calendar), CareSchedule.DueDayOf(ofShutdown.DueAt, calendar));
-        return Math.Abs(due.DayNumber - wanted.DayNumber) <= NearDays
-            && (due >= wanted || !ShutdownWork.IsAfter(ofShutdown.Cause))
+        var done = due < today ? today : due;
+        return Math.Abs(done.DayNumber - wanted.DayNumber) <= NearDays
+            && (done >= wanted || !ShutdownWork.IsAfter(ofShutdown.Cause))
             && (task.Kind != TaskKind.Test || (step is not null && MeasuresEnough(step)))
             && (step is null || wanted >= CareSchedule.FirstDayThatCounts(step, due, calendar));
     }

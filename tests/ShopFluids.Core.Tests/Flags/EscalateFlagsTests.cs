@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Exchange;
 using ShopFluids.Core.Flags;
@@ -129,6 +130,22 @@ public sealed class EscalateFlagsTests
         shop.Clock.Advance(TimeSpan.FromDays(30));
 
         Assert.Equal(0, await EscalateAsync(shop));
+    }
+
+    // What goes with a shutdown that is called off was done by nobody.
+    [Theory, EachDatabase]
+    public async Task Escalate_AShutdownCameAndWent_IsStillUnanswered(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 4.0m));
+        shop.Clock.Advance(TimeSpan.FromHours(1));
+        var shutdown = Some.Id();
+        (await shop.Get<PlanShutdownHandler>().HandleAsync(new PlanShutdown(shutdown, Some.SumpTag, new DateOnly(2026, 3, 9), new DateOnly(2026, 3, 13), "Spindle repair"), Some.Supervisor, Stop)).Done();
+        (await shop.Get<EndShutdownHandler>().HandleAsync(new EndShutdown(shutdown), Some.Supervisor, Stop)).Done();
+
+        shop.Clock.Advance(TimeSpan.FromDays(30));
+
+        Assert.Equal(1, await EscalateAsync(shop));
     }
 
     [Theory, EachDatabase]

@@ -51,7 +51,7 @@ public sealed class SkipStopsTests
         Assert.Equal((shop.Now, Some.Operator.PersonId), (kept.SkippedAtUtc, kept.PersonId));
         Assert.Equal(TaskState.Open, (await shop.ReadAsync(db => db.CareTasks.SingleAsync())).State);
         var entry = await shop.ReadAsync(db => db.RecordEntries.OrderByDescending(e => e.Sequence).FirstAsync());
-        Assert.Equal((ActCodes.StopSkipped, Some.Operator.Name), (entry.Code, entry.ActorName));
+        Assert.Equal((ActCodes.StopSkipped, Some.Operator.PersonId), (entry.Code, entry.ActorId));
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 

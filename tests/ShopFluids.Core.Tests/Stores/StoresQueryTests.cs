@@ -40,7 +40,13 @@ public sealed class StoresQueryTests
         Assert.Equal(2.8m, stock.ReorderAtLitres);
         Assert.False(stock.IsLow);
         Assert.Equal(182, stock.UsableLitres);
-        Assert.Equal(now.Today.AddDays(910), stock.LastsUntil(now.Today));
+
+        // It would last for 910 days, but keeps only until its expiry.
+        Assert.Equal(stock.Lots[0].UseUntil, stock.LastsUntil(now.Today));
+        Assert.True(stock.Lots[0].UseUntil < now.Today.AddDays(910));
+        await LotAsync(shop, "L-new", new(2030, 1, 1));
+        stock = Assert.Single((await RunAsync(shop)).Fluids);
+        Assert.Null(stock.LastsUntil(now.Today));
     }
 
     [Theory, EachDatabase]

@@ -17,7 +17,7 @@ namespace ShopFluids.Core.Tests.Wording;
 public sealed partial class SentencesTests
 {
     // Accounts, sheets and the start of the demo have their words beside their pages and verbs, where they are tested.
-    private static readonly string?[] SayTheirOwn = ["ShopFluids.Core.People", "ShopFluids.Core.People.Pins", "ShopFluids.Core.People.Stations", "ShopFluids.Core.Sheets", "ShopFluids.Core.DemoData"];
+    private static readonly string?[] SayTheirOwn = ["ShopFluids.Core.People", "ShopFluids.Core.People.Numbers", "ShopFluids.Core.People.Pins", "ShopFluids.Core.People.Stations", "ShopFluids.Core.Sheets", "ShopFluids.Core.DemoData"];
 
     [Theory, EachDatabase]
     public async Task EveryFieldProblem_HasASentenceWithoutEmptyPlaces(TestDatabase database)

@@ -9,6 +9,7 @@ namespace ShopFluids.Rules.Tests.Shutdowns;
 public sealed class ShutdownShareTests
 {
     private static readonly ShopCalendar Calendar = Some.Calendar();
+    private static readonly DateOnly Today = new(2026, 3, 2);
     private static readonly Guid Shutdown = Some.Id(700);
 
     [Theory]
@@ -19,6 +20,13 @@ public sealed class ShutdownShareTests
     [InlineData("2026-03-17", false)]
     public void IsOneWith_SkimOfThePlan_UpToThreeDaysApart(string due, bool expected) =>
         Assert.Equal(expected, IsOne(TaskKind.Skim, due, Step(TaskKind.Skim, 7), ShutdownWork.BeforeOf(Shutdown), "2026-03-13"));
+
+    // Six days late on the eve of the shutdown: it is not done twice.
+    [Theory]
+    [InlineData("2026-03-12", true)]
+    [InlineData("2026-03-08", false)]
+    public void IsOneWith_LateWork_IsDoneNowAndOnce(string today, bool expected) =>
+        Assert.Equal(expected, ShutdownShare.IsOneWith(Task(TaskKind.Adjust, "2026-03-06", "limit:concentration"), null, Task(TaskKind.Adjust, "2026-03-13", ShutdownWork.BeforeOf(Shutdown)), Calendar, DateOnly.Parse(today, CultureInfo.InvariantCulture)));
 
     // Skimmed on Friday, a step of every two days has its own on Monday.
     [Fact]
@@ -32,9 +40,9 @@ public sealed class ShutdownShareTests
     [Fact]
     public void IsOneWith_OtherKindOrTwoOfShutdowns_StaysApart()
     {
-        Assert.False(ShutdownShare.IsOneWith(Task(TaskKind.Skim, "2026-03-13", "limit:tramp-oil"), null, Task(TaskKind.Circulate, "2026-03-13", ShutdownWork.DuringOf(Shutdown)), Calendar));
+        Assert.False(ShutdownShare.IsOneWith(Task(TaskKind.Skim, "2026-03-13", "limit:tramp-oil"), null, Task(TaskKind.Circulate, "2026-03-13", ShutdownWork.DuringOf(Shutdown)), Calendar, Today));
         Assert.False(IsOne(TaskKind.Skim, "2026-03-13", null, ShutdownWork.BeforeOf(Shutdown), "2026-03-13", ShutdownWork.BeforeOf(Some.Id(701))));
-        Assert.False(ShutdownShare.IsOneWith(Task(TaskKind.Skim, "2026-03-13", "limit:tramp-oil"), null, Task(TaskKind.Skim, "2026-03-13", "limit:odour"), Calendar));
+        Assert.False(ShutdownShare.IsOneWith(Task(TaskKind.Skim, "2026-03-13", "limit:tramp-oil"), null, Task(TaskKind.Skim, "2026-03-13", "limit:odour"), Calendar, Today));
     }
 
     // The test before the first cut is not done by one of the days before.
@@ -57,10 +65,10 @@ public sealed class ShutdownShareTests
         Assert.False(IsOne(TaskKind.Test, "2026-03-13", null, ShutdownWork.BeforeOf(Shutdown), "2026-03-13", "limit:ph"));
 
     private static bool IsOne(TaskKind kind, string due, CareStepFacts? step, string causeOfShutdown, string wanted, string? cause = null) =>
-        ShutdownShare.IsOneWith(Task(kind, due, cause ?? CareSchedule.CauseOf(Some.StepId)), step, Task(kind, wanted, causeOfShutdown), Calendar);
+        ShutdownShare.IsOneWith(Task(kind, due, cause ?? CareSchedule.CauseOf(Some.StepId)), step, Task(kind, wanted, causeOfShutdown), Calendar, Today);
 
     private static CareStepFacts Step(TaskKind kind, int days) => Some.Step(kind, IntervalBasis.FromLastDone, intervalDays: days);
 
     private static OpenTask Task(TaskKind kind, string due, string cause) =>
-        new(Some.Id(800), kind, cause, CareSchedule.DueAt(DateOnly.Parse(due, CultureInfo.InvariantCulture), Calendar));
+        new(Some.Id(800), kind, cause, CareSchedule.DueAt(DateOnly.Parse(due, CultureInfo.InvariantCulture), Calendar, Today));
 }

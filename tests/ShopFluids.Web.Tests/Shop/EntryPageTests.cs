@@ -58,6 +58,21 @@ public sealed class EntryPageTests
         Assert.Equal(7, Guid.Parse(page.Hidden("id")).Version);
     }
 
+    // Whoever is sent to a sump that smelled of it must know before they bend over it.
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(3, true)]
+    public async Task Get_SumpSmelledOfTheGas_WarnsFirstOfAll(int odour, bool warns)
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+            await shop.StoreAsync(Some.Reading() with { Measurements = [.. Some.Reading().Measurements, Some.Typed(ParameterCodes.Odour, odour)] }));
+
+        var page = await host.GetAsync(Enter);
+
+        var before = page.Html[..page.Html.IndexOf("<section", page.Html.IndexOf("id=\"entry\"", StringComparison.Ordinal), StringComparison.Ordinal)];
+        Assert.Equal(warns, WebUtility.HtmlDecode(before).Contains(Texts.Caution_HydrogenSulphide[..30], StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task Get_Page_HasNoInlineScriptAndNoInlineStyle()
     {

@@ -15,6 +15,7 @@ internal static class VisitWord
         }
 
         var day = format.Calendar.EndOf(visit.Day) is var end && end > nowUtc ? format.Due(end, nowUtc) : Texts.Time_Today;
-        return visit.Minutes > 0 ? format.Say(Texts.Board_VisitMinutes, day, format.Count(visit.Minutes)) : format.Say(Texts.Board_Visit, day);
+        return visit.Minutes == 0 ? format.Say(Texts.Board_Visit, day)
+            : format.Say(visit.Tasks.All(t => t.Minutes > 0) ? Texts.Board_VisitMinutes : Texts.Board_VisitMinutesOrMore, day, format.Count(visit.Minutes));
     }
 }

@@ -1,6 +1,8 @@
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
+using ShopFluids.Rules.Advice;
 
 namespace ShopFluids.Web.Shop.Entry;
 
@@ -21,6 +23,9 @@ public sealed record EntryView(
 {
     /// <summary>Nothing was sent yet: the tablet may fill in what it kept.</summary>
     public bool IsFresh { get; init; }
+
+    /// <summary>The sump smelled of hydrogen sulphide when somebody last smelled at it: whoever comes must know before they bend over it.</summary>
+    public bool WarnsOfGas => CautionAdvice.WarnsOfGas(Page.Fields.FirstOrDefault(f => f.Parameter == ParameterCodes.Odour)?.Last?.Value ?? 0);
 
     public static EntryView Empty(ShopVisit visit, EntryPage page, EntryForm form) =>
         new(visit, page, form, [], null, new HashSet<string>(StringComparer.Ordinal));

@@ -33,7 +33,10 @@ public partial class RoundDocument
 
     private string NotRead(RoundStop stop) => stop.Tests.IsPartlyRead
         ? Say(Texts.Round_StillToDo, string.Join(", ", stop.Tests.Remaining.Select(Visit.Sentences.Parameter)))
+        : IsReadToday(stop) && stop.Tests.Remaining.Count > 0 ? Say(Texts.Round_Again, string.Join(", ", stop.Tests.Remaining.Select(Visit.Sentences.Parameter)))
         : Texts.Round_NotReadYet;
+
+    private bool IsReadToday(RoundStop stop) => stop.LastReadAtUtc is { } read && Visit.Format.Calendar.ShopDayOf(read) == Visit.Format.Calendar.ShopDayOf(Page.NowUtc);
 
     private string DrainingWords(RoundDraining draining) => draining.IsBegun ? Texts.Round_DrainBegun
         : draining.DueAtUtc is { } due ? Visit.Format.Late(due, Page.NowUtc) ?? Visit.Format.Due(due, Page.NowUtc)
