@@ -42,7 +42,7 @@ public sealed class StationPathTests(Chromium chromium)
 
         await using var db = database.Open();
         var act = await db.RecordEntries.SingleAsync(e => e.Code == ActCodes.ReadingStored, TestContext.Current.CancellationToken);
-        Assert.Equal((Anna, name), (act.ActorName, act.StationName));
+        Assert.Equal((Anna, name), (await db.Users.Where(p => p.Id == act.ActorId).Select(p => p.DisplayName).SingleAsync(TestContext.Current.CancellationToken), act.StationName));
         foreach (var shut in new[] { "/board", "/setup", "/setup/stations", "/account", $"/drain/{Some.SumpTag}" })
         {
             await tablet.Visit.GoAsync(shut);
@@ -204,7 +204,11 @@ public sealed class StationPathTests(Chromium chromium)
     private static async Task<List<string>> ActorsAsync(TestDatabase database)
     {
         await using var db = database.Open();
-        return await db.RecordEntries.Where(e => e.Code == ActCodes.ReadingStored).Select(e => e.ActorName).ToListAsync();
+        return await (from entry in db.RecordEntries
+                      join person in db.Users on entry.ActorId equals person.Id
+                      where entry.Code == ActCodes.ReadingStored
+                      orderby entry.Sequence
+                      select person.DisplayName).ToListAsync();
     }
 
     private static async Task ReadyAsync(IPage page) => await page.WaitForFunctionAsync("() => 'ready' in document.body.dataset");
