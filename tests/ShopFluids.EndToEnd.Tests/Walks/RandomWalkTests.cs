@@ -15,7 +15,7 @@ namespace ShopFluids.EndToEnd.Tests.Walks;
 /// </summary>
 public sealed class RandomWalkTests(Chromium chromium)
 {
-    private const int UsualWalks = 20;
+    private const int UsualWalks = 12;
 
     // In each fiftieth the server itself is killed on the way and started again.
     private const int KillEvery = 50;

@@ -70,5 +70,5 @@ public sealed class ShutdownShareTests
     private static CareStepFacts Step(TaskKind kind, int days) => Some.Step(kind, IntervalBasis.FromLastDone, intervalDays: days);
 
     private static OpenTask Task(TaskKind kind, string due, string cause) =>
-        new(Some.Id(800), kind, cause, CareSchedule.DueAt(DateOnly.Parse(due, CultureInfo.InvariantCulture), Calendar, Today));
+        new(Some.Id(800), kind, cause, CareSchedule.DueAt(DateOnly.Parse(due, CultureInfo.InvariantCulture), Calendar));
 }

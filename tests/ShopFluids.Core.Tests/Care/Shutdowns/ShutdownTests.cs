@@ -274,11 +274,12 @@ public sealed class ShutdownTests
         await shop.StoreAsync(Some.Reading());
         var planned = (await PlanAsync(shop)).Done();
         Assert.Equal(5, (await OpenAsync(shop)).Count);
+        var test = await shop.ReadAsync(db => db.CareTasks.Where(t => t.Kind == TaskKind.Test && t.StepId != null && t.State == TaskState.Open).Select(t => t.Cause).SingleAsync());
 
         var board = (await new OpenWorkQuery(shop.Get<ShopDatabase>(), shop.Get<SetupCache>(), shop.Get<ShopClock>()).RunAsync(shop.SumpId, TestContext.Current.CancellationToken)).Tasks;
 
         Assert.Equal(
-            [(TaskKind.Skim, ShutdownWork.BeforeOf(planned.Id), new DateOnly(2026, 3, 12)), (TaskKind.Circulate, ShutdownWork.DuringOf(planned.Id), First), (TaskKind.Test, ShutdownWork.AfterOf(planned.Id), new DateOnly(2026, 3, 30))],
+            [(TaskKind.Skim, ShutdownWork.BeforeOf(planned.Id), new DateOnly(2026, 3, 12)), (TaskKind.Circulate, ShutdownWork.DuringOf(planned.Id), First), (TaskKind.Test, test, new DateOnly(2026, 3, 30))],
             board.Select(t => (t.Kind, t.Cause, t.DueDay)));
         (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(board[0].Id, TaskState.Done), Some.Operator, isSupervisor: false, TestContext.Current.CancellationToken)).Done();
         var skim = Assert.Single(await shop.ReadAsync(db => db.CareTasks.Where(t => t.Kind == TaskKind.Skim && t.State == TaskState.Open).ToListAsync()));
