@@ -69,7 +69,7 @@ public sealed class EntryPageTests
 
         var page = await host.GetAsync(Enter);
 
-        var before = page.Html[..page.Html.IndexOf("<section", page.Html.IndexOf("id=\"entry\"", StringComparison.Ordinal), StringComparison.Ordinal)];
+        var before = page.Html[..page.Html.IndexOf("id=\"value-", StringComparison.Ordinal)];
         Assert.Equal(warns, WebUtility.HtmlDecode(before).Contains(Texts.Caution_HydrogenSulphide[..30], StringComparison.Ordinal));
     }
 
