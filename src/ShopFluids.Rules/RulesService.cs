@@ -85,7 +85,7 @@ public static class RulesService
             flags.Raised,
             [.. flags.Cleared.Select(f => f.Id)],
             recipe,
-            [.. work.New.Where(t => causes.Contains(t.Cause) || work.Withdrawn.Any(w => w.Kind == t.Kind) || flags.IsSparedTheDrain)],
+            [.. work.New.Where(t => causes.Contains(t.Cause) || work.Withdrawn.Any(w => w.Kind == t.Kind) || (flags.IsSparedTheDrain && t.Kind == TaskKind.Adjust))],
             [.. work.Withdrawn.Select(t => t.Id)]);
     }
 
@@ -105,14 +105,12 @@ public static class RulesService
         ArgumentNullException.ThrowIfNull(left);
         ArgumentNullException.ThrowIfNull(open);
         ArgumentNullException.ThrowIfNull(calendar);
-        return !IsPastMending(closed) || left.Any(IsPastMending) || open.Any(t => t.Kind == TaskKind.Adjust) ? null
+        return !CorrectiveWork.IsPastMending(closed) || left.Any(CorrectiveWork.IsPastMending) || open.Any(t => t.Kind == TaskKind.Adjust) ? null
             : left.OrderByDescending(f => f.Severity)
                 .Where(f => CorrectiveWork.For(f.Rule, f.Parameter, f.Direction, f.Severity, isConfirmed: true).Contains(TaskKind.Adjust))
                 .Select(f => new ProposedTask(TaskKind.Adjust, CorrectiveWork.CauseOf(f.Rule, f.Parameter), null, CorrectiveDue.For(f.Severity, now, calendar), FromRecipe: false))
                 .FirstOrDefault();
     }
-
-    private static bool IsPastMending(OpenFlag flag) => CorrectiveWork.IsPastMending(flag.Rule, flag.Parameter, flag.Direction, flag.Severity);
 
     /// <summary>What the passing of time alone raises; for a timer. Raises nothing that is open already.</summary>
     /// <param name="standing">What is known of the sump.</param>

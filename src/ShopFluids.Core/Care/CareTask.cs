@@ -85,7 +85,7 @@ public sealed class CareTask : Entity
     /// <summary>What was found when it was done; null when nothing was said.</summary>
     public WorkFind? Found { get; private set; }
 
-    /// <summary>It was given another day, for a reason; another task took its place.</summary>
+    /// <summary>It was given another day, for a reason; another task took its place. Work that goes with what asked for it goes without a reason.</summary>
     public bool IsRedated => State == TaskState.Withdrawn && EndReason is not null;
 
     public OpenTask ToOpen() => new(Id, Kind, Cause, DueAtUtc);

@@ -71,7 +71,8 @@ public sealed record EntryWay(string Method, string Unit, decimal? Low, decimal?
 public sealed record LastValue(decimal Value, DateTime TakenAtUtc);
 
 /// <param name="IsInUse">The last reading of this sump was taken with it.</param>
-public sealed record EntryInstrument(string Tag, InstrumentKind Kind, bool CompensatesTemperature, DateOnly? CheckedOn, bool IsInUse);
+/// <param name="IsLapsed">Its last check does not hold today: what is read with it is marked.</param>
+public sealed record EntryInstrument(string Tag, InstrumentKind Kind, bool CompensatesTemperature, DateOnly? CheckedOn, bool IsInUse, bool IsLapsed);
 
 public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
@@ -142,7 +143,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             now,
             [.. fields.Where(f => due.Contains(f.Key))],
             [.. fields.Where(f => !due.Contains(f.Key))],
-            [.. setup.Instruments.Where(i => i.OutOfUseSince is null).Select(i => new EntryInstrument(i.Tag, i.Kind, i.CompensatesTemperature, i.CheckedOn, inUse.Contains(i.Id)))],
+            [.. setup.Instruments.Where(i => i.OutOfUseSince is null).Select(i => new EntryInstrument(i.Tag, i.Kind, i.CompensatesTemperature, i.CheckedOn, inUse.Contains(i.Id), i.IsLapsedOn(today)))],
             tests.Done,
             FilledTo(sump, standing))
         {

@@ -83,6 +83,10 @@ public static class CorrectiveWork
     public static bool IsPastMending(string rule, string parameter, Direction direction, Verdict severity) =>
         parameter != ParameterCodes.Nitrite && AsksToDrain(rule, parameter, direction, severity);
 
+    /// <summary>The same of an open flag.</summary>
+    /// <param name="flag">The flag.</param>
+    internal static bool IsPastMending(Facts.OpenFlag flag) => IsPastMending(flag.Rule, flag.Parameter, flag.Direction, flag.Severity);
+
     /// <summary>
     /// Whether that would be in vain before a draining: putting right what will be thrown away. Filling up against a pump that runs dry is not, as
     /// long as the machine runs.

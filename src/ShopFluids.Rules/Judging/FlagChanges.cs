@@ -17,7 +17,7 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
     public bool MustDrain { get; init; }
 
     /// <summary>No flag says so any more.</summary>
-    public bool IsSparedTheDrain => !MustDrain && Cleared.Any(IsPastMending);
+    public bool IsSparedTheDrain => !MustDrain && Cleared.Any(CorrectiveWork.IsPastMending);
 
     /// <summary>Works out the changes.</summary>
     /// <param name="input">What the evaluation may look at.</param>
@@ -54,9 +54,7 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
     }
 
     private static bool MustBeDrained(EvaluationInput input, IReadOnlyList<OpenFlag> cleared, List<FlagState> after) =>
-        after.Exists(f => CorrectiveWork.IsPastMending(f.Rule, f.Parameter, f.Direction, f.Severity)) || input.Standing.OpenFlags.Any(f => IsPastMending(f) && !cleared.Contains(f));
-
-    private static bool IsPastMending(OpenFlag flag) => CorrectiveWork.IsPastMending(flag.Rule, flag.Parameter, flag.Direction, flag.Severity);
+        after.Exists(f => CorrectiveWork.IsPastMending(f.Rule, f.Parameter, f.Direction, f.Severity)) || input.Standing.OpenFlags.Any(f => CorrectiveWork.IsPastMending(f) && !cleared.Contains(f));
 
     private static string RuleOf(LimitBasis basis) => basis == LimitBasis.Value ? LimitRule.Code : FirstFillDropRule.Code;
 

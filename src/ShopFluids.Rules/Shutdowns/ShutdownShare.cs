@@ -30,9 +30,9 @@ public static class ShutdownShare
         }
 
         var (due, wanted) = (CareSchedule.DueDayOf(task.DueAt, calendar), CareSchedule.DueDayOf(ofShutdown.DueAt, calendar));
-        var done = due < today ? today : due;
-        return Math.Abs(done.DayNumber - wanted.DayNumber) <= NearDays
-            && (done >= wanted || !ShutdownWork.IsAfter(ofShutdown.Cause))
+        var (done, asked) = (due < today ? today : due, wanted < today ? today : wanted);
+        return Math.Abs(done.DayNumber - asked.DayNumber) <= NearDays
+            && (done >= asked || !ShutdownWork.IsAfter(ofShutdown.Cause))
             && (task.Kind != TaskKind.Test || (step is not null && MeasuresEnough(step)))
             && (step is null || wanted >= CareSchedule.FirstDayThatCounts(step, due, calendar));
     }

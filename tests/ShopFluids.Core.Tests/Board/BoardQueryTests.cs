@@ -33,6 +33,19 @@ public sealed class BoardQueryTests
         Assert.Empty(board.Quiet);
     }
 
+    // A doubtful pH is measured again before anybody pours by what was read with it.
+    [Theory, EachDatabase]
+    public async Task RunAsync_MeasuredAgainAndPutRightInOneVisit_TheLookComesFirst(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 4.0m, ph: 8.4m));
+
+        var visits = BoardVisit.Of(Assert.Single((await BoardAsync(shop)).Rows).Tasks.OrderBy(t => t.Kind == TaskKind.Test));
+
+        var kinds = Assert.Single(visits, v => v.Tasks.Any(t => t.Kind == TaskKind.Adjust)).Tasks.Select(t => t.Kind).ToList();
+        Assert.True(kinds.IndexOf(TaskKind.Test) >= 0 && kinds.IndexOf(TaskKind.Test) < kinds.IndexOf(TaskKind.Adjust), string.Join(' ', kinds));
+    }
+
     [Theory, EachDatabase]
     public async Task RunAsync_InRangeAndNothingLate_IsQuiet(TestDatabase database)
     {

@@ -219,6 +219,20 @@ public sealed class NoteCleanOutStepTests
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
+    // The sump is 400 mm deep.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_MoreSludgeThanTheSumpIsDeep_IsRefusedWithTheRange(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var run = new CleanOutRun(shop);
+        await run.UpToAsync(CleanOutStepKind.LockOut);
+
+        var fault = (await run.NoteAsync(CleanOutStepKind.Drain, run.Note(CleanOutStepKind.Drain) with { SludgeMm = 401 })).Field();
+
+        Assert.Equal((CleanOutFields.SludgeMm, FieldProblem.OutOfRange, 0m, 400m, "mm"), (fault.Field, fault.Problem, fault.Low, fault.High, fault.Unit));
+        (await run.NoteAsync(CleanOutStepKind.Drain, run.Note(CleanOutStepKind.Drain) with { SludgeMm = 400 })).Done();
+    }
+
     [Theory, EachDatabase]
     public async Task HandleAsync_TwoBeginAtOnce_OneRuns(TestDatabase database)
     {

@@ -88,7 +88,7 @@ public sealed class DemoTroublesTests
         Assert.Equal(SumpState.Action, row.Standing.State);
         Assert.Contains(row.Flags, f => f is { Parameter: ParameterCodes.Odour, Severity: Verdict.Action });
         Assert.Contains(row.Flags, f => f is { Rule: FirstFillDropRule.Code, Parameter: ParameterCodes.Ph });
-        Assert.Contains(row.Tasks, t => t is { Kind: TaskKind.DrainClean, IsOfPlan: false, Who.Name: "T. Vell" });
+        Assert.Contains(row.Tasks, t => t is { Kind: TaskKind.DrainClean, IsOfPlan: false, Who.Name: "J. Karrow" });
     }
 
     private static void TrampOil(BoardRow row)

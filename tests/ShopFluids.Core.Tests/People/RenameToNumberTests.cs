@@ -40,6 +40,7 @@ public sealed class RenameToNumberTests
         Assert.Equal(0, await shop.ReadAsync(db => db.UserRoles.CountAsync(r => r.UserId == kim, Stop)));
         Assert.Equal(0, await shop.ReadAsync(db => db.ApiTokens.CountAsync(t => t.RevokedAtUtc == null, Stop)));
         Assert.Null(await shop.ReadAsync(db => db.CareTasks.Where(t => t.Id == task).Select(t => t.AssignedToId).SingleAsync(Stop)));
+        Assert.Equal(FieldProblem.UnknownChoice, (await shop.Get<AssignTaskHandler>().HandleAsync(new AssignTask(task, kim), Some.Supervisor, Stop)).Field().Problem);
         var entries = await shop.ReadAsync(db => db.RecordEntries.AsNoTracking().ToListAsync(Stop));
         Assert.DoesNotContain(entries, e => $"{e.ActorName} {e.Subject} {e.Changes}".Contains("arrow", StringComparison.OrdinalIgnoreCase));
         Assert.Equal("Person 1", Assert.Single(entries, e => e.Code == ActCodes.PersonRenamed).Subject);
@@ -83,6 +84,30 @@ public sealed class RenameToNumberTests
 
         Assert.Equal([("alex", "Person 2"), ("robin", "Person 1")], (await shop.Get<AccountsQuery>().AllAsync(Stop)).Select(a => (a.SignInName, a.Label)));
         Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    // As entries stood before people had numbers: about whom was the sign-in name.
+    [Theory, EachDatabase]
+    public async Task Trail_EntriesFromBeforeNumbers_DoNotTellSignInNames(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await AccountAsync(shop, "karrow", Name, Roles.Operator);
+        await RawSql.ExecuteAsync(database, """UPDATE "RecordEntries" SET "Subject" = 'karrow' WHERE "Code" = 'account.made'""");
+        Assert.Equal("karrow", Assert.Single((await TrailAsync(shop, new(About: "arrow"))).Entries).Subject);
+        await shop.ReadAsync(async db =>
+        {
+            db.Users.Add(Old("robin", 1));
+            return await db.SaveChangesAsync(Stop);
+        });
+
+        await shop.Get<NumberPeopleHandler>().HandleAsync(Stop);
+
+        Assert.Equal("", Assert.Single((await TrailAsync(shop, new(What: ActCodes.AccountMade))).Entries).Subject);
+        Assert.Empty((await TrailAsync(shop, new(About: "arrow"))).Entries);
+        await foreach (var entry in shop.Get<TrailQuery>().AllAsync(new(What: ActCodes.AccountMade), Stop))
+        {
+            Assert.Equal("", entry.Subject);
+        }
     }
 
     [Theory]

@@ -13,16 +13,26 @@ internal sealed class OwnBrowser(Chromium chromium, Uri address) : IDisposable
 
     public async Task OpenAsync() => _context = await chromium.OpenOwnAsync(_folder, address);
 
-    /// <summary>SIGKILL to all its processes: nothing is finished, nothing is flushed.</summary>
+    /// <summary>SIGKILL to all its processes: nothing is finished, nothing is flushed. Ends when none is left to write into the folder.</summary>
     public void Kill()
     {
-        using var kill = Process.Start("pkill", ["-KILL", "-f", _folder]);
-        kill.WaitForExit();
+        while (KillAny())
+        {
+            Thread.Sleep(20);
+        }
     }
 
     public void Dispose()
     {
         Kill();
         Directory.Delete(_folder, recursive: true);
+    }
+
+    // Exit code 1 says that nothing matched.
+    private bool KillAny()
+    {
+        using var kill = Process.Start("pkill", ["-KILL", "-f", _folder]);
+        kill.WaitForExit();
+        return kill.ExitCode == 0;
     }
 }

@@ -25,6 +25,7 @@ public sealed class ShutdownShareTests
     [Theory]
     [InlineData("2026-03-12", true)]
     [InlineData("2026-03-08", false)]
+    [InlineData("2026-03-25", true)]
     public void IsOneWith_LateWork_IsDoneNowAndOnce(string today, bool expected) =>
         Assert.Equal(expected, ShutdownShare.IsOneWith(Task(TaskKind.Adjust, "2026-03-06", "limit:concentration"), null, Task(TaskKind.Adjust, "2026-03-13", ShutdownWork.BeforeOf(Shutdown)), Calendar, DateOnly.Parse(today, CultureInfo.InvariantCulture)));
 

@@ -3,6 +3,7 @@ using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.CleanOuts;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Rules;
@@ -29,6 +30,14 @@ public sealed class CleanOutPageTests
         Assert.Contains("Begin with this plan", page.Text, StringComparison.Ordinal);
         Assert.Contains("Step 1 of 12", page.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("style=", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_DosedToday_SaysUntilWhenPeopleKeepAway()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop => (await shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, isSupervisor: false, TestContext.Current.CancellationToken)).Done());
+
+        Assert.Contains("Keep away", (await host.GetAsync(Address)).Text, StringComparison.OrdinalIgnoreCase);
     }
 
     // The whole walk without script: each step leads back to the page, the last to the reading.

@@ -1,4 +1,5 @@
 using System.Net;
+using System.Text.RegularExpressions;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Readings;
@@ -56,6 +57,26 @@ public sealed class EntryPageTests
         Assert.True(page.Html.IndexOf("id=\"value-chloride\"", StringComparison.Ordinal) > page.Html.IndexOf("<details class=\"more\"", StringComparison.Ordinal));
         Assert.Contains("Concentration by titration", page.Text, StringComparison.Ordinal);
         Assert.Equal(7, Guid.Parse(page.Hidden("id")).Version);
+    }
+
+    // The one of the last reading has lapsed: another stands beside it, so the person says which it is.
+    [Theory]
+    [InlineData(false, "R-1")]
+    [InlineData(true, "")]
+    public async Task Get_InstrumentOfTheLastReadingHasLapsed_StandsReadyOnlyWhereAllHave(bool isOtherChecked, string ready)
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.InstrumentAsync(Some.Refractometer());
+            await shop.InstrumentAsync(Some.Refractometer("R-2") with { CheckedOn = new DateOnly(2026, isOtherChecked ? 3 : 2, 1) });
+            await shop.StoreAsync(Some.Reading() with { Measurements = [Some.Typed(ParameterCodes.Concentration, 8.0m, instrument: "R-1")] });
+        });
+
+        var page = await host.GetAsync(Enter);
+
+        Assert.Contains("R-1, checked 20 Feb, lapsed", page.Text, StringComparison.Ordinal);
+        Assert.Equal(!isOtherChecked, page.Text.Contains("R-2, checked 1 Feb, lapsed", StringComparison.Ordinal));
+        Assert.Equal(ready, Regex.Match(page.Html, "<option[^>]*value=\"(?<tag>R-[0-9])\"[^>]* selected", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)).Groups["tag"].Value);
     }
 
     // Whoever is sent to a sump that smelled of it must know before they bend over it.

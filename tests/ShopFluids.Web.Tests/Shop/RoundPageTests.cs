@@ -1,4 +1,5 @@
 using System.Net;
+using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -71,6 +72,33 @@ public sealed class RoundPageTests
         });
 
         Assert.Contains("Still to do: pH", (await host.GetAsync("/round")).Text, StringComparison.Ordinal);
+    }
+
+    // Read this morning, and asked for again: who walks by must not think that nobody was there.
+    [Fact]
+    public async Task Get_ReadTodayAndAskedForAgain_SaysWhatOnceMore()
+    {
+        await using var host = await ShopHost.OpenAsync(shop => shop.StoreAsync(Some.Reading(ph: 8.4m)));
+
+        var page = await host.GetAsync("/round");
+
+        Assert.Contains("S-07 once more: pH", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(Texts.Round_NotReadYet, page.Text, StringComparison.Ordinal);
+    }
+
+    [Theory]
+    [InlineData(1, false)]
+    [InlineData(3, true)]
+    public async Task Get_StopSmelledOfTheGas_WarnsBeforeAnybodyGoes(int odour, bool warns)
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Test));
+            await shop.StoreAsync(Some.Reading() with { Measurements = [.. Some.Reading().Measurements, Some.Typed(ParameterCodes.Odour, odour)] });
+            shop.Clock.Advance(TimeSpan.FromDays(7));
+        });
+
+        Assert.Equal(warns, (await host.GetAsync("/round")).Text.Contains(Texts.Caution_HydrogenSulphideShort, StringComparison.Ordinal));
     }
 
     [Fact]

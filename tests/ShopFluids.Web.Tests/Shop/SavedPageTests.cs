@@ -1,6 +1,7 @@
 using System.Net;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
@@ -45,6 +46,18 @@ public sealed class SavedPageTests
         Assert.Contains("Gloves and goggles.", page.Text, StringComparison.Ordinal);
         Assert.Contains("after the weekend", page.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("style=", page.Html, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Get_DosedToday_SaysUntilWhenPeopleKeepAway()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        Assert.DoesNotContain("Keep away", (await host.GetAsync(address)).Text, StringComparison.OrdinalIgnoreCase);
+
+        (await host.Shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose() with { VolumeLitres = 120 }, Some.Operator, isSupervisor: false, TestContext.Current.CancellationToken)).Done();
+
+        Assert.Contains("Keep away", (await host.GetAsync(address)).Text, StringComparison.OrdinalIgnoreCase);
     }
 
     // All values in range, and the sump holds 30 L that nobody wrote down: what the rules see besides the limits has its own block.

@@ -91,6 +91,28 @@ public sealed class NoteDosePageTests
         Assert.Contains("(!) Against its label: Poured twice.", Timeline(desk).TextContent, StringComparison.Ordinal);
     }
 
+    // The reason was for 300 mL: nobody was told yet that 3000 are twenty times what the label allows.
+    [Fact]
+    public async Task Save_AmountChangedAfterTheReason_IsRefusedAnewBeforeTheReasonCounts()
+    {
+        await using var desk = await OpenAsync(isSupervisor: true);
+        var page = Page(desk);
+        Fill(page);
+        await page.Find("input[type=checkbox]").ChangeAsync(new() { Value = true });
+        page.Type(DoseFields.Amount, "300");
+        await page.SaveAsync();
+        page.Type(DoseFields.AgainstLabel, "Poured twice");
+        page.Type(DoseFields.Amount, "3000");
+
+        await page.SaveAsync();
+
+        Assert.Contains("3000", page.FaultOf(DoseFields.Amount)?.Replace(",", "", StringComparison.Ordinal), StringComparison.Ordinal);
+        Assert.Equal(0, await desk.Shop.CountAsync<Dose>());
+        await page.SaveAsync();
+        page.WaitForAssertion(() => Assert.Contains("(!) Against its label: Poured twice.", page.Find("table.list tbody tr").TextContent, StringComparison.Ordinal), SetupDesk.Patience);
+        Assert.Equal(1, await desk.Shop.CountAsync<Dose>());
+    }
+
     [Fact]
     public async Task StrikeOut_BySupervisor_StaysStruckThroughWithTheReason()
     {

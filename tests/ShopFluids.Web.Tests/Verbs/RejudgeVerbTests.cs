@@ -33,5 +33,10 @@ public sealed class RejudgeVerbTests : IDisposable
         Assert.Equal(ExitCodes.Failed, await _run.RunAsync("rejudge", "--reason", "Limits changed", "--by", "alex", "--sump", "S-99"));
         Assert.Equal("There is no sump S-99. Check the tag on the label.", _run.Error.Trim());
         Assert.Equal(ExitCodes.BadArguments, await _run.RunAsync("rejudge", "--by", "alex"));
+
+        // Nor in the name of somebody who has left.
+        await _run.RunAsync("account", "add", "robin", "--name", "Somebody", "--roles", "supervisor");
+        Assert.Equal(ExitCodes.Done, await _run.RunAsync("account", "rename-to-number", "robin"));
+        Assert.Equal(ExitCodes.Failed, await _run.RunAsync("rejudge", "--reason", "Limits changed", "--by", "person-2"));
     }
 }

@@ -124,6 +124,7 @@ internal sealed class PastShop(ShopFluidsDbContext db)
         _openTasks.Values.Any(t => t.SumpId == sumpId && t.AssignedToId is not null) ? DateTime.MaxValue.ToUniversalTime()
         : new[] { _poured.LastSeenAt(sumpId), _workEnded.TryGetValue(sumpId, out var at) ? at : null }.Max();
 
+    // Work that only went with what asked for it is no answer.
     private void TakeTask(CareTask task)
     {
         if (task.State == TaskState.Open)
@@ -133,7 +134,7 @@ internal sealed class PastShop(ShopFluidsDbContext db)
         }
 
         _openTasks.Remove(task.Id);
-        if (task is { EndedByPersonId: not null, EndedAtUtc: { } ended } && (!_workEnded.TryGetValue(task.SumpId, out var last) || ended > last))
+        if (task is { EndedByPersonId: not null, EndedAtUtc: { } ended } && (task.State != TaskState.Withdrawn || task.IsRedated) && (!_workEnded.TryGetValue(task.SumpId, out var last) || ended > last))
         {
             _workEnded[task.SumpId] = ended;
         }

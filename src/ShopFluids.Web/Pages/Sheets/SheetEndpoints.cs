@@ -1,3 +1,4 @@
+using Microsoft.AspNetCore.Mvc;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sheets;
@@ -28,7 +29,7 @@ internal static class SheetEndpoints
     }
 
     // A browser's form sends a field for each ticked box, a person writes S-01,S-02: both are read.
-    private static async Task<IResult> WriteLabelsAsync(string[]? sumps, string? size, string? paper, SumpLabelsQuery query, SetupCache setups, HttpContext http)
+    private static async Task<IResult> WriteLabelsAsync([FromQuery] string[]? sumps, string? size, string? paper, SumpLabelsQuery query, SetupCache setups, HttpContext http)
     {
         if (!SheetAsk.TryReadPaper(paper, out var sheet))
         {

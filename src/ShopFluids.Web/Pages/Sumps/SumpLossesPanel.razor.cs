@@ -34,6 +34,7 @@ public sealed partial class SumpLossesPanel
     private string Closes(ChargeBalance balance) =>
         balance.Finding.Fault != BalanceFault.None ? $"{BalanceWords.Fault(balance.Finding.Fault)} {Format.Say(Texts.Bench_BalanceCauses, BalanceWords.Causes(balance.Finding))}"
         : IsUncertain(balance) ? Texts.Losses_Uncertain
+        : View.Page.Open.Flags.Any(f => f.Rule == BalanceRule.RuleCode) ? Texts.Losses_ClosesInAll
         : Texts.Bench_BalanceCloses;
 
     // Where neither loss stands out of its give-or-take, the figures are no more than a size.

@@ -12,10 +12,18 @@ internal static class EntryKit
 
     public static bool IsForPh(EntryInstrument instrument) => instrument.Kind is InstrumentKind.PhMeter or InstrumentKind.PhStrips;
 
-    /// <summary>The one used last at this sump, or the only one there is; empty when that is for the person to say.</summary>
+    /// <summary>
+    /// The one used last at this sump, or the only one there is; empty when that is for the person to say. One whose check has lapsed stands ready
+    /// only where all have.
+    /// </summary>
     public static string Usual(EntryPage page, Func<EntryInstrument, bool> isOfKind)
     {
         var fitting = page.Instruments.Where(isOfKind).ToList();
+        if (fitting.Exists(i => !i.IsLapsed) && fitting.Exists(i => i is { IsInUse: true, IsLapsed: true }))
+        {
+            return "";
+        }
+
         return fitting.Find(i => i.IsInUse)?.Tag ?? (fitting.Count == 1 ? fitting[0].Tag : "");
     }
 

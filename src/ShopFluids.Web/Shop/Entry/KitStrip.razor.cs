@@ -28,6 +28,7 @@ public partial class KitStrip
     private string Describe(EntryInstrument instrument)
     {
         var name = instrument.CheckedOn is { } day ? View.Visit.Say(Texts.Entry_InstrumentChecked, instrument.Tag, View.Visit.Format.ShortDay(day)) : instrument.Tag;
-        return EntryKit.IsRefractometer(instrument) && !instrument.CompensatesTemperature ? View.Visit.Say(Texts.Entry_InstrumentUncompensated, name) : name;
+        name = EntryKit.IsRefractometer(instrument) && !instrument.CompensatesTemperature ? View.Visit.Say(Texts.Entry_InstrumentUncompensated, name) : name;
+        return instrument.IsLapsed ? View.Visit.Say(Texts.Entry_InstrumentLapsed, name) : name;
     }
 }

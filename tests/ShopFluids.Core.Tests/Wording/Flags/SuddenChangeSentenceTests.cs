@@ -22,7 +22,7 @@ public sealed class SuddenChangeSentenceTests
             "pH went from 9.0 to 8.4; a change of up to 0.33 would be nothing unusual here.",
             say.Flag(SuddenChangeRule.RuleCode, ParameterCodes.Ph, Verdict.Warning, Direction.Low, numbers));
         Assert.Equal(
-            "Ends once the new value has been found on several days, or when a reading has gone back towards 9.0. Which of the two is right the limits of the parameter tell.",
+            "Ends once the new value has been found on several days, or when a reading has gone back towards 9.0. Whether the new value is good or bad, the limits of the parameter say.",
             say.FlagClears(SuddenChangeRule.RuleCode, ParameterCodes.Ph, Direction.Low, numbers));
     }
 
