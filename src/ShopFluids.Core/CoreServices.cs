@@ -120,6 +120,7 @@ public static class CoreServices
         .AddSingleton<ShutdownWorkQuery>()
         .AddSingleton<AddInstrumentHandler>()
         .AddSingleton<ChangeInstrumentHandler>()
+        .AddSingleton<ChangeWaterSourceHandler>()
         .AddSingleton<NoteInstrumentCheckHandler>()
         .AddSingleton<AddWaterSourceHandler>()
         .AddSingleton<ShipParametersHandler>()

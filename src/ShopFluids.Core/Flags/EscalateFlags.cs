@@ -16,6 +16,8 @@ namespace ShopFluids.Core.Flags;
 /// </summary>
 public sealed class EscalateFlagsHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news, EscalationChannels channels)
 {
+    private const int MostTags = 8;
+
     /// <returns>How many flags were marked.</returns>
     public async Task<int> HandleAsync(CancellationToken cancellationToken)
     {
@@ -50,13 +52,20 @@ public sealed class EscalateFlagsHandler(ShopDatabase database, SetupCache setup
             flag.Escalate(now);
         }
 
-        await write.CommitAsync(new Act(ActCodes.FlagEscalated, Actor.Program, now, ""), cancellationToken);
+        await write.CommitAsync(new Act(ActCodes.FlagEscalated, Actor.Program, now, SubjectOf(due, current)), cancellationToken);
         foreach (var sumpId in due.OfSumps.Select(f => f.SumpId).Append(Guid.Empty).Distinct())
         {
             news.Publish(sumpId);
         }
 
         return due.OfSumps.Count + due.OfShop.Count;
+    }
+
+    // The entry lists every flag anyway; more tags than these are no help to who looks for one.
+    private static string SubjectOf(DueFlags due, ShopSetup setup)
+    {
+        var tags = due.OfSumps.Select(f => setup.FindSump(f.SumpId)?.Tag).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
+        return tags.Count <= MostTags ? string.Join(", ", tags) : "";
     }
 
     private static async Task<DueFlags> DueAsync(ShopFluidsDbContext db, ShopSetup setup, DateTime now, CancellationToken cancellationToken)

@@ -5,7 +5,7 @@ using ShopFluids.Core.Water;
 
 namespace ShopFluids.Core.Setup;
 
-public sealed record AddWaterSource(Guid Id, string Name, decimal ZeroBrix, decimal? HardnessMgPerLitre, decimal? NitrateMgPerLitre, decimal? NitriteMgPerLitre);
+public sealed record AddWaterSource(Guid Id, WaterData Data);
 
 public sealed class AddWaterSourceHandler(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
@@ -19,19 +19,14 @@ public sealed class AddWaterSourceHandler(ShopDatabase database, SetupCache setu
             return new Saved(command.Id);
         }
 
-        var errors = new List<FieldError>();
-        TextChecks.Check(errors, "name", command.Name, 120);
-        SetupFields.Range(errors, "zeroBrix", command.ZeroBrix, -1, 5, "Brix");
-        SetupFields.Range(errors, "hardness", command.HardnessMgPerLitre ?? 0, 0, 5000, "mg/L");
-        SetupFields.Range(errors, "nitrate", command.NitrateMgPerLitre ?? 0, 0, 2000, "mg/L");
-        SetupFields.Range(errors, "nitrite", command.NitriteMgPerLitre ?? 0, 0, 1000, "mg/L");
-        if (errors.Count > 0)
+        var data = command.Data;
+        if (WaterChecks.Faults(data) is { Count: > 0 } faults)
         {
-            return new FieldErrors(errors);
+            return new FieldErrors(faults);
         }
 
-        write.Database.Add(new WaterSource(command.Id, command.Name.Trim(), command.ZeroBrix, command.HardnessMgPerLitre, command.NitrateMgPerLitre, command.NitriteMgPerLitre));
-        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, command.Name.Trim()), cancellationToken);
+        write.Database.Add(new WaterSource(command.Id, data.Name.Trim(), data.ZeroBrix, data.HardnessMgPerLitre, data.NitrateMgPerLitre, data.NitriteMgPerLitre));
+        await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, data.Name.Trim()), cancellationToken);
         return new Saved(command.Id);
     }
 }

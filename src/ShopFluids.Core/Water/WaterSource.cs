@@ -32,6 +32,9 @@ public sealed class WaterSource : Entity, ISetup
     public decimal? NitrateMgPerLitre { get; private set; }
 
     public decimal? NitriteMgPerLitre { get; private set; }
+
+    public void Change(string name, decimal zeroBrix, decimal? hardnessMgPerLitre, decimal? nitrateMgPerLitre, decimal? nitriteMgPerLitre) =>
+        (Name, ZeroBrix, HardnessMgPerLitre, NitrateMgPerLitre, NitriteMgPerLitre) = (name, zeroBrix, hardnessMgPerLitre, nitrateMgPerLitre, nitriteMgPerLitre);
 }
 
 internal sealed class WaterSourceConfiguration : IEntityTypeConfiguration<WaterSource>

@@ -12,6 +12,9 @@ internal sealed class QrDrawing
     // The matrix carries its own quiet zone of four modules on each side.
     private readonly List<BitArray> _matrix;
 
+    // On the pages of a sheet it stands in one place.
+    private (double X, double Y, double Size, IReadOnlyList<PagePath> Rows)? _placed;
+
     public QrDrawing(string content, QRCodeGenerator.ECCLevel level = QRCodeGenerator.ECCLevel.M)
     {
         using var generator = new QRCodeGenerator();
@@ -21,15 +24,28 @@ internal sealed class QrDrawing
 
     public void Draw(PrintPage page, double x, double y, double size)
     {
-        var matrix = _matrix;
-        var module = size / matrix.Count;
-        var steps = new List<PathStep>();
-        for (var row = 0; row < matrix.Count; row++)
+        if (_placed is not { } placed || (placed.X, placed.Y, placed.Size) != (x, y, size))
         {
-            for (var column = 0; column < matrix.Count; column++)
+            _placed = placed = (x, y, size, [.. RowsAt(x, y, size)]);
+        }
+
+        foreach (var row in placed.Rows)
+        {
+            page.Fill(row);
+        }
+    }
+
+    // An outline for each row: one for the whole code would be large enough to be collected only with everything else.
+    private IEnumerable<PagePath> RowsAt(double x, double y, double size)
+    {
+        var module = size / _matrix.Count;
+        for (var row = 0; row < _matrix.Count; row++)
+        {
+            var steps = new List<PathStep>();
+            for (var column = 0; column < _matrix.Count; column++)
             {
                 var run = 0;
-                while (column + run < matrix.Count && matrix[row][column + run])
+                while (column + run < _matrix.Count && _matrix[row][column + run])
                 {
                     run++;
                 }
@@ -40,8 +56,11 @@ internal sealed class QrDrawing
                     column += run;
                 }
             }
-        }
 
-        page.Fill(new PagePath(steps));
+            if (steps.Count > 0)
+            {
+                yield return new PagePath(steps);
+            }
+        }
     }
 }

@@ -1,10 +1,11 @@
 using PdfSharp.Drawing;
 using PdfSharp.Pdf;
 using ShopFluids.Printing.Drawing;
+using ShopFluids.Printing.Fonts;
 
 namespace ShopFluids.Printing.Pdf;
 
-/// <summary>Paints laid-out pages with PDFsharp. The only place, with <see cref="EmbeddedFontResolver"/>, that knows the library.</summary>
+/// <summary>Paints laid-out pages with PDFsharp. The only place, with <see cref="EmbeddedFontResolver"/> and <see cref="ColourProfile"/>, that knows the library.</summary>
 internal static class PdfCanvas
 {
     // PDFsharp shares its font caches across documents; one page at a time keeps that safe, and a file of many sheets lets a single one pass.
@@ -21,17 +22,19 @@ internal static class PdfCanvas
 
         using var raw = new MemoryStream();
         using var pdf = new PdfDocument();
+        var fonts = new Dictionary<(PrintFace Face, double Size), XFont>();
         lock (Painting)
         {
             EmbeddedFontResolver.Register();
             Describe(pdf, document.Info);
+            ColourProfile.Declare(pdf);
         }
 
         foreach (var page in document.Pages)
         {
             lock (Painting)
             {
-                Paint(pdf, page);
+                Paint(pdf, page, fonts);
             }
         }
 
@@ -60,7 +63,7 @@ internal static class PdfCanvas
         pdf.ViewerPreferences.DisplayDocTitle = true;
     }
 
-    private static void Paint(PdfDocument pdf, PrintPage source)
+    private static void Paint(PdfDocument pdf, PrintPage source, Dictionary<(PrintFace Face, double Size), XFont> fonts)
     {
         var page = pdf.AddPage();
         page.Width = XUnit.FromPoint(source.Width);
@@ -71,8 +74,7 @@ internal static class PdfCanvas
             switch (item)
             {
                 case PageText text:
-                    var font = new XFont(EmbeddedFontResolver.Family(text.Face), text.Size, XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);
-                    graphics.DrawString(text.Text, font, XBrushes.Black, text.X, text.Baseline);
+                    graphics.DrawString(text.Text, Font(text, fonts), XBrushes.Black, text.X, text.Baseline);
                     break;
                 case PageStroke stroke:
                     graphics.DrawPath(Pen(stroke), Outline(stroke.Path));
@@ -84,6 +86,18 @@ internal static class PdfCanvas
                     throw new NotSupportedException($"A {item.GetType().Name} has no way into a PDF.");
             }
         }
+    }
+
+    // The library looks a font up by its name each time one is made.
+    private static XFont Font(PageText text, Dictionary<(PrintFace Face, double Size), XFont> fonts)
+    {
+        if (!fonts.TryGetValue((text.Face, text.Size), out var font))
+        {
+            font = new XFont(EmbeddedFontResolver.Family(text.Face), text.Size, XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);
+            fonts.Add((text.Face, text.Size), font);
+        }
+
+        return font;
     }
 
     private static XPen Pen(PageStroke stroke)

@@ -7,12 +7,17 @@ namespace ShopFluids.Printing.Pdf;
 
 /// <summary>
 /// A pass over a file that PDFsharp wrote. It appends the Adler-32 checksum that the library (6.2.4) leaves off its Flate streams
-/// (RFC 1950, section 2.2), and puts names drawn from the content in place of the library's random ones, so that the same sheet
-/// gives the same bytes. The checksum part can go when the library writes it: a stream that has one is left as it is.
+/// (RFC 1950, section 2.2), says in the metadata that the file is PDF/A-2b (ISO 19005-2, 6.6.4), and puts names drawn from the content in
+/// place of the library's random ones, so that the same sheet gives the same bytes. The checksum part can go when the library writes it: a stream that has one is left as it is.
 /// </summary>
 internal static partial class PdfFinish
 {
     private const string NoId = "00000000000000000000000000000000";
+    private const string EndOfMetadata = "</rdf:RDF>";
+    private const string PdfA = """
+          <rdf:Description rdf:about="" xmlns:pdfaid="http://www.aiim.org/pdfa/ns/id/"><pdfaid:part>2</pdfaid:part><pdfaid:conformance>B</pdfaid:conformance></rdf:Description>
+
+        """;
     private const string NoUuid = "uuid:00000000-0000-0000-0000-000000000000";
 
     public static void Write(byte[] raw, Stream output)
@@ -64,20 +69,15 @@ internal static partial class PdfFinish
         var length = Length().Match(head);
         var size = int.Parse(length.Groups["size"].ValueSpan, CultureInfo.InvariantCulture);
         var data = body[..size].ToArray();
-        if (head.Contains("/FlateDecode", StringComparison.Ordinal))
-        {
-            data = FlateChecksum.Complete(data);
-            head = head[..length.Index] + Invariant($"/Length {data.Length}") + head[(length.Index + length.Length)..];
-        }
-        else
-        {
-            data = Encoding.Latin1.GetBytes(Uuid().Replace(Encoding.Latin1.GetString(data), NoUuid));
-        }
-
-        Text(file, head + "\nstream\n");
+        data = head.Contains("/FlateDecode", StringComparison.Ordinal) ? FlateChecksum.Complete(data) : Metadata(data);
+        Text(file, head[..length.Index] + Invariant($"/Length {data.Length}") + head[(length.Index + length.Length)..] + "\nstream\n");
         file.Write(data);
         file.Write(body[size..]);
     }
+
+    // The one stream that is not compressed, so that programs that know nothing of PDF find it.
+    private static byte[] Metadata(byte[] source) =>
+        Encoding.Latin1.GetBytes(Uuid().Replace(Encoding.Latin1.GetString(source), NoUuid).Replace(EndOfMetadata, PdfA + EndOfMetadata, StringComparison.Ordinal));
 
     /// <summary>Subset names must differ within the file and have six capital letters (ISO 32000-1, 9.6.4); nothing else matters.</summary>
     private static string Tag(string random, Dictionary<string, string> tags)

@@ -8,13 +8,14 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Tuning;
+using ShopFluids.Rules;
 using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using Xunit;
 
 namespace ShopFluids.Core.Tests.Setup;
 
-/// <summary>Changing a fluid, a machine or an instrument: whoever saw an older version is told.</summary>
+/// <summary>Changing a fluid, a machine, a water or an instrument: whoever saw an older version is told.</summary>
 public sealed class ChangeSetupTests
 {
     [Theory, EachDatabase]
@@ -99,6 +100,38 @@ public sealed class ChangeSetupTests
         (await ChangeAsync(shop, new ChangeFluid(fluid.Id, Data(fluid) with { Name = "EMULSION A" }, fluid.Version))).Done();
     }
 
+    // 8 Brix on a scale that shows 0.5 for the plain water is 7.5 of fluid; what was read before keeps its own zero.
+    [Theory, EachDatabase]
+    public async Task ChangeWaterSource_NewZero_CountsForWhatIsReadFromThenOn(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 8));
+        var seen = Assert.Single((await shop.SetupAsync()).Waters);
+
+        (await ChangeAsync(shop, new ChangeWaterSource(seen.Id, new("Mains, new tap", 0.5m, 210, null, 0), seen.Version))).Done();
+
+        var changed = Assert.Single((await shop.SetupAsync()).Waters);
+        Assert.Equal(("Mains, new tap", 0.5m, 210m, null), (changed.Name, changed.ZeroBrix, changed.HardnessMgPerLitre, changed.NitrateMgPerLitre));
+        shop.Clock.Advance(TimeSpan.FromDays(1));
+        await shop.StoreAsync(Some.Reading(brix: 8, takenAt: shop.Now));
+        var values = await shop.ReadAsync(db => db.Readings.SelectMany(r => r.Measurements, (r, m) => new { r.TakenAtUtc, m.Parameter, m.Value, m.ZeroBrix })
+            .Where(m => m.Parameter == ParameterCodes.Concentration).OrderBy(m => m.TakenAtUtc).ToListAsync(TestContext.Current.CancellationToken));
+        Assert.Equal([0m, 0.5m], values.Select(v => v.ZeroBrix ?? -1));
+        Assert.Equal(7.5 / 8, values[1].Value / values[0].Value, 1e-9);
+        Assert.Equal(new ChangedMeanwhile(changed.Version), (await ChangeAsync(shop, new ChangeWaterSource(seen.Id, new("Mains", 0, null, null, null), seen.Version))).Refused());
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    [Theory, EachDatabase]
+    public async Task ChangeWaterSource_BadFieldsOrUnknown_AreNamed(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var seen = Assert.Single((await shop.SetupAsync()).Waters);
+
+        Assert.Equal(["name", "zeroBrix", "hardness", "nitrate", "nitrite"], (await ChangeAsync(shop, new ChangeWaterSource(seen.Id, new(" ", 5.1m, 5001, -1, 1001), seen.Version))).Fields().Select(e => e.Field));
+        Assert.Equal(new WaterNotFound(), (await ChangeAsync(shop, new ChangeWaterSource(Some.Id(), new("Well", 0, null, null, null), 1))).Refused());
+    }
+
     [Theory, EachDatabase]
     public async Task ChangeInstrument_SeenVersion_ChangesItAndStandsInTheRecord(TestDatabase database)
     {
@@ -170,6 +203,8 @@ public sealed class ChangeSetupTests
     private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeMachine command) => shop.Get<ChangeMachineHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
 
     private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeInstrument command) => shop.Get<ChangeInstrumentHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
+
+    private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeWaterSource command) => shop.Get<ChangeWaterSourceHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
 
     private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeFluid command) => shop.Get<ChangeFluidHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
 }

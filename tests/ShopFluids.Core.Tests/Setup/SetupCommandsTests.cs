@@ -250,7 +250,7 @@ public sealed class SetupCommandsTests
         await shop.InstrumentAsync(Some.PhMeter());
 
         Assert.Equal(["resolution", "accuracy", "tag"], (await shop.Get<AddInstrumentHandler>().HandleAsync(Some.PhMeter("ph-1") with { Resolution = 0, Accuracy = -1 }, Some.Supervisor, Stop)).Fields().Select(e => e.Field));
-        Assert.Equal(["name", "zeroBrix", "hardness"], (await shop.Get<AddWaterSourceHandler>().HandleAsync(new AddWaterSource(Some.Id(), "", 6, -1, null, null), Some.Supervisor, Stop)).Fields().Select(e => e.Field));
+        Assert.Equal(["name", "zeroBrix", "hardness"], (await shop.Get<AddWaterSourceHandler>().HandleAsync(new AddWaterSource(Some.Id(), new("", 6, -1, null, null)), Some.Supervisor, Stop)).Fields().Select(e => e.Field));
     }
 
     [Theory, EachDatabase]

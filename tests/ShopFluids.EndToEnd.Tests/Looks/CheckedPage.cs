@@ -69,12 +69,13 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("set-up, site", Texts.Role_Supervisor, "/setup/site", IsTablet: false),
         new("set-up, areas", Texts.Role_Supervisor, "/setup/areas", IsTablet: false),
         new("set-up, waters", Texts.Role_Supervisor, "/setup/waters", IsTablet: false),
+        new("set-up, change a water", Texts.Role_Supervisor, "/setup/waters", IsTablet: false, ChangeFirstAsync),
         new("set-up, instruments", Texts.Role_Supervisor, "/setup/instruments", IsTablet: false),
         new("set-up, change an instrument", Texts.Role_Supervisor, "/setup/instruments/R-2", IsTablet: false),
         new("set-up, fluids", Texts.Role_Supervisor, "/setup/fluids", IsTablet: false),
         new("set-up, new fluid", Texts.Role_Supervisor, "/setup/fluids/new", IsTablet: false),
         new("set-up, new fluid refused", Texts.Role_Supervisor, "/setup/fluids/new", IsTablet: false, RefuseFormAsync),
-        new("set-up, change a fluid", Texts.Role_Supervisor, "/setup/fluids", IsTablet: false, ChangeFluidAsync),
+        new("set-up, change a fluid", Texts.Role_Supervisor, "/setup/fluids", IsTablet: false, ChangeFirstAsync),
         new("set-up, change a machine", Texts.Role_Supervisor, "/setup/machines/M-12", IsTablet: false),
         new("set-up, lots", Texts.Role_Supervisor, "/setup/lots", IsTablet: false),
         new("set-up, sumps", Texts.Role_Supervisor, "/setup/sumps", IsTablet: false),
@@ -261,7 +262,7 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         await RefuseFormAsync(visit);
     }
 
-    private static async Task ChangeFluidAsync(Visit visit)
+    private static async Task ChangeFirstAsync(Visit visit)
     {
         await visit.Page.Locator(".ways a").First.ClickAsync();
         await visit.Page.Locator("form.setform").WaitForAsync();

@@ -55,6 +55,7 @@ public sealed class PictureMaker(SqliteDemo demo, Chromium chromium)
         foreach (var page in CheckedPage.All.Where(p => !p.IsTablet))
         {
             await using var visit = await page.OpenAsync(demo, chromium);
+            await visit.Page.EvaluateAsync("() => document.querySelector('details.person')?.removeAttribute('open')");
             foreach (var theme in new[] { "light", "dark" })
             {
                 await visit.ThemeAsync(theme);

@@ -75,7 +75,7 @@ public static class Some
 
     public static AddInstrument PhMeter(string tag = "PH-1") => new(Id(), tag, InstrumentKind.PhMeter, 0.01m, 0.05m, true, new DateOnly(2026, 2, 20));
 
-    public static AddWaterSource Water(Guid id, decimal zeroBrix = 0) => new(id, "Mains", zeroBrix, 150, 10, 0);
+    public static AddWaterSource Water(Guid id, decimal zeroBrix = 0) => new(id, new("Mains", zeroBrix, 150, 10, 0));
 
     public static RecordAddition Addition(
         Guid? lotId, decimal water = 10, decimal concentrate = 1, decimal removed = 0, DateTime? at = null, string tag = SumpTag, Guid? id = null, Guid? readingId = null, string? overrideReason = null) =>

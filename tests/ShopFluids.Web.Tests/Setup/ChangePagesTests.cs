@@ -216,6 +216,35 @@ public sealed class ChangePagesTests
         Assert.Equal((0.3m, 14, true), (instrument.Accuracy, instrument.CheckEveryDays, instrument.OutOfUseSince is not null));
     }
 
+    [Fact]
+    public async Task Water_AnalysedAnew_IsChanged()
+    {
+        await using var desk = await OpenAsync();
+        var page = desk.Render<EditWaterPage>(p => p.Add(w => w.Id, desk.Shop.WaterId));
+        page.WaitForElement("form", SetupDesk.Patience);
+        page.Type("hardness", "6000");
+        await page.SaveAsync();
+        Assert.Contains("0 to 5,000", page.FaultOf("hardness"), StringComparison.Ordinal);
+
+        page.Type("zeroBrix", "0,3");
+        page.Type("hardness", "210");
+        await page.SaveAsync();
+
+        var water = Assert.Single((await desk.Shop.SetupAsync()).Waters);
+        Assert.Equal(("Mains", 0.3m, 210m), (water.Name, water.ZeroBrix, water.HardnessMgPerLitre));
+    }
+
+    [Fact]
+    public async Task Water_Unknown_SaysSoWithAWayBack()
+    {
+        await using var desk = await OpenAsync();
+
+        var page = desk.Render<EditWaterPage>(p => p.Add(w => w.Id, Some.Id()));
+        page.WaitForElement("section.state h2", SetupDesk.Patience);
+
+        Assert.Equal(Texts.Error_WaterNotFound, page.Find("section.state h2").TextContent);
+    }
+
     private static async Task<DeskContext> OpenAsync()
     {
         var desk = await SetupDesk.OpenAsync();
@@ -223,6 +252,7 @@ public sealed class ChangePagesTests
         desk.Services.AddSingleton(desk.Shop.Get<ChangeFluidHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<ChangeSumpHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<ChangeInstrumentHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<ChangeWaterSourceHandler>());
         return desk;
     }
 

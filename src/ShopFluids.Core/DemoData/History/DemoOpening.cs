@@ -95,7 +95,7 @@ internal sealed class DemoOpening(DemoSeed seed, DemoCommands commands, SteppedT
         foreach (var water in seed.Waters)
         {
             (await commands.AddWaterSource.HandleAsync(
-                new AddWaterSource(NewId(), water.Name, water.ZeroBrix, water.HardnessMgPerLitre, water.NitrateMgPerLitre, water.NitriteMgPerLitre), actor, cancellationToken)).Done();
+                new AddWaterSource(NewId(), new(water.Name, water.ZeroBrix, water.HardnessMgPerLitre, water.NitrateMgPerLitre, water.NitriteMgPerLitre)), actor, cancellationToken)).Done();
         }
 
         foreach (var instrument in seed.Instruments)

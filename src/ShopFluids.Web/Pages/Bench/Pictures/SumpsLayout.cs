@@ -1,3 +1,4 @@
+using ShopFluids.Calculations.Volumes;
 using ShopFluids.Core.Bench.Answers;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Shared;
@@ -9,7 +10,7 @@ public sealed class SumpsLayout
 {
     public const double Width = 700;
     public const double Height = 350;
-    public const double SumpWidth = 150;
+    private const double SumpWidth = 150;
     private const double Top = 36;
     private const double Bottom = 286;
     private const double WordsApart = 19;
@@ -24,8 +25,11 @@ public sealed class SumpsLayout
     {
         ArgumentNullException.ThrowIfNull(picture);
         ArgumentNullException.ThrowIfNull(format);
-        var left = picture.Sumps.Count == 1 && picture.Beside.Count == 0 ? (Width - SumpWidth) / 2 - 60 : First;
-        Sumps = [.. picture.Sumps.Select((s, i) => Of(s, i == 0 ? left : Second, picture.TopLitres, format))];
+        var isAlone = picture.Sumps.Count == 1 && picture.Beside.Count == 0;
+        // A round tank that lies is as wide as it is high; beside others there is no room for that.
+        var width = isAlone && picture.Sumps[0].Shape is HorizontalCylinderSump ? Bottom - Top : SumpWidth;
+        var left = isAlone ? ((Width - width) / 2) - 60 : First;
+        Sumps = [.. picture.Sumps.Select((s, i) => Of(s, i == 0 ? left : Second, width, picture.TopLitres, format))];
         var groups = new List<DrawnGroup>();
         var top = Top;
         foreach (var bars in picture.Beside)
@@ -45,9 +49,9 @@ public sealed class SumpsLayout
     /// <summary>Bars beside a single sump, from the top down.</summary>
     public IReadOnlyList<DrawnGroup> Groups { get; }
 
-    private static DrawnSump Of(BenchSumpDrawing sump, double left, double topLitres, ShopFormat format)
+    private static DrawnSump Of(BenchSumpDrawing sump, double left, double width, double topLitres, ShopFormat format)
     {
-        var outline = new SumpOutline(sump.Shape, topLitres, new SumpFrame(left, SumpWidth, Top, Bottom));
+        var outline = new SumpOutline(sump.Shape, topLitres, new SumpFrame(left, width, Top, Bottom));
         double Y(double litres) => outline.Y(litres);
         var marks = new List<DrawnSumpMark>();
         var words = double.NegativeInfinity;
@@ -60,6 +64,7 @@ public sealed class SumpsLayout
         var before = Math.Max(0, sump.FluidLitres - sump.AddedLitres);
         return new DrawnSump(
             left,
+            width,
             outline.Inside(0, before),
             outline.Inside(before, sump.FluidLitres),
             [LineAt(outline, before), LineAt(outline, sump.FluidLitres)],
@@ -92,19 +97,19 @@ public sealed class SumpsLayout
 /// <param name="Fluid">Outline of what was in it before.</param>
 /// <param name="Added">Outline of what was added last; empty where nothing was.</param>
 /// <param name="Surfaces">The surface before and now.</param>
-public sealed record DrawnSump(double Left, string Fluid, string Added, IReadOnlyList<DrawnSurface> Surfaces, string Wall, string Caption, string Remark, IReadOnlyList<DrawnSumpMark> Marks)
+public sealed record DrawnSump(double Left, double Width, string Fluid, string Added, IReadOnlyList<DrawnSurface> Surfaces, string Wall, string Caption, string Remark, IReadOnlyList<DrawnSumpMark> Marks)
 {
     public DrawnPump? Pump { get; init; }
 
-    public string Middle => Svg.Number(Left + (SumpsLayout.SumpWidth / 2));
+    public string Middle => Svg.Number(Left + (Width / 2));
 
     public string MarkLeft => Svg.Number(Left - 8);
 
-    public string MarkRight => Svg.Number(Left + SumpsLayout.SumpWidth + 8);
+    public string MarkRight => Svg.Number(Left + Width + 8);
 
-    public string LeaderEnd => Svg.Number(Left + SumpsLayout.SumpWidth + 16);
+    public string LeaderEnd => Svg.Number(Left + Width + 16);
 
-    public string WordsX => Svg.Number(Left + SumpsLayout.SumpWidth + 20);
+    public string WordsX => Svg.Number(Left + Width + 20);
 }
 
 public sealed record DrawnSurface(string X1, string X2, string Y);

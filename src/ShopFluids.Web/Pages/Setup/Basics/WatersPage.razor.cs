@@ -3,7 +3,6 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
-using ShopFluids.Web.Pages.Setup.Fields;
 using ShopFluids.Web.Pages.Setup.Forms;
 
 namespace ShopFluids.Web.Pages.Setup.Basics;
@@ -29,13 +28,7 @@ public sealed partial class WatersPage
 
     private async Task<Error?> SaveAsync(FormReader read)
     {
-        var command = new AddWaterSource(
-            _draft.Id,
-            read.Text("name", _draft.Name),
-            read.Number("zeroBrix", _draft.Zero),
-            read.OptionalNumber("hardness", _draft.Hardness),
-            read.OptionalNumber("nitrate", _draft.Nitrate),
-            read.OptionalNumber("nitrite", _draft.Nitrite));
+        var command = new AddWaterSource(_draft.Id, _draft.Read(read));
         return read.HasFaults ? null : (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
     }
 
@@ -45,20 +38,5 @@ public sealed partial class WatersPage
         _draft = new WaterDraft(Guid.Empty);
         await LoadAsync();
         return (await Session.WordsAsync(Leaving)).Format.Say(Texts.Setup_Added, name);
-    }
-
-    private sealed class WaterDraft(Guid id)
-    {
-        public Guid Id { get; } = id;
-
-        public string Name { get; set; } = "";
-
-        public NumberBox Zero { get; } = new();
-
-        public NumberBox Hardness { get; } = new(QuantityKind.Hardness);
-
-        public NumberBox Nitrate { get; } = new();
-
-        public NumberBox Nitrite { get; } = new();
     }
 }
