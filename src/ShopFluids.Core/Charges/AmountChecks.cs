@@ -14,4 +14,13 @@ internal static class AmountChecks
             errors.Add(new(field, FieldProblem.OutOfRange, litres, 0, MaximumLitres, "L"));
         }
     }
+
+    /// <summary>Water and concentrate are more than there is room for: at the water, which may be what the concentrate leaves; at the concentrate where no water was typed.</summary>
+    public static FieldError OverTheBrim(string waterField, decimal water, string concentrateField, decimal concentrate, decimal room) =>
+        water > 0
+            ? new(waterField, FieldProblem.OverTheBrim, water, 0, InTenths(room - concentrate), "L")
+            : new(concentrateField, FieldProblem.OverTheBrim, concentrate, 0, InTenths(room), "L");
+
+    // Never more than there is room for.
+    private static decimal InTenths(decimal litres) => decimal.Round(decimal.Max(0, litres), 1, MidpointRounding.ToZero);
 }

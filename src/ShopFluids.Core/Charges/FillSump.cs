@@ -61,7 +61,9 @@ public sealed class FillSumpHandler(ShopDatabase database, SetupCache setups, Sh
         AmountChecks.Check(errors, "concentrateLitres", command.ConcentrateLitres);
         if (volume <= 0 || volume > brim)
         {
-            errors.Add(new("waterLitres", volume > brim ? FieldProblem.OverTheBrim : FieldProblem.OutOfRange, volume, 0.1m, brim, "L"));
+            errors.Add(volume > brim
+                ? AmountChecks.OverTheBrim("waterLitres", command.WaterLitres, "concentrateLitres", command.ConcentrateLitres, brim)
+                : new("waterLitres", FieldProblem.OutOfRange, volume, 0.1m, brim, "L"));
         }
 
         if (setup.Fluids.All(f => f.Id != command.FluidId))

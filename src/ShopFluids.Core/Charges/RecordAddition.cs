@@ -149,7 +149,7 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             }
             else if ((decimal)volume - command.RemovedLitres + added > brim)
             {
-                errors.Add(new("waterLitres", FieldProblem.OverTheBrim, added, 0, decimal.Round(decimal.Max(0, brim - (decimal)volume + command.RemovedLitres), 1, MidpointRounding.ToZero), "L"));
+                errors.Add(AmountChecks.OverTheBrim("waterLitres", command.WaterLitres, "concentrateLitres", command.ConcentrateLitres, brim - (decimal)volume + command.RemovedLitres));
             }
         }
 

@@ -148,7 +148,9 @@ public static class CleanOutChecks
         var volume = (note.WaterLitres ?? 0) + note.AllConcentrateLitres();
         if (errors.Count == 0 && (volume <= 0 || volume > brim))
         {
-            errors.Add(new(CleanOutFields.Water, volume > brim ? FieldProblem.OverTheBrim : FieldProblem.OutOfRange, volume, 0.1m, brim, "L"));
+            errors.Add(volume > brim
+                ? AmountChecks.OverTheBrim(CleanOutFields.Water, note.WaterLitres ?? 0, CleanOutFields.Concentrate(0), note.AllConcentrateLitres(), brim)
+                : new(CleanOutFields.Water, FieldProblem.OutOfRange, volume, 0.1m, brim, "L"));
         }
     }
 

@@ -31,6 +31,9 @@ public sealed record CleanOutPage(
     /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
     public KeepAway? KeepAway { get; init; }
 
+    /// <summary>The sump smelled of hydrogen sulphide when somebody last smelled at it: whoever drains it must know before they bend over it.</summary>
+    public bool WarnsOfGas { get; init; }
+
     /// <summary>The step whose turn it is; null when only the first reading is missing.</summary>
     public CleanOutPageStep? Current => Steps.FirstOrDefault(s => s.Noted is null);
 

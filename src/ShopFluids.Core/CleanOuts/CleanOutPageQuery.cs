@@ -9,6 +9,7 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Advice;
 
 namespace ShopFluids.Core.CleanOuts;
 
@@ -35,7 +36,8 @@ public sealed class CleanOutPageQuery(ShopDatabase database, SetupCache setups, 
     {
         var now = clock.UtcNow;
         var fluid = setup.Fluid(charge.FluidId);
-        var volume = await db.Standings.AsNoTracking().Where(s => s.SumpId == sump.Id).Select(s => s.VolumeLitres).FirstOrDefaultAsync(cancellationToken);
+        var standing = await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
+        var volume = standing?.VolumeLitres;
         var open = await db.CleanOuts.AsNoTracking().FirstOrDefaultAsync(c => c.ChargeId == charge.Id && c.EndedAtUtc == null, cancellationToken);
         var done = open is null ? [] : await db.CleanOutSteps.AsNoTracking().Where(s => s.CleanOutId == open.Id).ToListAsync(cancellationToken);
         var people = done.Select(s => s.PersonId).ToHashSet();
@@ -61,6 +63,7 @@ public sealed class CleanOutPageQuery(ShopDatabase database, SetupCache setups, 
             (double)fluid.TargetPercent,
             await LotChoices.OfFluidAsync(db, fluid.Id, setup.Calendar.ShopDayOf(now), cancellationToken))
         {
+            WarnsOfGas = CautionAdvice.WarnsOfGas(standing?.Facts?.Latest.GetValueOrDefault(ParameterCodes.Odour)?.Value ?? 0),
             KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
         };
     }

@@ -16,8 +16,6 @@ namespace ShopFluids.Core.Flags;
 /// </summary>
 public sealed class EscalateFlagsHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news, EscalationChannels channels)
 {
-    private const int MostTags = 8;
-
     /// <returns>How many flags were marked.</returns>
     public async Task<int> HandleAsync(CancellationToken cancellationToken)
     {
@@ -61,12 +59,10 @@ public sealed class EscalateFlagsHandler(ShopDatabase database, SetupCache setup
         return due.OfSumps.Count + due.OfShop.Count;
     }
 
-    // The entry lists every flag anyway; more tags than these are no help to who looks for one.
-    private static string SubjectOf(DueFlags due, ShopSetup setup)
-    {
-        var tags = due.OfSumps.Select(f => setup.FindSump(f.SumpId)?.Tag).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal).ToList();
-        return tags.Count <= MostTags ? string.Join(", ", tags) : "";
-    }
+    // Whole tags, as many as an entry has room for; the flags themselves stand in it all the same.
+    private static string SubjectOf(DueFlags due, ShopSetup setup) =>
+        due.OfSumps.Select(f => setup.FindSump(f.SumpId)?.Tag).OfType<string>().Distinct(StringComparer.Ordinal).Order(StringComparer.Ordinal)
+            .Aggregate("", (subject, tag) => subject.Length == 0 ? tag : subject.Length + 2 + tag.Length <= RecordEntry.MaximumSubjectLength ? $"{subject}, {tag}" : subject);
 
     private static async Task<DueFlags> DueAsync(ShopFluidsDbContext db, ShopSetup setup, DateTime now, CancellationToken cancellationToken)
     {

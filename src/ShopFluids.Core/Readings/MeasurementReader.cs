@@ -12,7 +12,7 @@ using ShopFluids.Rules;
 namespace ShopFluids.Core.Readings;
 
 /// <summary>Turns a typed value into one in the canonical unit, or says at which field and why not.</summary>
-internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charge)
+internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charge, IReadOnlyList<Measurement> superseded)
 {
     /// <summary>Handheld scales end at 32 Brix; the temperature table of the calculations at 30. Common practice, no source.</summary>
     public const decimal MaximumBrix = 30m;
@@ -92,9 +92,11 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
             return null;
         }
 
-        var zero = setup.Water(sump)?.ZeroBrix ?? 0;
+        var before = superseded.FirstOrDefault(m => m.Parameter == parameter.Code && m.Method == MeasuringMethod.Refractometer);
+        var zero = before?.ZeroBrix ?? setup.Water(sump)?.ZeroBrix ?? 0;
+        var factor = before?.Factor ?? _fluid.RefractometerFactor;
         var celsius = compensates ? null : typed.TemperatureCelsius;
-        if (!InRange(typed.Value, ConcentrationRange.LowestBrix(zero, celsius), ConcentrationRange.HighestBrix(zero, _fluid.RefractometerFactor, celsius), field, unit, errors))
+        if (!InRange(typed.Value, ConcentrationRange.LowestBrix(zero, celsius), ConcentrationRange.HighestBrix(zero, factor, celsius), field, unit, errors))
         {
             return null;
         }
@@ -102,14 +104,14 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
         var estimate = Refractometry.Estimate(new RefractometerReading(
             (double)typed.Value,
             (double)zero,
-            (double)_fluid.RefractometerFactor,
+            (double)factor,
             (double?)celsius,
             (double)(instrument?.Resolution ?? DefaultRefractometerResolution),
             (double)(instrument?.Accuracy ?? DefaultRefractometerAccuracy)));
 
         return Worked(parameter, typed, MeasuringMethod.Refractometer, unit, instrument, (decimal)estimate.Value, (decimal)estimate.ExpandedUncertainty) with
         {
-            Factor = _fluid.RefractometerFactor,
+            Factor = factor,
             ZeroBrix = zero,
         };
     }
@@ -117,7 +119,7 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
     private WorkedMeasurement? ByTitration(Parameter parameter, TypedMeasurement typed, string unit, Instrument? instrument, List<FieldError> errors)
     {
         var field = FieldNames.Of(parameter.Code);
-        if (_fluid.TitrationFactor is not { } factor)
+        if ((superseded.FirstOrDefault(m => m.Parameter == parameter.Code && m.Method == MeasuringMethod.Titration)?.Factor ?? _fluid.TitrationFactor) is not { } factor)
         {
             errors.Add(new(FieldNames.MethodOf(parameter.Code), FieldProblem.UnknownMethod, Detail: MeasuringMethod.Refractometer));
             return null;

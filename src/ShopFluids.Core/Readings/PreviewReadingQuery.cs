@@ -27,7 +27,7 @@ public sealed class PreviewReadingQuery(ShopDatabase database, SetupCache setups
         var (sump, charge) = found;
 
         var now = clock.UtcNow;
-        var (worked, errors) = ReadingChecks.Check(command, setup, sump, charge, now);
+        var (worked, errors) = ReadingChecks.Check(command, setup, sump, charge, now, await ReadingCorrection.HeldAsync(db, command.SupersedesId, cancellationToken));
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);

@@ -11,7 +11,8 @@ internal static class ReadingChecks
     /// <summary>A tablet's clock may run this far ahead of the server's.</summary>
     public static readonly TimeSpan AllowedClockSkew = TimeSpan.FromMinutes(5);
 
-    public static (IReadOnlyList<WorkedMeasurement> Worked, IReadOnlyList<FieldError> Errors) Check(RecordReading command, ShopSetup setup, Sump sump, Charge charge, DateTime nowUtc)
+    /// <param name="superseded">What the reading that is corrected held: its factor and the zero of its water stay, whatever was set up since.</param>
+    public static (IReadOnlyList<WorkedMeasurement> Worked, IReadOnlyList<FieldError> Errors) Check(RecordReading command, ShopSetup setup, Sump sump, Charge charge, DateTime nowUtc, IReadOnlyList<Measurement> superseded)
     {
         var errors = new List<FieldError>();
         if (command.Id == Guid.Empty)
@@ -36,7 +37,7 @@ internal static class ReadingChecks
             errors.Add(new(FieldNames.Measurements, FieldProblem.NothingMeasured));
         }
 
-        var reader = new MeasurementReader(setup, sump, charge);
+        var reader = new MeasurementReader(setup, sump, charge, superseded);
         var worked = command.Measurements.Select(m => reader.Read(m, errors)).OfType<WorkedMeasurement>().ToList();
         foreach (var twice in worked.GroupBy(w => (w.Parameter.Code, w.Method)).Where(g => g.Count() > 1))
         {

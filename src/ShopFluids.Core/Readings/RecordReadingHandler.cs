@@ -69,7 +69,7 @@ public sealed class RecordReadingHandler(ShopDatabase database, SetupCache setup
         var (setup, sump, charge) = place;
         var db = write.Database;
         var now = clock.UtcNow;
-        var (worked, errors) = ReadingChecks.Check(command, setup, sump, charge, now);
+        var (worked, errors) = ReadingChecks.Check(command, setup, sump, charge, now, await ReadingCorrection.HeldAsync(db, command.SupersedesId, cancellationToken));
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);

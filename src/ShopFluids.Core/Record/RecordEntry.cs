@@ -17,6 +17,9 @@ public sealed class RecordEntry
     {
     }
 
+    /// <summary>Characters of what an act is about.</summary>
+    public const int MaximumSubjectLength = 120;
+
     public RecordEntry(long sequence, Act act, string changes, string previousHash)
     {
         Sequence = sequence;
@@ -157,7 +160,7 @@ internal sealed class RecordConfiguration : IEntityTypeConfiguration<RecordEntry
         builder.Property(e => e.ActorName).HasMaxLength(120);
         builder.Property(e => e.StationName).HasMaxLength(60);
         builder.Property(e => e.Code).HasMaxLength(60);
-        builder.Property(e => e.Subject).HasMaxLength(120);
+        builder.Property(e => e.Subject).HasMaxLength(RecordEntry.MaximumSubjectLength);
         builder.Property(e => e.PreviousHash).HasMaxLength(64);
         builder.Property(e => e.Hash).HasMaxLength(64);
         builder.Property(e => e.Seal).HasMaxLength(64);

@@ -12,8 +12,8 @@ internal sealed class QrDrawing
     // The matrix carries its own quiet zone of four modules on each side.
     private readonly List<BitArray> _matrix;
 
-    // On the pages of a sheet it stands in one place.
-    private (double X, double Y, double Size, IReadOnlyList<PagePath> Rows)? _placed;
+    // On the pages of a sheet it stands in one place, and its outline is by far the largest thing on them.
+    private (double X, double Y, double Size, PagePath Outline)? _placed;
 
     public QrDrawing(string content, QRCodeGenerator.ECCLevel level = QRCodeGenerator.ECCLevel.M)
     {
@@ -26,22 +26,19 @@ internal sealed class QrDrawing
     {
         if (_placed is not { } placed || (placed.X, placed.Y, placed.Size) != (x, y, size))
         {
-            _placed = placed = (x, y, size, [.. RowsAt(x, y, size)]);
+            _placed = placed = (x, y, size, OutlineAt(x, y, size));
         }
 
-        foreach (var row in placed.Rows)
-        {
-            page.Fill(row);
-        }
+        page.Fill(placed.Outline);
     }
 
-    // An outline for each row: one for the whole code would be large enough to be collected only with everything else.
-    private IEnumerable<PagePath> RowsAt(double x, double y, double size)
+    // One outline: rows filled one by one would show light seams wherever their edges lie between two pixels.
+    private PagePath OutlineAt(double x, double y, double size)
     {
         var module = size / _matrix.Count;
+        var steps = new List<PathStep>();
         for (var row = 0; row < _matrix.Count; row++)
         {
-            var steps = new List<PathStep>();
             for (var column = 0; column < _matrix.Count; column++)
             {
                 var run = 0;
@@ -56,11 +53,8 @@ internal sealed class QrDrawing
                     column += run;
                 }
             }
-
-            if (steps.Count > 0)
-            {
-                yield return new PagePath(steps);
-            }
         }
+
+        return new PagePath(steps);
     }
 }

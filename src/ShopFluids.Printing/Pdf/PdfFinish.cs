@@ -76,8 +76,12 @@ internal static partial class PdfFinish
     }
 
     // The one stream that is not compressed, so that programs that know nothing of PDF find it.
-    private static byte[] Metadata(byte[] source) =>
-        Encoding.Latin1.GetBytes(Uuid().Replace(Encoding.Latin1.GetString(source), NoUuid).Replace(EndOfMetadata, PdfA + EndOfMetadata, StringComparison.Ordinal));
+    private static byte[] Metadata(byte[] source)
+    {
+        var text = Uuid().Replace(Encoding.Latin1.GetString(source), NoUuid);
+        var end = text.IndexOf(EndOfMetadata, StringComparison.Ordinal);
+        return end >= 0 ? Encoding.Latin1.GetBytes(text.Insert(end, PdfA)) : throw new InvalidOperationException("The PDF library writes its metadata in another way: there is no place for what makes the file PDF/A.");
+    }
 
     /// <summary>Subset names must differ within the file and have six capital letters (ISO 32000-1, 9.6.4); nothing else matters.</summary>
     private static string Tag(string random, Dictionary<string, string> tags)

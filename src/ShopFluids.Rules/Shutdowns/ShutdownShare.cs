@@ -34,7 +34,7 @@ public static class ShutdownShare
         return Math.Abs(done.DayNumber - asked.DayNumber) <= NearDays
             && (done >= asked || !ShutdownWork.IsAfter(ofShutdown.Cause))
             && (task.Kind != TaskKind.Test || (step is not null && MeasuresEnough(step)))
-            && (step is null || wanted >= CareSchedule.FirstDayThatCounts(step, due, calendar));
+            && (step is null || asked >= CareSchedule.FirstDayThatCounts(step, due, calendar));
     }
 
     private static bool MeasuresEnough(CareStepFacts step) =>

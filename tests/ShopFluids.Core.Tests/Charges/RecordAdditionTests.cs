@@ -107,10 +107,10 @@ public sealed class RecordAdditionTests
         await shop.StoreAsync(Some.Reading(levelMm: 340, takenAt: Some.Start));
         var late = Some.Addition(shop.LotId, water: 95, concentrate: 5, at: Some.Start.AddMinutes(-5));
 
-        Assert.Equal(new FieldError("waterLitres", FieldProblem.OverTheBrim, 131, 0, 130, "L"), (await shop.AddAsync(late with { WaterLitres = 126 })).Field());
+        Assert.Equal(new FieldError("waterLitres", FieldProblem.OverTheBrim, 126, 0, 125, "L"), (await shop.AddAsync(late with { WaterLitres = 126 })).Field());
         Assert.Equal(new FieldError("removedLitres", FieldProblem.OutOfRange, 71, 0, 70, "L"), (await shop.AddAsync(late with { RemovedLitres = 71 })).Field());
         Assert.Equal(170.0, (await shop.AddAsync(late)).Done().VolumeLitres);
-        Assert.Equal(new FieldError("waterLitres", FieldProblem.OverTheBrim, 31, 0, 30, "L"), (await shop.AddAsync(Some.Addition(shop.LotId, water: 30, concentrate: 1, at: Some.Start))).Field());
+        Assert.Equal(new FieldError("waterLitres", FieldProblem.OverTheBrim, 30, 0, 29, "L"), (await shop.AddAsync(Some.Addition(shop.LotId, water: 30, concentrate: 1, at: Some.Start))).Field());
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 

@@ -7,6 +7,7 @@ using ShopFluids.Core.Exchange;
 using ShopFluids.Core.Flags;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
+using ShopFluids.Core.Record.Replay;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Tuning;
@@ -146,6 +147,27 @@ public sealed class EscalateFlagsTests
         shop.Clock.Advance(TimeSpan.FromDays(30));
 
         Assert.Equal(1, await EscalateAsync(shop));
+        Assert.Empty((await shop.Get<ReplayQuery>().RunAsync(Stop)).Differences);
+    }
+
+    // Seven tags of twenty characters are more than an entry's subject holds: whole ones, as many as fit.
+    [Theory, EachDatabase]
+    public async Task Escalate_MoreSumpsThanASubjectHolds_NamesAsManyAsFit(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var tags = Enumerable.Range(1, 7).Select(n => $"SUMP-OF-THE-HALL-0{n}").Select(t => t.PadRight(20, 'X')).ToList();
+        foreach (var tag in tags)
+        {
+            await shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, tag, $"M-{tag[^5..]}{tags.IndexOf(tag)}"));
+            (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, tag, water: 10, concentrate: 1))).Done();
+            await shop.StoreAsync(Some.Reading(brix: 4.0m, sump: tag));
+        }
+
+        shop.Clock.Advance(TimeSpan.FromDays(30));
+
+        Assert.True(await EscalateAsync(shop) >= 7);
+        var subject = await shop.ReadAsync(db => db.RecordEntries.Where(e => e.Code == ActCodes.FlagEscalated).Select(e => e.Subject).SingleAsync(Stop));
+        Assert.Equal(string.Join(", ", tags.Take(5)), subject);
     }
 
     [Theory, EachDatabase]

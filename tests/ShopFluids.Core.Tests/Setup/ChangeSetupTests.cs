@@ -122,6 +122,26 @@ public sealed class ChangeSetupTests
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 
+    // Only the pH was typed wrong: the strength was read with the water of then.
+    [Theory, EachDatabase]
+    public async Task ChangeWaterSource_ReadingFromBeforeIsCorrected_KeepsItsZero(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var wrong = Some.Reading(brix: 8, ph: 8.8m);
+        await shop.StoreAsync(wrong);
+        var seen = Assert.Single((await shop.SetupAsync()).Waters);
+        (await ChangeAsync(shop, new ChangeWaterSource(seen.Id, new("Mains", 0.5m, 210, null, 0), seen.Version))).Done();
+
+        var right = Some.Reading(brix: 8, ph: 9.0m) with { SupersedesId = wrong.Id, CorrectionReason = "Slip" };
+        var preview = (await shop.Get<PreviewReadingQuery>().RunAsync(right, TestContext.Current.CancellationToken)).Done();
+        var stored = await shop.StoreAsync(right);
+
+        Assert.Equal(preview.Verdict, stored.Verdict);
+        var zeros = await shop.ReadAsync(db => db.Measurements.Where(m => m.Parameter == ParameterCodes.Concentration).Select(m => m.ZeroBrix).ToListAsync(TestContext.Current.CancellationToken));
+        Assert.Equal([0m, 0m], zeros.Select(z => z ?? -1));
+        Assert.Single(await shop.ReadAsync(db => db.Measurements.Where(m => m.Parameter == ParameterCodes.Concentration).Select(m => m.Value).Distinct().ToListAsync(TestContext.Current.CancellationToken)));
+    }
+
     [Theory, EachDatabase]
     public async Task ChangeWaterSource_BadFieldsOrUnknown_AreNamed(TestDatabase database)
     {

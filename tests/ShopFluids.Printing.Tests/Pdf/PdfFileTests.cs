@@ -95,6 +95,23 @@ public sealed partial class PdfFileTests
         Assert.True(text.Length < 120_000, "The faces are embedded whole.");
     }
 
+    // ISO 19005-2 (PDF/A-2), what can be seen in the file: 6.1.3 an id, 6.2.3 an output intent with its profile, 6.2.11.4 embedded fonts, 6.5 and 6.6.1 no
+    // scripts, 6.6.4 the mark in metadata that are not compressed. How a whole validator was asked stands in docs/decisions/0004-pdfsharp.md.
+    [Fact]
+    public void Write_Sheet_IsMarkedAsPdfA2bAndHoldsWhatThatAsksFor()
+    {
+        var text = Encoding.Latin1.GetString(PrintedSheet.Write(SampleSheet.Build()));
+
+        Assert.Equal(1, Count("<pdfaid:part>2</pdfaid:part><pdfaid:conformance>B</pdfaid:conformance>"));
+        Assert.Equal(1, Count("/OutputIntents["));
+        Assert.Equal(1, Count("/GTS_PDFA1"));
+        Assert.Matches(DocumentId(), text);
+        Assert.Equal(Count("/FontDescriptor "), Count("/FontFile2 "));
+        Assert.All(new[] { "/Encrypt", "/JavaScript", "/JS", "/LZWDecode", "/Launch", "/EmbeddedFile" }, forbidden => Assert.Equal(0, Count(forbidden)));
+
+        int Count(string part) => text.Split(part).Length - 1;
+    }
+
     // RFC 1950 gives the sum; the value for this word is the well-known test vector.
     [Fact]
     public void Adler32_KnownWord_GivesKnownSum() => Assert.Equal(0x11E60398u, FlateChecksum.Adler32("Wikipedia"u8));

@@ -29,6 +29,12 @@ public sealed class ShutdownShareTests
     public void IsOneWith_LateWork_IsDoneNowAndOnce(string today, bool expected) =>
         Assert.Equal(expected, ShutdownShare.IsOneWith(Task(TaskKind.Adjust, "2026-03-06", "limit:concentration"), null, Task(TaskKind.Adjust, "2026-03-13", ShutdownWork.BeforeOf(Shutdown)), Calendar, DateOnly.Parse(today, CultureInfo.InvariantCulture)));
 
+    // The shutdown's own skim is late as well: both are done today, which counts for the step.
+    [Fact]
+    public void IsOneWith_ShutdownsWorkIsLateToo_CountsForTheStepToday() =>
+        Assert.True(ShutdownShare.IsOneWith(
+            Task(TaskKind.Skim, "2026-03-24", CareSchedule.CauseOf(Some.StepId)), Step(TaskKind.Skim, 7), Task(TaskKind.Skim, "2026-03-13", ShutdownWork.BeforeOf(Shutdown)), Calendar, new DateOnly(2026, 3, 25)));
+
     // Skimmed on Friday, a step of every two days has its own on Monday.
     [Fact]
     public void IsOneWith_DayDoesNotCountForTheStep_StaysApart() =>

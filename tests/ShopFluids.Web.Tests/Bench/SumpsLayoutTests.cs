@@ -34,7 +34,7 @@ public sealed class SumpsLayoutTests
         var wall = Points(sump.Wall);
 
         Assert.Equal(wall[0].X + 3, wall[^1].X, 0.5);
-        Assert.True(wall.Max(p => p.X) - wall.Min(p => p.X) > 150);
+        Assert.Equal(wall.Max(p => p.Y) - wall.Min(p => p.Y), wall.Max(p => p.X) - wall.Min(p => p.X), 4.0);
     }
 
     [Fact]

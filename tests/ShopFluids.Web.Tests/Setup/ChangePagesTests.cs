@@ -224,7 +224,7 @@ public sealed class ChangePagesTests
         page.WaitForElement("form", SetupDesk.Patience);
         page.Type("hardness", "6000");
         await page.SaveAsync();
-        Assert.Contains("0 to 5,000", page.FaultOf("hardness"), StringComparison.Ordinal);
+        Assert.Contains("0 mg/L to 5,000 mg/L", page.FaultOf("hardness"), StringComparison.Ordinal);
 
         page.Type("zeroBrix", "0,3");
         page.Type("hardness", "210");

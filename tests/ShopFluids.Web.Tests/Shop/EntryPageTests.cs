@@ -59,11 +59,11 @@ public sealed class EntryPageTests
         Assert.Equal(7, Guid.Parse(page.Hidden("id")).Version);
     }
 
-    // The one of the last reading has lapsed: another stands beside it, so the person says which it is.
+    // The one of the last reading has lapsed.
     [Theory]
     [InlineData(false, "R-1")]
-    [InlineData(true, "")]
-    public async Task Get_InstrumentOfTheLastReadingHasLapsed_StandsReadyOnlyWhereAllHave(bool isOtherChecked, string ready)
+    [InlineData(true, "R-2")]
+    public async Task Get_InstrumentOfTheLastReadingHasLapsed_TheOneThatHoldsStandsReady(bool isOtherChecked, string ready)
     {
         await using var host = await ShopHost.OpenAsync(async shop =>
         {

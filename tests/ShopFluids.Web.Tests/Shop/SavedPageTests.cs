@@ -124,7 +124,7 @@ public sealed class SavedPageTests
     [InlineData("waterLitres", "ten", "ten is not a number")]
     [InlineData("waterLitres", "ten", "The accepted range is 0 L to 100,000 L")]
     [InlineData("waterLitres", "-1", "is outside the accepted range")]
-    [InlineData("waterLitres", "90", "over the brim. The accepted range is 0 L to 75")]
+    [InlineData("waterLitres", "90", "Water 90 L is over the brim. The accepted range is 0 L to 73.5 L")]
     [InlineData("lot", "", "is missing")]
     public async Task Post_OtherAmountsRefused_SaysSoAtTheFieldAndKeepsWhatWasTyped(string field, string value, string sentence)
     {

@@ -51,7 +51,7 @@ internal sealed class SumpActs(ShopSetup setup, Sump sump, SumpModel model)
     public (SumpAct Act, ReadingOutcome Outcome) Read(DateTime now, Actor by, IReadOnlyList<TypedMeasurement> measurements)
     {
         var command = new RecordReading(NewId(now), sump.Tag, now, "", measurements);
-        var (worked, errors) = ReadingChecks.Check(command, setup, sump, Memory.OpenCharge, now);
+        var (worked, errors) = ReadingChecks.Check(command, setup, sump, Memory.OpenCharge, now, superseded: []);
         if (errors.Count > 0)
         {
             throw new InvalidOperationException($"The generated reading does not fit: {string.Join("; ", errors)}");

@@ -76,14 +76,17 @@ public sealed class CorrectionPageQuery(ShopDatabase database, SetupCache setups
         var by = await db.Users.AsNoTracking().Where(p => p.Id == reading.PersonId).Select(p => p.DisplayName).FirstOrDefaultAsync(cancellationToken);
         var fluid = setup.Fluid(charge.FluidId);
 
+        // It was worked out with the factor and the zero of then, and will be again.
+        var refractometer = reading.Measurements.FirstOrDefault(m => m.Method == MeasuringMethod.Refractometer);
+
         // What was titrated can be corrected, also when the fluid has lost its factor since.
         var hasTitration = fluid.TitrationFactor is not null || reading.Measurements.Any(m => m.Method == MeasuringMethod.Titration);
         var fields = setup.Parameters.SelectMany(p => EntryPageQuery.FieldsOf(p, hasTitration, sump)).ToList();
         return new CorrectionPage(
             SumpPlace.Of(setup, sump, null),
             fluid.Name,
-            fluid.RefractometerFactor,
-            setup.Water(sump)?.ZeroBrix ?? 0,
+            refractometer?.Factor ?? fluid.RefractometerFactor,
+            refractometer?.ZeroBrix ?? setup.Water(sump)?.ZeroBrix ?? 0,
             clock.UtcNow,
             reading.Id,
             reading.TakenAtUtc,

@@ -11,4 +11,8 @@ internal static class ReadingCorrection
         !await db.Readings.AnyAsync(r => r.Id == supersededId && r.ChargeId == charge.Id, cancellationToken) ? new ReadingNotFound(supersededId)
         : await db.Readings.AnyAsync(r => r.SupersedesId == supersededId, cancellationToken) ? new AlreadySuperseded(supersededId)
         : null;
+
+    /// <summary>What the reading that is corrected held; nothing where none is.</summary>
+    public static async Task<IReadOnlyList<Measurement>> HeldAsync(ShopFluidsDbContext db, Guid? supersededId, CancellationToken cancellationToken) =>
+        supersededId is null ? [] : await db.Measurements.AsNoTracking().Where(m => m.ReadingId == supersededId).ToListAsync(cancellationToken);
 }

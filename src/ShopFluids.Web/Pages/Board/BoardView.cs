@@ -20,7 +20,18 @@ internal sealed record BoardView(ShopBoard Board, DeskWords Words)
                 1 => Texts.Board_NeedOne,
                 var count => Format.Say(Texts.Board_NeedMany, Format.Count(count)),
             };
-            return Board.NextClosure is { } closed ? $"{need} {Format.Say(Texts.Board_NextClosure, Format.Days(closed.First, closed.Last))}" : need;
+            var closure = Board.NextClosure is { } closed ? $" {Format.Say(Texts.Board_NextClosure, Format.Days(closed.First, closed.Last))}" : "";
+            return need + ShopDay + closure;
+        }
+    }
+
+    // After midnight the date above is not the day that the work goes by.
+    private string ShopDay
+    {
+        get
+        {
+            var day = Board.Setup.Calendar.ShopDayOf(Board.AtUtc);
+            return day == DateOnly.FromDateTime(Format.ToShopTime(Board.AtUtc)) ? "" : $" {Format.Say(Texts.Board_ShopDay, Format.LongDay(day), Format.Time(Board.Setup.Calendar.EndOf(day)))}";
         }
     }
 

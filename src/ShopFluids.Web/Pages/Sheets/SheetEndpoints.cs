@@ -28,7 +28,7 @@ internal static class SheetEndpoints
         sheets.MapSheetJobs();
     }
 
-    // A browser's form sends a field for each ticked box, a person writes S-01,S-02: both are read.
+    // A browser's form sends a field for each ticked box, a person writes S-01,S-02: both are read. Unmarked, an array may be bound from the body.
     private static async Task<IResult> WriteLabelsAsync([FromQuery] string[]? sumps, string? size, string? paper, SumpLabelsQuery query, SetupCache setups, HttpContext http)
     {
         if (!SheetAsk.TryReadPaper(paper, out var sheet))

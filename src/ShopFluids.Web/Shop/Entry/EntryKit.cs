@@ -13,18 +13,15 @@ internal static class EntryKit
     public static bool IsForPh(EntryInstrument instrument) => instrument.Kind is InstrumentKind.PhMeter or InstrumentKind.PhStrips;
 
     /// <summary>
-    /// The one used last at this sump, or the only one there is; empty when that is for the person to say. One whose check has lapsed stands ready
-    /// only where all have.
+    /// The one used last at this sump, or the only one there is; empty when that is for the person to say. Where its check has lapsed, the only
+    /// one whose check holds stands ready in its place.
     /// </summary>
     public static string Usual(EntryPage page, Func<EntryInstrument, bool> isOfKind)
     {
         var fitting = page.Instruments.Where(isOfKind).ToList();
-        if (fitting.Exists(i => !i.IsLapsed) && fitting.Exists(i => i is { IsInUse: true, IsLapsed: true }))
-        {
-            return "";
-        }
-
-        return fitting.Find(i => i.IsInUse)?.Tag ?? (fitting.Count == 1 ? fitting[0].Tag : "");
+        var (used, holding) = (fitting.Find(i => i.IsInUse), fitting.FindAll(i => !i.IsLapsed));
+        return used is null or { IsLapsed: true } && holding.Count == 1 ? holding[0].Tag
+            : used?.Tag ?? (fitting.Count == 1 ? fitting[0].Tag : "");
     }
 
     /// <summary>The way a value was typed; untouched, the usual one in the person's units.</summary>
