@@ -138,7 +138,8 @@ public sealed record BoardVisit(DateOnly Day, IReadOnlyList<BoardTask> Tasks)
     public static IReadOnlyList<BoardVisit> Of(IEnumerable<BoardTask> tasks) =>
         [.. tasks.GroupBy(t => t.VisitDay).OrderBy(g => g.Key).Select(g => new BoardVisit(g.Key, [.. LookFirst([.. g])]))];
 
-    // What a flag wants measured again is measured before anything is put right by it.
+    // What a flag wants measured again or looked at comes before anything is put right by it, and before the fluid that tells of it is gone.
     private static IEnumerable<BoardTask> LookFirst(List<BoardTask> tasks) =>
-        tasks.OrderBy(t => t.Kind == TaskKind.Adjust && tasks.Exists(o => o is { Kind: TaskKind.Test, IsOfPlan: false }));
+        !tasks.Exists(t => t is { Kind: TaskKind.Test or TaskKind.Inspect, IsOfPlan: false }) ? tasks
+        : tasks.OrderBy(t => t.Kind switch { TaskKind.DrainClean => 2, TaskKind.Adjust => 1, _ => 0 });
 }

@@ -46,6 +46,19 @@ public sealed class BoardQueryTests
         Assert.True(kinds.IndexOf(TaskKind.Test) >= 0 && kinds.IndexOf(TaskKind.Test) < kinds.IndexOf(TaskKind.Adjust), string.Join(' ', kinds));
     }
 
+    // Once the sump is drained, nothing is left to look at.
+    [Theory, EachDatabase]
+    public async Task RunAsync_LookedAtAndDrainedInOneVisit_TheDrainComesLast(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(ph: 8.4m) with { Measurements = [.. Some.Reading(ph: 8.4m).Measurements, Some.Typed(ParameterCodes.Odour, 3)] });
+
+        var visit = Assert.Single(BoardVisit.Of(Assert.Single((await BoardAsync(shop)).Rows).Tasks), v => v.Tasks.Any(t => t.Kind == TaskKind.DrainClean));
+
+        Assert.Contains(visit.Tasks, t => t.Kind == TaskKind.Test);
+        Assert.Equal(TaskKind.DrainClean, visit.Tasks[^1].Kind);
+    }
+
     [Theory, EachDatabase]
     public async Task RunAsync_InRangeAndNothingLate_IsQuiet(TestDatabase database)
     {

@@ -1,9 +1,12 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor;
+using ShopFluids.Core.Care;
 using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -36,6 +39,25 @@ public sealed class BoardPageTests
         Assert.Equal(Texts.Board_Assign, row.QuerySelector(".c-who button")?.TextContent);
         Assert.Equal("sumps/S-07", row.QuerySelector(".tg")?.GetAttribute("href"));
         Assert.Equal(Texts.Board_StandsEmpty, page.FindAll("tbody tr")[1].QuerySelector(".c-why")?.TextContent.Trim());
+    }
+
+    // The adjusting is J. Karrow's; the second look is nobody's, and must not look as if it were.
+    [Fact]
+    public async Task Render_OnlySomeOfTheWorkIsGiven_SaysHowMuchIsNobodys()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, ph: 8.4m));
+        var stop = Xunit.TestContext.Current.CancellationToken;
+        var person = Some.Id();
+        (await desk.Shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(person, "karrow", "J. Karrow", "round the shop floor 7", [Roles.Operator], "light"), Some.Supervisor, stop)).Done();
+        var open = await desk.Shop.ReadAsync(db => db.CareTasks.Where(t => t.State == TaskState.Open).Select(t => new { t.Id, t.Kind }).ToListAsync(stop));
+        Assert.Null((await BoardAsync(desk)).Find("tbody .c-who").QuerySelector("div"));
+
+        (await desk.Shop.Get<AssignTaskHandler>().HandleAsync(new AssignTask(open.Single(t => t.Kind == TaskKind.Adjust).Id, person), Some.Supervisor, stop)).Done();
+
+        var who = (await BoardAsync(desk)).Find("tbody .c-who");
+        Assert.Equal("J. Karrow", who.QuerySelector("button")?.TextContent);
+        Assert.Equal($"{open.Count - 1} given to nobody", who.QuerySelector("div")?.TextContent);
     }
 
     [Theory]

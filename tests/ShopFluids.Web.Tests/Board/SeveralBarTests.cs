@@ -72,6 +72,21 @@ public sealed class SeveralBarTests
         Assert.All(await OpenAsync(desk), t => Assert.Equal(new DateTime(2026, 3, 6, 5, 0, 0, DateTimeKind.Utc), t.DueAtUtc));
     }
 
+    // 7 March 2026 is a Saturday.
+    [Fact]
+    public async Task Redate_ToAClosedDay_SaysSoAtOnce()
+    {
+        await using var desk = await OpenAsync();
+        var page = Board(desk);
+        TickAll(page);
+
+        page.Find(".several input[type=date]").Change("2026-03-07");
+        Assert.Contains("The shop is closed on 7 Mar 2026.", page.Find(".several").TextContent, StringComparison.Ordinal);
+
+        page.Find(".several input[type=date]").Change("2026-03-05");
+        Assert.DoesNotContain("The shop is closed", page.Find(".several").TextContent, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Redate_DayInThePast_TellsTheRangeAndKeepsTheReason()
     {

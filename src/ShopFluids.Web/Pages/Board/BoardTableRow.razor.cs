@@ -79,7 +79,15 @@ public sealed partial class BoardTableRow
     private string MoreFlags => Row.Flags.Count == MostReasons + 1 ? Texts.Board_OneMoreFlag : Words.Format.Say(Texts.Board_MoreFlags, Words.Format.Count(Row.Flags.Count - MostReasons));
 
     // The strip shows the rest. What is done in one visit stands together, also what could wait by itself.
-    private List<BoardTask> Pressing => [.. Row.Visits.Where(v => v.Tasks.Any(t => t.IsPressing(Board.Days[0].Day))).SelectMany(v => v.Tasks)];
+    // The earliest due first, so that what is left out is not what is latest; a visit has its own order.
+    private List<BoardTask> Pressing
+    {
+        get
+        {
+            var days = Row.Visits.Where(v => v.Tasks.Any(t => t.IsPressing(Board.Days[0].Day))).Select(v => v.Day).ToHashSet();
+            return [.. Row.Tasks.Where(t => days.Contains(t.VisitDay)).OrderBy(t => t.VisitDay)];
+        }
+    }
 
     private IReadOnlyList<BoardVisit> ToDo => BoardVisit.Of(Pressing.Take(MostTasks));
 
@@ -88,6 +96,9 @@ public sealed partial class BoardTableRow
     private string? VisitWords(BoardVisit shown) => VisitWord.Of(Row.Visits.First(v => v.Day == shown.Day), Words.Format, Board.AtUtc);
 
     private List<string> Names => [.. Row.Tasks.Where(t => t.Who is not null).Select(t => t.Who?.Name ?? "").Distinct(StringComparer.Ordinal)];
+
+    // Where some of it is somebody's, the rest would look as if it were.
+    private int ToNobody => Names.Count == 0 ? 0 : Pressing.Count(t => t.Who is null);
 
     private string WordsOf(BoardTask task) => Words.Sentences.Task(task.Kind, task.Cause, task.Recipe);
 

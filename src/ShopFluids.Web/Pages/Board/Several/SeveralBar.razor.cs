@@ -48,6 +48,9 @@ public sealed partial class SeveralBar
 
     private Task<string?> SkipAsync(string reason) => EachAsync(t => Acts.SkipAsync(t.Id, reason, Words.Sentences, CancellationToken.None));
 
+    // Work may be put on a closed day, but not unawares.
+    private string? ClosedDay => DayInput.TryRead(_day, out var day) && !Words.Format.Calendar.IsOpen(day) ? Words.Format.Say(Texts.Board_ClosedDay, Words.Format.LongDay(day)) : null;
+
     private async Task<string?> RedateAsync(string reason) => DayInput.TryRead(_day, out var day)
         ? await EachAsync(t => Acts.RedateAsync(t.Id, day, reason, Words.Sentences, CancellationToken.None))
         : Texts.Board_RedateDay;
