@@ -41,6 +41,20 @@ public sealed class BoardPageTests
         Assert.Equal(Texts.Board_StandsEmpty, page.FindAll("tbody tr")[1].QuerySelector(".c-why")?.TextContent.Trim());
     }
 
+    // 2 March, 8 in the morning, and 3 in the morning after: the shop day begins at 6.
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(19, true)]
+    public async Task Render_AfterMidnight_SaysWhichShopDayTodayIs(int hoursLater, bool isSaid)
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        desk.Shop.Clock.Advance(TimeSpan.FromHours(hoursLater));
+
+        var page = await BoardAsync(desk);
+
+        Assert.Equal(isSaid, page.Find(".bh .t div").TextContent.Contains("Until 06:00 \"today\" is 2 Mar 2026.", StringComparison.Ordinal));
+    }
+
     // The adjusting is J. Karrow's; the second look is nobody's, and must not look as if it were.
     [Fact]
     public async Task Render_OnlySomeOfTheWorkIsGiven_SaysHowMuchIsNobodys()
