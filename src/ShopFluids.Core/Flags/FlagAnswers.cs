@@ -6,7 +6,7 @@ namespace ShopFluids.Core.Flags;
 
 /// <summary>
 /// When somebody last did something about a sump: read it, moved fluid, did, skipped or re-dated work, or was given work that is still open. Work
-/// that only went with what asked for it, such as a shutdown, is no answer.
+/// that only went with what asked for it, such as a shutdown, is no answer. The replay goes by the same rule, in PastShop.
 /// </summary>
 internal sealed class FlagAnswers
 {

@@ -111,6 +111,7 @@ public sealed class RecordAdditionTests
         Assert.Equal(new FieldError("removedLitres", FieldProblem.OutOfRange, 71, 0, 70, "L"), (await shop.AddAsync(late with { RemovedLitres = 71 })).Field());
         Assert.Equal(170.0, (await shop.AddAsync(late)).Done().VolumeLitres);
         Assert.Equal(new FieldError("waterLitres", FieldProblem.OverTheBrim, 30, 0, 29, "L"), (await shop.AddAsync(Some.Addition(shop.LotId, water: 30, concentrate: 1, at: Some.Start))).Field());
+        Assert.Equal(new FieldError("concentrateLitres", FieldProblem.OverTheBrim, 31, 0, 30, "L"), (await shop.AddAsync(Some.Addition(shop.LotId, water: 0, concentrate: 31, at: Some.Start))).Field());
         Assert.Empty((await shop.VerifyAsync()).Findings);
     }
 

@@ -6,6 +6,7 @@ using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Doses;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
 using Xunit;
@@ -38,6 +39,17 @@ public sealed class CleanOutPageTests
         await using var host = await ShopHost.OpenAsync(async shop => (await shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose(), Some.Operator, isSupervisor: false, TestContext.Current.CancellationToken)).Done());
 
         Assert.Contains("Keep away", (await host.GetAsync(Address)).Text, StringComparison.OrdinalIgnoreCase);
+    }
+
+    // Whoever drains it bends over it.
+    [Theory]
+    [InlineData(0, false)]
+    [InlineData(3, true)]
+    public async Task Get_SumpSmelledOfTheGas_WarnsBeforeTheFirstStep(int odour, bool warns)
+    {
+        await using var host = await ShopHost.OpenAsync(async shop => await shop.StoreAsync(Some.Reading() with { Measurements = [.. Some.Reading().Measurements, Some.Typed(ParameterCodes.Odour, odour)] }));
+
+        Assert.Equal(warns, (await host.GetAsync(Address)).Text.Contains(Texts.Caution_HydrogenSulphide, StringComparison.Ordinal));
     }
 
     // The whole walk without script: each step leads back to the page, the last to the reading.

@@ -124,7 +124,7 @@ internal sealed class PastShop(ShopFluidsDbContext db)
         _openTasks.Values.Any(t => t.SumpId == sumpId && t.AssignedToId is not null) ? DateTime.MaxValue.ToUniversalTime()
         : new[] { _poured.LastSeenAt(sumpId), _workEnded.TryGetValue(sumpId, out var at) ? at : null }.Max();
 
-    // Work that only went with what asked for it is no answer.
+    // Work that only went with what asked for it is no answer: the same rule as in FlagAnswers, which asks the database.
     private void TakeTask(CareTask task)
     {
         if (task.State == TaskState.Open)
