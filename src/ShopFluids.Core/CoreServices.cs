@@ -98,6 +98,7 @@ public static class CoreServices
     private static IServiceCollection AddSetup(this IServiceCollection services) => services
         .AddSingleton<SaveSiteHandler>()
         .AddSingleton<AddAreaHandler>()
+        .AddSingleton<ChangeAreaHandler>()
         .AddSingleton<AddSumpHandler>()
         .AddSingleton<ChangeSumpHandler>()
         .AddSingleton<AddMachineListHandler>()

@@ -1,3 +1,5 @@
+using System.Runtime.InteropServices;
+
 namespace ShopFluids.Calculations.Mixing;
 
 /// <summary>Which kind of recipe was worked out.</summary>
@@ -46,4 +48,33 @@ public sealed record TopUpRecipe(
     double ExpectedPercent,
     double UncertaintyPercent,
     double EndsHighByPercent,
-    double? RemoveForExactLitres);
+    double? RemoveForExactLitres)
+{
+    /// <summary>
+    /// Where other amounts lead than those of the recipe: mass balance of a well-mixed sump with additive volumes. What is known of the sump before is what the
+    /// recipe was worked out from.
+    /// </summary>
+    /// <param name="amounts">In the order in which they were handled; each takes out before it pours in.</param>
+    /// <returns>Volume, L, and concentration, % v/v; 0 % where nothing is in the sump.</returns>
+    public (double Litres, double Percent) After(IEnumerable<HandledAmounts> amounts)
+    {
+        ArgumentNullException.ThrowIfNull(amounts);
+        var left = ExpectedLitres - WaterLitres - ConcentrateLitres;
+        var (litres, percent) = (left + RemoveLitres, left > 0 ? Math.Clamp(((ExpectedLitres * ExpectedPercent) - (100 * ConcentrateLitres)) / left, 0, 100) : 0);
+        foreach (var handled in amounts)
+        {
+            var stays = Math.Max(0, litres - handled.RemovedLitres);
+            litres = stays + handled.WaterLitres + handled.ConcentrateLitres;
+            percent = litres > 0 ? ((stays * percent) + (100 * handled.ConcentrateLitres)) / litres : 0;
+        }
+
+        return (litres, percent);
+    }
+}
+
+/// <summary>What somebody really took out of a sump and then poured in, L, each 0 or more.</summary>
+/// <param name="RemovedLitres">Mix taken out.</param>
+/// <param name="WaterLitres">Water poured in.</param>
+/// <param name="ConcentrateLitres">Concentrate poured in.</param>
+[StructLayout(LayoutKind.Auto)]
+public readonly record struct HandledAmounts(double RemovedLitres, double WaterLitres, double ConcentrateLitres);

@@ -111,6 +111,9 @@ public sealed record BoardTask(
     /// <summary>A flag asked for what the plan asks for too.</summary>
     public bool IsAlsoOfPlan { get; init; }
 
+    /// <summary>A draining that another one, which is to be done before it, does too if it is done now.</summary>
+    public bool GoesWithDraining { get; init; }
+
     /// <summary>The day of the visit in which it is done, where that is reckoned.</summary>
     public DateOnly? VisitsOn { get; init; }
 

@@ -5,6 +5,7 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
+using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Scheduling;
@@ -47,10 +48,12 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
 
         // What a flag asks for takes as long as what the plan asks for of the same kind.
         var ofKind = setup.StepsOf(sumpId).ToLookup(s => s.Kind, s => s.EstimatedMinutes);
+        var firstDraining = tasks.Where(t => t.Kind == TaskKind.DrainClean).OrderBy(t => t.DueAtUtc).ThenBy(t => t.Id).FirstOrDefault();
         return [.. tasks.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, visits))
             .Select(same => One([.. same.OrderBy(t => SameWork.RankOf(t.Kind, t.Cause)).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, setup.Calendar, nowUtc) with
             {
                 VisitsOn = visits.DayOf(same.First().Id),
+                GoesWithDraining = same.All(t => t.Kind == TaskKind.DrainClean && t != firstDraining && DoneWork.ByDrain(setup, t, nowUtc)),
                 Minutes = same.Select(t => t.StepId is { } id ? minutes.GetValueOrDefault(id) : ofKind[t.Kind].DefaultIfEmpty().Max()).Max(),
             })
             .OrderBy(t => t.DueAtUtc).ThenBy(t => t.Kind).ThenBy(t => t.Cause, StringComparer.Ordinal)];

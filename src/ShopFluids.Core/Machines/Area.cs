@@ -24,6 +24,8 @@ public sealed class Area : Entity, ISetup
     public string Name { get; private set; } = "";
 
     public int WalkOrder { get; private set; }
+
+    public void Change(string name, int walkOrder) => (Name, WalkOrder) = (name, walkOrder);
 }
 
 internal sealed class AreaConfiguration : IEntityTypeConfiguration<Area>

@@ -1,6 +1,6 @@
 using System.Buffers;
-using System.Globalization;
 using System.Security.Cryptography;
+using System.Text;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Metadata.Builders;
@@ -80,41 +80,23 @@ public sealed class RecordEntry
         return Convert.ToHexStringLower(SHA256.HashData(bytes.WrittenSpan));
     }
 
-    /// <summary>
-    /// Writes what the hash is taken of. A JSON array keeps the fields apart, so that no text can move from one into another. Entries from
-    /// before there were stations, and acts elsewhere, have two fields less.
-    /// </summary>
+    /// <summary>Writes what the hash is taken of.</summary>
     public void WriteHashed(IBufferWriter<byte> bytes)
     {
-        using var json = new Utf8JsonWriter(bytes);
-        json.WriteStartArray();
-        json.WriteNumberValue(Sequence);
-        json.WriteStringValue(AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", CultureInfo.InvariantCulture));
-        Write(json, ActorId);
-        json.WriteStringValue(ActorName);
-        json.WriteStringValue(Code);
-        json.WriteStringValue(Subject);
-        json.WriteStringValue(Changes);
-        json.WriteStringValue(PreviousHash);
-        if (StationId is not null || StationName is not null)
+        using var json = new Utf8JsonWriter(bytes, HashedContent.Options);
+        new HashedContent
         {
-            Write(json, StationId);
-            json.WriteStringValue(StationName);
-        }
-
-        json.WriteEndArray();
-    }
-
-    private static void Write(Utf8JsonWriter json, Guid? id)
-    {
-        if (id is { } known)
-        {
-            json.WriteStringValue(known);
-        }
-        else
-        {
-            json.WriteNullValue();
-        }
+            Sequence = Sequence,
+            AtUtc = AtUtc,
+            ActorId = ActorId,
+            ActorName = ActorName,
+            Code = Code,
+            Subject = Subject,
+            Changes = Encoding.UTF8.GetBytes(Changes),
+            PreviousHash = PreviousHash,
+            StationId = StationId,
+            StationName = StationName,
+        }.WriteTo(json);
     }
 
     internal void SealWith(RecordKey key) => Seal = key.Seal(Hash);

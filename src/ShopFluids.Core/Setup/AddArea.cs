@@ -15,12 +15,9 @@ public sealed class AddAreaHandler(ShopDatabase database, ShopClock clock)
     public async Task<Result<Saved>> HandleAsync(AddArea command, Actor actor, CancellationToken cancellationToken)
     {
         ArgumentNullException.ThrowIfNull(command);
-        var errors = new List<FieldError>();
-        TextChecks.Check(errors, "name", command.Name, 120);
-        SetupFields.Range(errors, "walkOrder", command.WalkOrder, 0, 9999);
-        if (errors.Count > 0)
+        if (AreaChecks.Faults(command.Name, command.WalkOrder) is { Count: > 0 } faults)
         {
-            return new FieldErrors(errors);
+            return new FieldErrors(faults);
         }
 
         await using var write = await database.WriteAsync(cancellationToken);
@@ -38,5 +35,16 @@ public sealed class AddAreaHandler(ShopDatabase database, ShopClock clock)
         db.Add(new Area(command.Id, site.Id, command.Name.Trim(), command.WalkOrder));
         await write.CommitAsync(new Act(ActCodes.SetupChanged, actor, clock.UtcNow, command.Name.Trim()), cancellationToken);
         return new Saved(command.Id);
+    }
+}
+
+internal static class AreaChecks
+{
+    public static List<FieldError> Faults(string name, int walkOrder)
+    {
+        var errors = new List<FieldError>();
+        TextChecks.Check(errors, "name", name, 120);
+        SetupFields.Range(errors, "walkOrder", walkOrder, 0, 9999);
+        return errors;
     }
 }

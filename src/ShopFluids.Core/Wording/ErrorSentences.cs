@@ -59,6 +59,7 @@ public static class ErrorSentences
             NoSite => Texts.Error_NoSite,
             RuleNotFound e => say.Format.Say(Texts.Error_RuleNotFound, e.Code),
             FluidNotFound => Texts.Error_FluidNotFound,
+            AreaNotFound => Texts.Error_AreaNotFound,
             WaterNotFound => Texts.Error_WaterNotFound,
             MachineGone => Texts.Error_MachineNotFound,
             NothingChanged => Texts.Error_NothingChanged,

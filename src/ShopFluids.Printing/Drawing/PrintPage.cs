@@ -22,6 +22,9 @@ internal sealed class PrintPage(double width, double height)
 
     public IReadOnlyList<PageItem> Items => _items;
 
+    /// <summary>What a reader's list of contents calls this page; null where nothing leads to it.</summary>
+    public string? Bookmark { get; set; }
+
     public void Text(double x, double baseline, string text, PrintFace face, double size)
     {
         var printable = PrintFonts.Printable(text, face);
@@ -43,15 +46,8 @@ internal sealed class PrintPage(double width, double height)
     public void Fill(PagePath path, double grey = 0) => _items.Add(new PageFill(path, grey));
 }
 
-/// <summary>A finished document.</summary>
-internal sealed record PrintDocument(IReadOnlyList<PrintPage> Pages, PrintDocumentInfo Info)
-{
-    /// <summary>The places that a reader's list of contents leads to.</summary>
-    public IReadOnlyList<PrintBookmark> Bookmarks { get; init; } = [];
-}
-
-/// <param name="Page">The first page is 0.</param>
-internal sealed record PrintBookmark(string Title, int Page);
+/// <param name="Pages">Those of a long document are laid out one after the other as they are asked for, and anew each time.</param>
+internal sealed record PrintDocument(IEnumerable<PrintPage> Pages, PrintDocumentInfo Info);
 
 /// <summary>What the file says about itself. The instant of creation comes from the model: printing reads no clock.</summary>
 internal sealed record PrintDocumentInfo(string Title, string Subject, string Author, string Language, DateTime CreatedUtc);

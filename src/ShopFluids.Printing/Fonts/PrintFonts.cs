@@ -28,7 +28,7 @@ public static class PrintFonts
     {
         var known = Faces[(int)face];
         var composed = text.IsNormalized() ? text : text.Normalize();
-        if (composed.EnumerateRunes().All(known.Has))
+        if (HasAll(composed, known))
         {
             return composed;
         }
@@ -42,6 +42,20 @@ public static class PrintFonts
         return printable.ToString();
     }
 
+    // By hand: every text of a sheet comes through here several times, and a query would put each on the heap.
+    private static bool HasAll(string text, TrueTypeFace face)
+    {
+        foreach (var character in text.EnumerateRunes())
+        {
+            if (!face.Has(character))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
     private static string Substitute(Rune character, TrueTypeFace face)
     {
         if (Rune.IsControl(character) || Rune.IsWhiteSpace(character))
@@ -50,7 +64,7 @@ public static class PrintFonts
         }
 
         var plain = character.ToString().Normalize(NormalizationForm.FormKC);
-        return plain.EnumerateRunes().All(face.Has) ? plain : "?";
+        return HasAll(plain, face) ? plain : "?";
     }
 
     internal static byte[] File(PrintFace face) => Files[(int)face];

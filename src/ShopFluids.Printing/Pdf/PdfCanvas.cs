@@ -40,11 +40,6 @@ internal static class PdfCanvas
 
         lock (Painting)
         {
-            foreach (var bookmark in document.Bookmarks)
-            {
-                pdf.Outlines.Add(bookmark.Title, pdf.Pages[bookmark.Page]);
-            }
-
             pdf.Save(raw, closeStream: false);
         }
 
@@ -66,6 +61,11 @@ internal static class PdfCanvas
     private static void Paint(PdfDocument pdf, PrintPage source, Dictionary<(PrintFace Face, double Size), XFont> fonts)
     {
         var page = pdf.AddPage();
+        if (source.Bookmark is { } bookmark)
+        {
+            pdf.Outlines.Add(bookmark, page);
+        }
+
         page.Width = XUnit.FromPoint(source.Width);
         page.Height = XUnit.FromPoint(source.Height);
         using var graphics = XGraphics.FromPdfPage(page);

@@ -122,6 +122,9 @@ public static class NumberNames
     /// <summary>Litres of concentrate that nobody recorded; 0 where there are none.</summary>
     public const string GainedConcentrate = "gainedConcentrate";
 
+    /// <summary>Litres of mix that went while water came in; not told where they are too few to tell.</summary>
+    public const string LostMix = "lostMix";
+
     /// <summary>How late a test was when noticed, in hours.</summary>
     public const string HoursLate = "hoursLate";
 

@@ -33,7 +33,7 @@ public sealed class BalanceRule : IRule
     public string Code => RuleCode;
 
     /// <inheritdoc/>
-    public int Version => 2;
+    public int Version => 3;
 
     /// <inheritdoc/>
     public IReadOnlyList<RuleNumber> Numbers { get; } = [new(LeastPercent, 3, 0, 50), new(PouredWithinPercent, 10, 0, 50), new(LongestGapDays, 21, 1, 90)];
@@ -73,16 +73,26 @@ public sealed class BalanceRule : IRule
 
         // Water and mix together are what the volumes alone tell.
         var gained = water && mix ? balance.VolumeLostLitres : water ? balance.EvaporationLitres : balance.CarryOffLitres;
-        return RuleOpinion.Of(new(Code, Version, "", Verdict.Warning, (water, mix) switch { (true, true) => Direction.None, (true, false) => Direction.High, _ => Direction.Low }, new SortedDictionary<string, decimal>(StringComparer.Ordinal)
+        var numbers = new SortedDictionary<string, decimal>(StringComparer.Ordinal)
         {
             [NumberNames.Days] = decimal.Round((decimal)balance.Days, 1),
             [NumberNames.GainedLitres] = decimal.Round((decimal)-gained.Value, 1),
             [NumberNames.GainUncertainty] = decimal.Round((decimal)gained.ExpandedUncertainty, 1),
             [NumberNames.GainedConcentrate] = decimal.Round((decimal)Math.Max(0, -balance.ConcentrateLostLitres.Value), 1),
-        }));
+        };
+
+        // Water in the place of mix: the level hardly rose, and whoever reads only of the water would look for what cannot be seen.
+        if (water && IsBeyond(balance.CarryOffLitres.Value, balance.CarryOffLitres, leastLitres))
+        {
+            numbers.Add(NumberNames.LostMix, decimal.Round((decimal)balance.CarryOffLitres.Value, 1));
+        }
+
+        return RuleOpinion.Of(new(Code, Version, "", Verdict.Warning, (water, mix) switch { (true, true) => Direction.None, (true, false) => Direction.High, _ => Direction.Low }, numbers));
     }
 
-    private static bool IsGain(Estimate loss, double leastLitres) => -loss.Value > loss.ExpandedUncertainty + leastLitres;
+    private static bool IsGain(Estimate loss, double leastLitres) => IsBeyond(-loss.Value, loss, leastLitres);
+
+    private static bool IsBeyond(double litres, Estimate estimate, double leastLitres) => litres > estimate.ExpandedUncertainty + leastLitres;
 
     private static List<Movement> Between(RuleCase reading, DateTime start, Estimate inSump)
     {

@@ -58,6 +58,23 @@ public sealed class TopUpPropertyTests
         }
     }
 
+    // Its own amounts lead where the recipe says; nothing done leaves the sump as it was.
+    [Property]
+    public void After_ItsOwnAmountsOrNone_IsWhereItSaysOrWhereItBegan(TopUpRequest request)
+    {
+        var recipe = TopUp.Plan(request);
+        var (litres, percent) = recipe.After([new(recipe.RemoveLitres, recipe.WaterLitres, recipe.ConcentrateLitres)]);
+        Assert.Equal(recipe.ExpectedLitres, litres, tolerance: 1e-9);
+        Assert.Equal(recipe.ExpectedPercent, percent, tolerance: 1e-6);
+
+        var before = recipe.After([]);
+        Assert.Equal(request.VolumeLitres.Value, before.Litres, tolerance: 1e-9);
+        if (request.VolumeLitres.Value - recipe.RemoveLitres > 1)
+        {
+            Assert.Equal(request.ConcentrationPercent.Value, before.Percent, tolerance: 1e-6);
+        }
+    }
+
     [Property]
     public void Plan_Level_IsNeverPastTheBrimNorTakenBelowTheIntake(TopUpRequest request)
     {

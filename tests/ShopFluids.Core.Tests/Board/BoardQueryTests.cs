@@ -1,3 +1,4 @@
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
@@ -44,6 +45,23 @@ public sealed class BoardQueryTests
 
         var kinds = Assert.Single(visits, v => v.Tasks.Any(t => t.Kind == TaskKind.Adjust)).Tasks.Select(t => t.Kind).ToList();
         Assert.True(kinds.IndexOf(TaskKind.Test) >= 0 && kinds.IndexOf(TaskKind.Test) < kinds.IndexOf(TaskKind.Adjust), string.Join(' ', kinds));
+    }
+
+    // Of two drainings the second says that the first does it, too, unless it is too far off for that.
+    [Theory]
+    [EachDatabase(10, true)]
+    [EachDatabase(40, false)]
+    public async Task RunAsync_DrainedForAFlagAndByThePlan_SaysWhetherOneIsEnough(TestDatabase database, int plannedIn, bool isEnough)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.DrainClean, days: 30, anchor: new DateOnly(2026, 3, 2).AddDays(plannedIn)));
+        await shop.StoreAsync(Some.Reading(ph: 8.4m) with { Measurements = [.. Some.Reading(ph: 8.4m).Measurements, Some.Typed(ParameterCodes.Odour, 3)] });
+
+        var drainings = Assert.Single((await BoardAsync(shop)).Rows).Tasks.Where(t => t.Kind == TaskKind.DrainClean).ToList();
+
+        Assert.Equal([(false, false), (true, isEnough)], drainings.Select(t => (t.IsOfPlan, t.GoesWithDraining)));
+        (await shop.DrainAsync(Some.Start)).Done();
+        Assert.Equal(isEnough, !await shop.ReadAsync(db => db.CareTasks.Where(t => t.Id == drainings[1].Id).AnyAsync(t => t.State == TaskState.Open, TestContext.Current.CancellationToken)));
     }
 
     // Once the sump is drained, nothing is left to look at.

@@ -4,6 +4,7 @@ using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Record;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Time;
@@ -153,6 +154,34 @@ public sealed class ChangeSetupTests
     }
 
     [Theory, EachDatabase]
+    public async Task ChangeArea_SeenVersion_RenamesItForEverySumpInItAndStandsInTheRecord(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var seen = Assert.Single((await shop.SetupAsync()).Areas);
+
+        (await ChangeAsync(shop, new ChangeArea(seen.Id, "  South bay ", 7, seen.Version))).Done();
+
+        var setup = await shop.SetupAsync();
+        Assert.Equal((seen.Id, "South bay", 7), Assert.Single(setup.Areas.Select(a => (a.Id, a.Name, a.WalkOrder))));
+        Assert.All(setup.Sumps, s => Assert.Equal(seen.Id, s.AreaId));
+        var entry = await shop.ReadAsync(db => db.RecordEntries.OrderByDescending(e => e.Sequence).FirstAsync(TestContext.Current.CancellationToken));
+        Assert.Equal((ActCodes.SetupChanged, "South bay"), (entry.Code, entry.Subject));
+        Assert.Contains(seen.Name, entry.Changes, StringComparison.Ordinal);
+    }
+
+    [Theory, EachDatabase]
+    public async Task ChangeArea_BadFieldsUnknownOrChangedMeanwhile_ChangesNothing(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var seen = Assert.Single((await shop.SetupAsync()).Areas);
+
+        Assert.Equal(["name", "walkOrder"], (await ChangeAsync(shop, new ChangeArea(seen.Id, " ", -1, seen.Version))).Fields().Select(e => e.Field));
+        Assert.Equal(new AreaNotFound(), (await ChangeAsync(shop, new ChangeArea(Some.Id(), "South bay", 1, 1))).Refused());
+        Assert.Equal(new ChangedMeanwhile(seen.Version), (await ChangeAsync(shop, new ChangeArea(seen.Id, "South bay", 1, seen.Version - 1))).Refused());
+        Assert.Equal(seen.Name, Assert.Single((await shop.SetupAsync()).Areas).Name);
+    }
+
+    [Theory, EachDatabase]
     public async Task ChangeInstrument_SeenVersion_ChangesItAndStandsInTheRecord(TestDatabase database)
     {
         await using var shop = await ShopFixture.OpenAsync(database);
@@ -223,6 +252,8 @@ public sealed class ChangeSetupTests
     private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeMachine command) => shop.Get<ChangeMachineHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
 
     private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeInstrument command) => shop.Get<ChangeInstrumentHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
+
+    private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeArea command) => shop.Get<ChangeAreaHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
 
     private static Task<Result<Saved>> ChangeAsync(ShopFixture shop, ChangeWaterSource command) => shop.Get<ChangeWaterSourceHandler>().HandleAsync(command, Some.Supervisor, TestContext.Current.CancellationToken);
 

@@ -68,6 +68,7 @@ internal sealed record CheckedPage(string Name, string? Role, string Path, bool 
         new("set-up, first set-up", Texts.Role_Supervisor, "/setup/start", IsTablet: false, TypeListAsync),
         new("set-up, site", Texts.Role_Supervisor, "/setup/site", IsTablet: false),
         new("set-up, areas", Texts.Role_Supervisor, "/setup/areas", IsTablet: false),
+        new("set-up, change an area", Texts.Role_Supervisor, "/setup/areas", IsTablet: false, ChangeFirstAsync),
         new("set-up, waters", Texts.Role_Supervisor, "/setup/waters", IsTablet: false),
         new("set-up, change a water", Texts.Role_Supervisor, "/setup/waters", IsTablet: false, ChangeFirstAsync),
         new("set-up, instruments", Texts.Role_Supervisor, "/setup/instruments", IsTablet: false),

@@ -1,3 +1,4 @@
+using System.Globalization;
 using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Wording;
 using ShopFluids.Printing.Sheets.History;
@@ -12,7 +13,7 @@ public sealed class HistorySheetPdfTests
 {
     public static TheoryData<string> Blocks =>
     [
-        "Standing on 25 Nov 2026, 14:26", Texts.Sheet_CurrentCharge, Texts.Sheet_FluidAndWater, "Limits in force, version 3, from 1 Jun 2026", Texts.Sheet_Trends,
+        "Standing on 25 Nov 2026, 14:26", Texts.Sheet_CurrentCharge, string.Format(CultureInfo.InvariantCulture, Texts.Sheet_FluidAndWater, SampleSheet.Build().Origin.PrintedAt), "Limits in force, version 3, from 1 Jun 2026", Texts.Sheet_Trends,
         Texts.Sheet_Flags, Texts.Sheet_Readings, Texts.Sheet_Movements, Texts.Sheet_Lots, Texts.Sheet_Tasks, Texts.Sheet_SignSupervisor,
     ];
 

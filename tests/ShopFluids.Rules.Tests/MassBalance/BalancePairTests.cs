@@ -21,6 +21,28 @@ public sealed class BalancePairTests
         Assert.Equal((31.6m, 0m), (_charge.Open?.Numbers[NumberNames.GainedLitres], _charge.Open?.Numbers[NumberNames.GainedConcentrate]));
     }
 
+    // 250 L at 8.0 % become 250 L at 5.0 %: 7.5 L of concentrate, which at 6.5 % in the middle are 115.4 L of mix, and as much water in its place.
+    [Fact]
+    public void Check_WaterInThePlaceOfMix_TellsBoth()
+    {
+        Read(250, 8.0m);
+        _charge.After(7);
+        Read(250, 5.0m);
+
+        Assert.Equal((Direction.High, 115.4m, 115.4m), (_charge.Open?.Direction, _charge.Open?.Numbers[NumberNames.GainedLitres], _charge.Open?.Numbers[NumberNames.LostMix]));
+    }
+
+    // 30 L more and 1.6 L of mix less: the mix that went is within its uncertainty.
+    [Fact]
+    public void Check_WaterGainedOnTop_TellsNoMix()
+    {
+        Read(250, 8.0m);
+        _charge.After(7);
+        Read(280, 7.1m);
+
+        Assert.False(_charge.Open?.Numbers.ContainsKey(NumberNames.LostMix));
+    }
+
     // On the same visit the level tells more of the reader than of the sump: the reading before it is taken.
     [Theory]
     [InlineData(4.0, 0.2)]

@@ -6,6 +6,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Findings;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Board.Work;
@@ -169,6 +170,20 @@ public sealed class TaskItemTests
         await Button(item, Texts.Board_Done).ClickAsync(new());
 
         Assert.Equal(TaskState.Done, await StateAsync(desk, outcome.Made[0].Id));
+    }
+
+    // No step of the plan tells how: the kind of work does, and what to mind stands with it.
+    [Fact]
+    public async Task Drain_ThatAFlagAskedFor_TellsHowAndWhatToMind()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(ph: 8.4m) with { Measurements = [.. Some.Reading(ph: 8.4m).Measurements, Some.Typed(ParameterCodes.Odour, 3)] });
+
+        var how = (await ItemAsync(desk, TaskKind.DrainClean)).Find("details.needs");
+
+        Assert.Equal(Texts.Task_DrainCleanHow, how.QuerySelector("p")?.TextContent);
+        Assert.Contains(Sentences.Caution(Caution.LockOut, null), how.QuerySelectorAll("li").Select(l => l.TextContent));
+        Assert.Equal(Texts.Caution_Deference, how.QuerySelectorAll("li")[^1].TextContent);
     }
 
     [Fact]

@@ -235,6 +235,74 @@ public sealed class ChangePagesTests
     }
 
     [Fact]
+    public async Task Water_ChangedMeanwhile_ShowsBothVersionsAndKeepsMine()
+    {
+        await using var desk = await OpenAsync();
+        var page = desk.Render<EditWaterPage>(p => p.Add(w => w.Id, desk.Shop.WaterId));
+        page.WaitForElement("form", SetupDesk.Patience);
+        page.Type("name", "Town water");
+        var seen = Assert.Single((await desk.Shop.SetupAsync()).Waters);
+        (await desk.Shop.Get<ChangeWaterSourceHandler>().HandleAsync(new(seen.Id, new("Mains, new", 0, 210, null, null), seen.Version), Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
+
+        await page.SaveAsync();
+
+        Assert.Equal(["Town water", "Mains, new"], page.FindAll(".conflict tbody tr")[0].QuerySelectorAll("td").Select(c => c.TextContent));
+        await page.FindAll(".conflict button")[0].ClickAsync(new());
+        await page.SaveAsync();
+        Assert.Equal("Town water", Assert.Single((await desk.Shop.SetupAsync()).Waters).Name);
+    }
+
+    [Fact]
+    public async Task Water_ChangedMeanwhile_CanBeTakenAsStored()
+    {
+        await using var desk = await OpenAsync();
+        var page = desk.Render<EditWaterPage>(p => p.Add(w => w.Id, desk.Shop.WaterId));
+        page.WaitForElement("form", SetupDesk.Patience);
+        page.Type("name", "Town water");
+        var seen = Assert.Single((await desk.Shop.SetupAsync()).Waters);
+        (await desk.Shop.Get<ChangeWaterSourceHandler>().HandleAsync(new(seen.Id, new("Mains, new", 0, 210, null, null), seen.Version), Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
+        await page.SaveAsync();
+
+        await page.FindAll(".conflict button")[1].ClickAsync(new());
+
+        Assert.Equal(("Mains, new", "210"), (page.ValueOf("name"), page.ValueOf("hardness")));
+        Assert.Empty(page.FindAll(".conflict"));
+    }
+
+    [Fact]
+    public async Task Area_Renamed_IsChangedAndKeepsItsSumps()
+    {
+        await using var desk = await OpenAsync();
+        var area = Assert.Single((await desk.Shop.SetupAsync()).Areas);
+        var page = desk.Render<EditAreaPage>(p => p.Add(a => a.Id, area.Id));
+        page.WaitForElement("form", SetupDesk.Patience);
+        Assert.Equal(area.Name, page.ValueOf("name"));
+        page.Type("walkOrder", "10000");
+        await page.SaveAsync();
+        Assert.Contains("0 to 9,999", page.FaultOf("walkOrder"), StringComparison.Ordinal);
+
+        page.Type("name", "South bay");
+        page.Type("walkOrder", "4");
+        await page.SaveAsync();
+
+        var setup = await desk.Shop.SetupAsync();
+        var changed = Assert.Single(setup.Areas);
+        Assert.Equal((area.Id, "South bay", 4), (changed.Id, changed.Name, changed.WalkOrder));
+        Assert.Equal(area.Id, setup.FindSump(Some.SumpTag)!.AreaId);
+    }
+
+    [Fact]
+    public async Task Area_Unknown_SaysSoWithAWayBack()
+    {
+        await using var desk = await OpenAsync();
+
+        var page = desk.Render<EditAreaPage>(p => p.Add(a => a.Id, Some.Id()));
+        page.WaitForElement("section.state h2", SetupDesk.Patience);
+
+        Assert.Equal(Texts.Error_AreaNotFound, page.Find("section.state h2").TextContent);
+    }
+
+    [Fact]
     public async Task Water_Unknown_SaysSoWithAWayBack()
     {
         await using var desk = await OpenAsync();
@@ -253,6 +321,7 @@ public sealed class ChangePagesTests
         desk.Services.AddSingleton(desk.Shop.Get<ChangeSumpHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<ChangeInstrumentHandler>());
         desk.Services.AddSingleton(desk.Shop.Get<ChangeWaterSourceHandler>());
+        desk.Services.AddSingleton(desk.Shop.Get<ChangeAreaHandler>());
         return desk;
     }
 

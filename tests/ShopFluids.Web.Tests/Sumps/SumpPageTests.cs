@@ -199,6 +199,35 @@ public sealed class SumpPageTests
     }
 
     [Fact]
+    public async Task Render_NoteWithTheLastReading_StandsWithTheFlags()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(takenAt: Some.Start.AddDays(-1), note: "hose left on"));
+        var page = Page(desk, "S-07");
+        Assert.Contains("hose left on", page.Find("[aria-labelledby=flags-title]").TextContent, StringComparison.Ordinal);
+
+        await desk.Shop.StoreAsync(Some.Reading());
+
+        Assert.DoesNotContain("hose left on", Page(desk, "S-07").Find("[aria-labelledby=flags-title]").TextContent, StringComparison.Ordinal);
+    }
+
+    // 60 L of water went in four days; 35 L came in the next four: 25 L went over all.
+    [Fact]
+    public async Task Render_WaterGainedWithinABalanceThatCloses_SaysSoAndTheFlagLeadsThere()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        foreach (var (days, brix, level) in new[] { (-8, 8.0m, 300), (-4, 10.0m, 240), (0, 8.7m, 275) })
+        {
+            await desk.Shop.StoreAsync(Some.Reading(brix: brix, levelMm: level, takenAt: Some.Start.AddDays(days)));
+        }
+
+        var page = Page(desk, "S-07");
+
+        Assert.Contains(Texts.Losses_ClosesInAll, page.Find("[aria-labelledby=losses-title]").TextContent, StringComparison.Ordinal);
+        Assert.Equal(Texts.Losses_Title, page.Find("[aria-labelledby=flags-title] a[href='sumps/S-07#losses-title']").TextContent);
+    }
+
+    [Fact]
     public async Task Render_OneReading_SaysWhatIsMissingForTheBalance()
     {
         await using var desk = await DeskContext.OpenAsync();

@@ -9,9 +9,14 @@ internal static class BalanceSentence
     public static string Found(Sentences say, Direction direction, IReadOnlyDictionary<string, decimal> numbers)
     {
         var days = say.Format.Number(numbers[NumberNames.Days], 1);
-        var uncertainty = say.Format.Volume((double)numbers[NumberNames.GainUncertainty]);
-        return direction == Direction.Low
-            ? say.Format.Say(Texts.Flag_BalanceConcentrate, days, say.Format.Volume((double)numbers[NumberNames.GainedConcentrate]))
-            : say.Format.Say(direction == Direction.High ? Texts.Flag_BalanceWater : Texts.Flag_BalanceMix, days, say.Format.Volume((double)numbers[NumberNames.GainedLitres]), uncertainty);
+        if (direction == Direction.Low)
+        {
+            return say.Format.Say(Texts.Flag_BalanceConcentrate, days, say.Format.Volume((double)numbers[NumberNames.GainedConcentrate]));
+        }
+
+        var (gained, uncertainty) = (say.Format.Volume((double)numbers[NumberNames.GainedLitres]), say.Format.Volume((double)numbers[NumberNames.GainUncertainty]));
+        return numbers.TryGetValue(NumberNames.LostMix, out var lost)
+            ? say.Format.Say(Texts.Flag_BalanceWaterForMix, days, gained, uncertainty, say.Format.Volume((double)lost))
+            : say.Format.Say(direction == Direction.High ? Texts.Flag_BalanceWater : Texts.Flag_BalanceMix, days, gained, uncertainty);
     }
 }

@@ -18,23 +18,30 @@ internal static class HistorySheetDocument
             Author: first.Title.Shop,
             Language: first.Origin.Language,
             CreatedUtc: first.Origin.PrintedAtUtc);
-        var pages = new List<PrintPage>();
-        var bookmarks = new List<PrintBookmark>();
+        return new PrintDocument(Pages(sheets, paper), info);
+    }
+
+    // Each sheet is laid out when its pages are wanted: of a file of a hundred, one is in memory.
+    private static IEnumerable<PrintPage> Pages(IReadOnlyList<HistorySheet> sheets, PaperSize paper)
+    {
         foreach (var sheet in sheets)
         {
-            bookmarks.Add(new(SheetText.Fill(Texts.Sheet_Bookmark, sheet.Title.Tag, sheet.Title.Machine), pages.Count));
-            pages.AddRange(Pages(sheet, paper));
-        }
+            var pages = Pages(sheet, paper);
 
-        // One sheet alone needs no table of contents beside it.
-        return new PrintDocument(pages, info) { Bookmarks = sheets.Count > 1 ? bookmarks : [] };
+            // One sheet alone needs no table of contents beside it.
+            pages[0].Bookmark = sheets.Count > 1 ? SheetText.Fill(Texts.Sheet_Bookmark, sheet.Title.Tag, sheet.Title.Machine) : null;
+            foreach (var page in pages)
+            {
+                yield return page;
+            }
+        }
     }
 
     private static IReadOnlyList<PrintPage> Pages(HistorySheet sheet, PaperSize paper) =>
         SheetPages.LayOut(paper, sheet.Title.Tag, Title(sheet.Title), sheet.Origin, flow =>
         {
             StandingBlock.Add(flow, sheet.Standing, sheet.Charge);
-            Head(flow, sheet.Head);
+            Head(flow, sheet.Head, sheet.Origin);
             LimitsBlock.Add(flow, sheet.Limits);
             TrendsBlock.Add(flow, sheet.Trends);
             TableBlocks.AddFlags(flow, sheet.Flags);
@@ -52,10 +59,11 @@ internal static class HistorySheetDocument
         (Texts.Sheet_Period, title.Period), (Texts.Sheet_Shop, title.Shop),
     ];
 
-    private static void Head(PageFlow flow, HistorySheetHead head)
+    private static void Head(PageFlow flow, HistorySheetHead head, SheetOrigin origin)
     {
+        // A sheet of last year tells what is known of the water today: it says so.
         flow.Facts(
-            Texts.Sheet_FluidAndWater,
+            SheetText.Fill(Texts.Sheet_FluidAndWater, origin.PrintedAt),
             [
                 Fact(Texts.Sheet_MachineName, head.MachineName), Fact(Texts.Sheet_MachineNumber, head.MachineNumber), Fact(Texts.Sheet_MachiningType, head.MachiningType),
                 Fact(Texts.Sheet_Fluid, head.Fluid), Fact(Texts.Sheet_FillVolume, head.FillVolume), Fact(Texts.Sheet_WorkingConcentration, head.WorkingConcentration),

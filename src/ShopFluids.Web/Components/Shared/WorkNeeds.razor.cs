@@ -20,12 +20,19 @@ public sealed partial class WorkNeeds
     [Parameter]
     public string? SafetySheetPlace { get; set; }
 
+    /// <summary>How it is done stands beside it already, and for what a flag asks its cautions, too.</summary>
+    [Parameter]
+    public bool IsBesideAdvice { get; set; }
+
+    private bool HasItsCautions => IsBesideAdvice && !CareSchedule.IsPlanned(Cause);
+
     private IReadOnlyList<string> Steps => Say.NeedsOf(Cause)?.Steps ?? [];
 
     private string Filter => Say.NeedsOf(Cause)?.Filter ?? "";
 
-    // What a flag asks for has its cautions beside the advice.
-    private IReadOnlyList<Caution> Cautions => CareSchedule.IsPlanned(Cause) ? WorkSentences.CautionsOf(Kind) : [];
+    private string InOneLine => Steps.Count > 0 || IsBesideAdvice ? "" : Sentences.TaskHow(Kind);
+
+    private IReadOnlyList<Caution> Cautions => HasItsCautions ? [] : WorkSentences.CautionsOf(Kind);
 
     private string Summary => Say.MinutesOf(Cause) is > 0 and var minutes ? Say.Format.Say(Texts.Work_HowMinutes, Say.Format.Count(minutes)) : Texts.Work_How;
 }

@@ -5,6 +5,9 @@ internal static class SumpAddress
 {
     public static string Of(string tag) => $"sumps/{Uri.EscapeDataString(tag)}";
 
+    /// <summary>Where on it the losses of the charge stand.</summary>
+    public static string Losses(string tag) => $"{Of(tag)}#losses-title";
+
     public static string Enter(string tag) => $"enter/{Uri.EscapeDataString(tag)}";
 
     public static string Drain(string tag) => $"drain/{Uri.EscapeDataString(tag)}";

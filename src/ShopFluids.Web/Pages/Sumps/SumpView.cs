@@ -54,6 +54,11 @@ public sealed record SumpView(Core.Sumps.SumpPage Page, DeskWords Words)
         }
     }
 
+    /// <summary>What somebody wrote with the last reading that counts; null where nobody did. It often says why a flag is there.</summary>
+    public string? LastNote => Page.History.Readings.Where(r => r.SupersededBy is null).MaxBy(r => r.TakenAtUtc) is { Note.Length: > 0 } last
+        ? Format.Say(Texts.Sump_LastNote, Format.When(last.TakenAtUtc, Page.AtUtc), last.By, last.Note)
+        : null;
+
     /// <summary>Keep away until 12:00: Biocide B-20. Null when no dose asks for it now.</summary>
     public string? KeepAway => Page.KeepAway is { } keepAway ? DoseSentences.Keep(keepAway, Format) : null;
 

@@ -28,24 +28,25 @@ public partial class RecipeBlock
 
     private bool HasFaults => View.Faults.Count > 0;
 
-    private (Verdict Verdict, Direction Direction) Then
+    private (double Litres, double Percent)? Reckoned => View.Page.IsCurrent && View.Page.Additions.Count > 0 && !IsAsThen
+        ? Recipe?.After(View.Page.Additions.Select(a => new HandledAmounts((double)a.RemovedLitres, (double)a.WaterLitres, (double)a.ConcentrateLitres)))
+        : null;
+
+    private (Verdict Verdict, Direction Direction) Standing(double expectedPercent)
     {
-        get
+        var percent = decimal.Round((decimal)expectedPercent, 1, MidpointRounding.AwayFromZero);
+        return View.Page.Target switch
         {
-            var percent = Recipe is { } recipe ? decimal.Round((decimal)recipe.ExpectedPercent, 1, MidpointRounding.AwayFromZero) : 0;
-            return View.Page.Target switch
-            {
-                null => (Verdict.NotMeasured, Direction.None),
-                { ActionLow: { } low } when percent < low => (Verdict.Action, Direction.Low),
-                { ActionHigh: { } high } when percent > high => (Verdict.Action, Direction.High),
-                { WarningLow: { } low } when percent < low => (Verdict.Warning, Direction.Low),
-                { WarningHigh: { } high } when percent > high => (Verdict.Warning, Direction.High),
-                _ => (Verdict.InRange, Direction.None),
-            };
-        }
+            null => (Verdict.NotMeasured, Direction.None),
+            { ActionLow: { } low } when percent < low => (Verdict.Action, Direction.Low),
+            { ActionHigh: { } high } when percent > high => (Verdict.Action, Direction.High),
+            { WarningLow: { } low } when percent < low => (Verdict.Warning, Direction.Low),
+            { WarningHigh: { } high } when percent > high => (Verdict.Warning, Direction.High),
+            _ => (Verdict.InRange, Direction.None),
+        };
     }
 
-    // Where it leads holds for the recipe's own amounts: after others the next reading must show.
+    // Where it leads holds for the recipe's own amounts: after others it is reckoned anew.
     private bool IsAsThen => View.Page.Additions.Count == 0 || (View.Page.Additions.Count == 1 && Recipe is { } recipe && View.Page.Additions[0] is var added
         && IsSame(added.WaterLitres, recipe.WaterLitres) && IsSame(added.ConcentrateLitres, recipe.ConcentrateLitres) && IsSame(added.RemovedLitres, recipe.RemoveLitres));
 

@@ -80,6 +80,17 @@ public sealed class CauseSentenceTests
         Assert.StartsWith(expected, (await SayAsync(shop, "en-GB")).Flag(BalanceRule.RuleCode, "", Verdict.Warning, direction, numbers), StringComparison.Ordinal);
     }
 
+    [Theory, EachDatabase]
+    public async Task Flag_BalanceWithWaterInThePlaceOfMix_NamesBoth(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var numbers = Numbers((NumberNames.Days, 7), (NumberNames.GainedLitres, 115.4m), (NumberNames.GainUncertainty, 12.1m), (NumberNames.GainedConcentrate, 0), (NumberNames.LostMix, 115.4m));
+
+        Assert.Equal(
+            "In 7.0 days 115.4 L of water came in that nobody wrote down, give or take 12.1 L, while 115.4 L of mix went. A strength that was read too low looks the same.",
+            (await SayAsync(shop, "en-GB")).Flag(BalanceRule.RuleCode, "", Verdict.Warning, Direction.High, numbers));
+    }
+
     private static Dictionary<string, decimal> Numbers(params (string Name, decimal Value)[] numbers) => numbers.ToDictionary(n => n.Name, n => n.Value);
 
     private static async Task<Sentences> SayAsync(ShopFixture shop, string culture, UnitSystem units = UnitSystem.Metric)

@@ -1,5 +1,7 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Board;
+using ShopFluids.Rules.MassBalance;
+using ShopFluids.Rules.UnusualLoss;
 using ShopFluids.Web.Components.Layout;
 
 namespace ShopFluids.Web.Pages.Board.Work;
@@ -9,6 +11,9 @@ public sealed partial class FlagItem
 {
     [Parameter, EditorRequired]
     public required BoardFlag Flag { get; set; }
+
+    [Parameter, EditorRequired]
+    public required string SumpTag { get; set; }
 
     [Parameter, EditorRequired]
     public required DeskWords Words { get; set; }
@@ -24,6 +29,9 @@ public sealed partial class FlagItem
 
     [Inject]
     public required WorkActs Acts { get; init; }
+
+    // What such a flag found is part of a whole, and the whole stands on the sump's page.
+    private bool IsOfLosses => Flag.Rule is BalanceRule.RuleCode or UnusualLossRule.RuleCode;
 
     private async Task<string?> CloseAsync(string reason)
     {

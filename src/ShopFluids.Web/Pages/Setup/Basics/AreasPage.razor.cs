@@ -3,7 +3,6 @@ using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
-using ShopFluids.Web.Pages.Setup.Fields;
 using ShopFluids.Web.Pages.Setup.Forms;
 
 namespace ShopFluids.Web.Pages.Setup.Basics;
@@ -11,20 +10,17 @@ namespace ShopFluids.Web.Pages.Setup.Basics;
 /// <summary>The parts of the shop floor.</summary>
 public sealed partial class AreasPage
 {
-    private readonly NumberBox _walkOrder = new();
-    private string _name = "";
-    private Guid _id;
+    private AreaDraft _draft = new(Guid.Empty);
 
     [Inject]
     public required AddAreaHandler Handler { get; init; }
 
     protected override Task<DeskWords> ReadAsync(DeskWords words, CancellationToken cancellationToken)
     {
-        if (_id == Guid.Empty)
+        if (_draft.Id == Guid.Empty)
         {
-            _id = Clock.NewId();
-            _name = "";
-            _walkOrder.Show(words.Setup.Areas.Select(a => a.WalkOrder).DefaultIfEmpty(0).Max() + 1, words.Format);
+            _draft = new AreaDraft(Clock.NewId());
+            _draft.WalkOrder.Show(words.Setup.Areas.Select(a => a.WalkOrder).DefaultIfEmpty(0).Max() + 1, words.Format);
         }
 
         return Task.FromResult(words);
@@ -32,14 +28,14 @@ public sealed partial class AreasPage
 
     private async Task<Error?> SaveAsync(FormReader read)
     {
-        var command = new AddArea(_id, read.Text("name", _name), read.WholeNumber("walkOrder", _walkOrder));
+        var command = new AddArea(_draft.Id, read.Text("name", _draft.Name), read.WholeNumber("walkOrder", _draft.WalkOrder));
         return read.HasFaults ? null : (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
     }
 
     private async Task<string?> SavedAsync()
     {
-        var name = _name.Trim();
-        _id = Guid.Empty;
+        var name = _draft.Name.Trim();
+        _draft = new AreaDraft(Guid.Empty);
         await LoadAsync();
         return (await Session.WordsAsync(Leaving)).Format.Say(Texts.Setup_Added, name);
     }

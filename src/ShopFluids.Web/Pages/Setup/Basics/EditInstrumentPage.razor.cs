@@ -21,26 +21,12 @@ public sealed partial class EditInstrumentPage
 
     private string Title => string.Format(CultureInfo.CurrentCulture, Texts.Setup_InstrumentTitle, Tag);
 
-    protected override Task<FoundInstrument> ReadAsync(DeskWords words, CancellationToken cancellationToken)
+    protected override Instrument? Find(DeskWords words) => words.Setup.Instruments.FirstOrDefault(i => i.TagKey == Tags.Key(Tag));
+
+    protected override InstrumentDraft DraftOf(Instrument stored, ShopFormat format) => InstrumentDraft.Of(stored, format);
+
+    protected override async Task<Error?> ChangeAsync(InstrumentDraft draft, FormReader read, long seenVersion)
     {
-        var instrument = Find(words);
-        if (instrument is not null && Draft?.Id != instrument.Id)
-        {
-            Begin(InstrumentDraft.Of(instrument, words.Format), instrument.Version);
-        }
-
-        return Task.FromResult(new FoundInstrument(words, instrument));
-    }
-
-    private Instrument? Find(DeskWords words) => words.Setup.Instruments.FirstOrDefault(i => i.TagKey == Tags.Key(Tag));
-
-    private async Task<Error?> SaveAsync(FormReader read)
-    {
-        if (Draft is not { } draft)
-        {
-            return new InstrumentNotFound(Guid.Empty);
-        }
-
         var command = new ChangeInstrument(
             draft.Id,
             read.Number("resolution", draft.Resolution),
@@ -48,12 +34,7 @@ public sealed partial class EditInstrumentPage
             draft.CompensatesTemperature,
             draft.CheckEvery.IsEmpty ? null : read.WholeNumber("checkEveryDays", draft.CheckEvery),
             draft.IsInUse,
-            SeenVersion ?? 0);
-        return read.HasFaults ? null : await RefusedAsync(
-            (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error,
-            words => Find(words) is { } stored ? (InstrumentDraft.Of(stored, words.Format), stored.Version) : null);
+            seenVersion);
+        return read.HasFaults ? null : (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
     }
 }
-
-/// <param name="Instrument">Null when there is none of this tag.</param>
-public sealed record FoundInstrument(DeskWords Words, Instrument? Instrument);

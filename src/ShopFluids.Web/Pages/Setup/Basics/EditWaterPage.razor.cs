@@ -2,6 +2,7 @@ using Microsoft.AspNetCore.Components;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Water;
+using ShopFluids.Core.Wording;
 using ShopFluids.Web.Components.Layout;
 using ShopFluids.Web.Pages.Setup.Forms;
 
@@ -16,32 +17,13 @@ public sealed partial class EditWaterPage
     [Inject]
     public required ChangeWaterSourceHandler Handler { get; init; }
 
-    protected override Task<FoundWater> ReadAsync(DeskWords words, CancellationToken cancellationToken)
+    protected override WaterSource? Find(DeskWords words) => words.Setup.Waters.FirstOrDefault(w => w.Id == Id);
+
+    protected override WaterDraft DraftOf(WaterSource stored, ShopFormat format) => WaterDraft.Of(stored, format);
+
+    protected override async Task<Error?> ChangeAsync(WaterDraft draft, FormReader read, long seenVersion)
     {
-        var water = Find(words);
-        if (water is not null && Draft?.Id != water.Id)
-        {
-            Begin(WaterDraft.Of(water, words.Format), water.Version);
-        }
-
-        return Task.FromResult(new FoundWater(words, water));
-    }
-
-    private WaterSource? Find(DeskWords words) => words.Setup.Waters.FirstOrDefault(w => w.Id == Id);
-
-    private async Task<Error?> SaveAsync(FormReader read)
-    {
-        if (Draft is not { } draft)
-        {
-            return new WaterNotFound();
-        }
-
-        var command = new ChangeWaterSource(Id, draft.Read(read), SeenVersion ?? 0);
-        return read.HasFaults ? null : await RefusedAsync(
-            (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error,
-            words => Find(words) is { } stored ? (WaterDraft.Of(stored, words.Format), stored.Version) : null);
+        var command = new ChangeWaterSource(Id, draft.Read(read), seenVersion);
+        return read.HasFaults ? null : (await Handler.HandleAsync(command, await Session.ActorAsync(), CancellationToken.None)).Error;
     }
 }
-
-/// <param name="Water">Null when there is none of this id.</param>
-public sealed record FoundWater(DeskWords Words, WaterSource? Water);

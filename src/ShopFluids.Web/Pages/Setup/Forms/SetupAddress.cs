@@ -21,6 +21,8 @@ public static class SetupAddress
 
     public static string Instrument(string tag) => $"setup/instruments/{Uri.EscapeDataString(tag)}";
 
+    public static string Area(Guid id) => $"setup/areas/{id:D}";
+
     public static string Water(Guid id) => $"setup/waters/{id:D}";
 
     public static string Fluid(Guid id) => $"setup/fluids/{id:D}";
