@@ -48,7 +48,7 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
 
         // What a flag asks for takes as long as what the plan asks for of the same kind.
         var ofKind = setup.StepsOf(sumpId).ToLookup(s => s.Kind, s => s.EstimatedMinutes);
-        var firstDraining = tasks.Where(t => t.Kind == TaskKind.DrainClean).OrderBy(t => t.DueAtUtc).ThenBy(t => t.Id).FirstOrDefault();
+        var firstDraining = tasks.Where(t => t.Kind == TaskKind.DrainClean).OrderBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal).FirstOrDefault();
         return [.. tasks.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, visits))
             .Select(same => One([.. same.OrderBy(t => SameWork.RankOf(t.Kind, t.Cause)).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, setup.Calendar, nowUtc) with
             {

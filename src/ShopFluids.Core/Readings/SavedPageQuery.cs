@@ -62,6 +62,9 @@ public sealed record SavedPage(
     /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
     public KeepAway? KeepAway { get; init; }
 
+    /// <summary>Something was poured in or taken out since that was not noted with this reading: where the sump stands cannot be reckoned from the reading alone.</summary>
+    public bool IsMovedOtherwise { get; init; }
+
     /// <summary>Tags of the instruments that it was read with after their check had lapsed.</summary>
     public IReadOnlyList<string> LapsedInstruments { get; init; } = [];
 }
@@ -129,6 +132,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             SupersededBy = await SupersededByAsync(db, reading.Id, cancellationToken),
             Photo = await PhotosQuery.OfReadingAsync(db, reading.Id, cancellationToken),
             KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
+            IsMovedOtherwise = isCurrent && await IsMovedOtherwiseAsync(db, reading, cancellationToken),
             LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };
     }
@@ -173,6 +177,11 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
     internal static async Task<bool> IsCurrentAsync(ShopFluidsDbContext db, Reading reading, Charge charge, CancellationToken cancellationToken) =>
         charge.DrainedAtUtc is null
         && !await db.Readings.AnyAsync(r => r.ChargeId == reading.ChargeId && (r.TakenAtUtc > reading.TakenAtUtc || r.SupersedesId == reading.Id), cancellationToken);
+
+    // What is taken out before an addition bears its id.
+    private static async Task<bool> IsMovedOtherwiseAsync(ShopFluidsDbContext db, Reading reading, CancellationToken cancellationToken) =>
+        await db.Additions.AnyAsync(a => a.ChargeId == reading.ChargeId && a.AddedAtUtc >= reading.TakenAtUtc && a.ReadingId != reading.Id, cancellationToken)
+        || await db.Removals.AnyAsync(r => r.ChargeId == reading.ChargeId && r.RemovedAtUtc >= reading.TakenAtUtc && !db.Additions.Any(a => a.Id == r.Id && a.ReadingId == reading.Id), cancellationToken);
 
     private static async Task<List<SavedAddition>> AdditionsAsync(ShopFluidsDbContext db, Guid readingId, CancellationToken cancellationToken) =>
         await db.Additions.AsNoTracking()

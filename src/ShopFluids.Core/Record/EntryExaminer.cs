@@ -11,22 +11,17 @@ namespace ShopFluids.Core.Record;
 /// <param name="IsIntact">Its content is a list of changes as the program writes them, and gives its hash.</param>
 /// <param name="IsSealed">It carries the seal of the shop's key.</param>
 /// <param name="Rows">The rows that it tells of, with the digest of what they were after it; without one they were deleted.</param>
-internal readonly record struct ExaminedEntry(StoredEntry? Entry, bool IsIntact, bool IsSealed, IReadOnlyList<(string Row, string? Digest)> Rows);
+internal readonly record struct ExaminedEntry(RecordEntry? Entry, bool IsIntact, bool IsSealed, IReadOnlyList<(string Row, string? Digest)> Rows);
 
 /// <summary>Examines entries one after the other; several may do so side by side. Keeps its buffers, because a record has a million entries.</summary>
-internal sealed class EntryExaminer : IDisposable
+/// <param name="key">Null where there is none.</param>
+internal sealed class EntryExaminer(RecordKey? key)
 {
-    private readonly RecordKey? _key;
     private readonly ArrayBufferWriter<byte> _bytes = new();
-    private readonly Utf8JsonWriter _json;
-
-    public EntryExaminer(RecordKey? key) => (_key, _json) = (key, new(_bytes, HashedContent.Options));
-
-    public void Dispose() => _json.Dispose();
 
     public static string DigestOf(string image) => DigestOf(Encoding.UTF8.GetBytes(image));
 
-    public ExaminedEntry Examine(StoredEntry? entry)
+    public ExaminedEntry Examine(RecordEntry? entry)
     {
         if (entry is null)
         {
@@ -35,7 +30,7 @@ internal sealed class EntryExaminer : IDisposable
 
         // An entry that was changed is still read for its rows as far as it goes: they are compared with what it says now.
         var rows = RowsOf(entry.Changes);
-        return new(entry, rows is not null && HashOf(entry) == entry.Hash, _key?.HasSealed(entry.Hash, entry.Seal) == true, rows ?? []);
+        return new(entry, rows is not null && HashOf(entry) == entry.Hash, key?.HasSealed(entry.Hash, entry.Seal) == true, rows ?? []);
     }
 
     private static string DigestOf(ReadOnlySpan<byte> image) => Convert.ToHexStringLower(SHA256.HashData(image));
@@ -48,32 +43,20 @@ internal sealed class EntryExaminer : IDisposable
         }
     }
 
-    private string HashOf(StoredEntry entry)
+    private string HashOf(RecordEntry entry)
     {
         _bytes.ResetWrittenCount();
-        _json.Reset();
-        new HashedContent
-        {
-            Sequence = entry.Sequence,
-            AtUtc = entry.AtUtc,
-            ActorId = entry.ActorId,
-            ActorName = entry.ActorName,
-            Code = entry.Code,
-            Subject = entry.Subject,
-            Changes = entry.Changes,
-            PreviousHash = entry.PreviousHash,
-            StationId = entry.StationId,
-            StationName = entry.StationName,
-        }.WriteTo(_json);
-        _json.Flush();
+        entry.WriteHashed(_bytes);
         return DigestOf(_bytes.WrittenSpan);
     }
 
-    private static List<(string Row, string? Digest)>? RowsOf(byte[] changes)
+    private List<(string Row, string? Digest)>? RowsOf(string changes)
     {
+        _bytes.ResetWrittenCount();
+        Encoding.UTF8.GetBytes(changes, _bytes);
         try
         {
-            return RowsOf(changes.AsSpan());
+            return RowsOf(_bytes.WrittenSpan);
         }
         catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable))
         {

@@ -264,4 +264,29 @@ public sealed class TopUpTests
             Assert.Equal(0, recipe.EndsHighByPercent);
         }
     }
+
+    // 125 L at 5 % hold 6.25 L of concentrate. 4 L out take 0.2 L along; 10 L of water and 2 L of concentrate come in: 8.05 L in 133 L.
+    [Theory]
+    [InlineData(4, 10, 2, 133, 6.0526)]
+    [InlineData(0, 0, 0, 125, 5)]
+    [InlineData(200, 10, 0, 10, 0)]
+    [InlineData(125, 0, 0, 0, 0)]
+    [InlineData(0, 0, 10, 135, 12.037)]
+    public void After_OtherAmounts_IsTheMassBalance(double removed, double water, double concentrate, double litres, double percent)
+    {
+        var (after, strength) = Recipe().After([new(removed, water, concentrate)]);
+
+        Assert.Equal((litres, percent), (after, Math.Round(strength, 4)));
+    }
+
+    // What is taken out second takes along what was poured in first: 10 L of concentrate make 135 L at 12.037 %, of which half goes.
+    [Fact]
+    public void After_SeveralInOrder_TakesOutOfWhatThereIsThen()
+    {
+        var (after, strength) = Recipe().After([new(0, 0, 10), new(67.5, 67.5, 0)]);
+
+        Assert.Equal((135, 6.0185), (after, Math.Round(strength, 4)));
+    }
+
+    private static TopUpRecipe Recipe() => TopUp.Plan(Some.TopUp(125, 5, 170, 8, 1, 15, 200, 30));
 }

@@ -186,6 +186,19 @@ public sealed class TaskItemTests
         Assert.Equal(Texts.Caution_Deference, how.QuerySelectorAll("li")[^1].TextContent);
     }
 
+    // A look for the cause has no cautions, and still a way to do it; planned work says it by its own steps and minutes.
+    [Fact]
+    public async Task How_LookForAFlagOrPlannedCirculation_IsSaidForTheFlagOnly()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Circulate));
+        await desk.Shop.StoreAsync(Some.Reading(brix: 8.8m, levelMm: 260, takenAt: desk.Shop.Now.AddDays(-5)));
+        await desk.Shop.StoreAsync(Some.Reading(brix: 7.2m, levelMm: 320));
+
+        Assert.Equal(Texts.Task_InspectHow, (await ItemAsync(desk, TaskKind.Inspect)).Find("details.needs p").TextContent);
+        Assert.DoesNotContain(Texts.Task_CirculateHow, (await ItemAsync(desk, TaskKind.Circulate)).Markup, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task WhatWasFound_Skim_RefusesAtTheBoxAndThenEndsWithIt()
     {

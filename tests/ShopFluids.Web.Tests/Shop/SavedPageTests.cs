@@ -169,8 +169,39 @@ public sealed class SavedPageTests
         var page = await host.GetAsync(address);
         Assert.Contains("10.0 L water, 2.0 L concentrate, lot L-1, after 4.0 L were taken out", page.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("give or take", page.Text, StringComparison.Ordinal);
-        Assert.Contains("By what was added it is now 133.0 L at 6.1 % . Target 7.0 to 9.0 %.", page.Text, StringComparison.Ordinal);
-        Assert.Contains(Texts.Saved_ReckonedOff, page.Text, StringComparison.Ordinal);
+        Assert.Contains("With what was added it came to 133.0 L at 6.1 % . Target 7.0 to 9.0 %.", page.Text, StringComparison.Ordinal);
+        Assert.Contains(Texts.Saved_ReckonedWeak, page.Text, StringComparison.Ordinal);
+    }
+
+    // Two additions are reckoned in their order; too strong is said so.
+    [Fact]
+    public async Task Get_TwoAdditionsTooStrong_SaysNotToAddMore()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        foreach (var concentrate in new[] { "4", "6" })
+        {
+            await host.PostAsync($"{address}/added", new() { ["concentrateLitres"] = concentrate, ["lot"] = host.Shop.LotId.ToString() }, from: address);
+        }
+
+        var page = await host.GetAsync(address);
+
+        Assert.Contains("it came to 135.0 L at 12.0 %", page.Text, StringComparison.Ordinal);
+        Assert.Contains(Texts.Saved_ReckonedStrong, page.Text, StringComparison.Ordinal);
+    }
+
+    // Water that a program noted without the reading is not known to the page's own sums.
+    [Fact]
+    public async Task Get_SomethingElsePouredSince_SaysNotWhatItCameTo()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        await host.PostAsync($"{address}/added", new() { ["waterLitres"] = "10", ["concentrateLitres"] = "2", ["lot"] = host.Shop.LotId.ToString() }, from: address);
+        Assert.Contains("it came to", (await host.GetAsync(address)).Text, StringComparison.Ordinal);
+
+        (await host.Shop.AddAsync(Some.Addition(host.Shop.LotId, water: 5, concentrate: 0, at: host.Shop.Now))).Done();
+
+        Assert.DoesNotContain("it came to", (await host.GetAsync(address)).Text, StringComparison.Ordinal);
     }
 
     // A reading of the smell alone: nothing to reckon from, but what was poured can be noted.

@@ -1,4 +1,6 @@
 using Bunit;
+using Microsoft.AspNetCore.Components;
+using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Doses;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -196,6 +198,18 @@ public sealed class SumpPageTests
         Assert.StartsWith("30.0 ± ", evaporation[2], StringComparison.Ordinal);
         Assert.Contains("80 h a week", panel.TextContent, StringComparison.Ordinal);
         Assert.Contains("150 mg/L", panel.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Render_ByTheLinkOfAFlag_GoesToTheLosses()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading());
+        desk.Services.GetRequiredService<NavigationManager>().NavigateTo("sumps/S-07#losses-title");
+
+        Page(desk, "S-07");
+
+        desk.JSInterop.VerifyFocusAsyncInvoke();
     }
 
     [Fact]

@@ -24,15 +24,16 @@ public sealed partial class WorkNeeds
     [Parameter]
     public bool IsBesideAdvice { get; set; }
 
-    private bool HasItsCautions => IsBesideAdvice && !CareSchedule.IsPlanned(Cause);
+    private bool CautionsStandBeside => IsBesideAdvice && !CareSchedule.IsPlanned(Cause);
 
     private IReadOnlyList<string> Steps => Say.NeedsOf(Cause)?.Steps ?? [];
 
     private string Filter => Say.NeedsOf(Cause)?.Filter ?? "";
 
-    private string InOneLine => Steps.Count > 0 || IsBesideAdvice ? "" : Sentences.TaskHow(Kind);
+    // The plan says by its own steps and minutes how its work is done.
+    private string InOneLine => IsBesideAdvice || CareSchedule.IsPlanned(Cause) ? "" : Sentences.TaskHow(Kind);
 
-    private IReadOnlyList<Caution> Cautions => HasItsCautions ? [] : WorkSentences.CautionsOf(Kind);
+    private IReadOnlyList<Caution> Cautions => CautionsStandBeside ? [] : WorkSentences.CautionsOf(Kind);
 
     private string Summary => Say.MinutesOf(Cause) is > 0 and var minutes ? Say.Format.Say(Texts.Work_HowMinutes, Say.Format.Count(minutes)) : Texts.Work_How;
 }

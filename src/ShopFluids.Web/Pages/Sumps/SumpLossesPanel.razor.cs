@@ -9,8 +9,22 @@ namespace ShopFluids.Web.Pages.Sumps;
 /// <summary>The mass balance of the charge in words and figures; says plainly what it cannot say, and what is missing.</summary>
 public sealed partial class SumpLossesPanel
 {
+    private ElementReference _title;
+
     [Parameter, EditorRequired]
     public required SumpView View { get; set; }
+
+    [Inject]
+    public required NavigationManager Address { get; init; }
+
+    // Whoever comes by the link of a flag: the router looks for the place before the page has been read, and then there is none yet.
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (firstRender && View.Page.Losses is not null && Address.Uri.EndsWith("#losses-title", StringComparison.Ordinal))
+        {
+            await _title.FocusAsync();
+        }
+    }
 
     private ShopFormat Format => View.Format;
 

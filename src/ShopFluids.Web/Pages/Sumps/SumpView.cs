@@ -54,8 +54,8 @@ public sealed record SumpView(Core.Sumps.SumpPage Page, DeskWords Words)
         }
     }
 
-    /// <summary>What somebody wrote with the last reading that counts; null where nobody did. It often says why a flag is there.</summary>
-    public string? LastNote => Page.History.Readings.Where(r => r.SupersededBy is null).MaxBy(r => r.TakenAtUtc) is { Note.Length: > 0 } last
+    /// <summary>What somebody wrote with the last reading that counts of this charge; null where nobody did. It often says why a flag is there.</summary>
+    public string? LastNote => Page.Charge is not null && Page.History.Readings.Where(r => r.SupersededBy is null).MaxBy(r => r.TakenAtUtc) is { Note.Length: > 0 } last
         ? Format.Say(Texts.Sump_LastNote, Format.When(last.TakenAtUtc, Page.AtUtc), last.By, last.Note)
         : null;
 

@@ -28,9 +28,13 @@ public partial class RecipeBlock
 
     private bool HasFaults => View.Faults.Count > 0;
 
-    private (double Litres, double Percent)? Reckoned => View.Page.IsCurrent && View.Page.Additions.Count > 0 && !IsAsThen
+    private (double Litres, double Percent)? Reckoned => View.Page.IsCurrent && View.Page.Additions.Count > 0 && !View.Page.IsMovedOtherwise && !IsAsThen
         ? Recipe?.After(View.Page.Additions.Select(a => new HandledAmounts((double)a.RemovedLitres, (double)a.WaterLitres, (double)a.ConcentrateLitres)))
         : null;
+
+    // Only whoever can do something about it is asked to.
+    private string WhatNext(Verdict verdict, Direction direction) => !View.MayAct || verdict <= Verdict.InRange ? ""
+        : direction == Direction.Low ? Texts.Saved_ReckonedWeak : Texts.Saved_ReckonedStrong;
 
     private (Verdict Verdict, Direction Direction) Standing(double expectedPercent)
     {

@@ -87,7 +87,7 @@ public sealed class CauseSentenceTests
         var numbers = Numbers((NumberNames.Days, 7), (NumberNames.GainedLitres, 115.4m), (NumberNames.GainUncertainty, 12.1m), (NumberNames.GainedConcentrate, 0), (NumberNames.LostMix, 115.4m));
 
         Assert.Equal(
-            "In 7.0 days 115.4 L of water came in that nobody wrote down, give or take 12.1 L, while 115.4 L of mix went. A strength that was read too low looks the same.",
+            "In 7.0 days 115.4 L of water came in that nobody wrote down, give or take 12.1 L, while 115.4 L of mix went, also without a record. A strength that was read too low looks the same.",
             (await SayAsync(shop, "en-GB")).Flag(BalanceRule.RuleCode, "", Verdict.Warning, Direction.High, numbers));
     }
 
