@@ -234,39 +234,28 @@ public sealed class ChangePagesTests
         Assert.Equal(("Mains", 0.3m, 210m), (water.Name, water.ZeroBrix, water.HardnessMgPerLitre));
     }
 
-    [Fact]
-    public async Task Water_ChangedMeanwhile_ShowsBothVersionsAndKeepsMine()
+    // Whoever keeps theirs goes on with it, whoever takes the stored one with that.
+    [Theory]
+    [InlineData(0, "Town water", "")]
+    [InlineData(1, "Mains, new", "210")]
+    public async Task Water_ChangedMeanwhile_ShowsBothVersionsAndGoesOnWithTheChosen(int chosen, string name, string hardness)
     {
         await using var desk = await OpenAsync();
         var page = desk.Render<EditWaterPage>(p => p.Add(w => w.Id, desk.Shop.WaterId));
         page.WaitForElement("form", SetupDesk.Patience);
         page.Type("name", "Town water");
+        page.Type("hardness", "");
         var seen = Assert.Single((await desk.Shop.SetupAsync()).Waters);
         (await desk.Shop.Get<ChangeWaterSourceHandler>().HandleAsync(new(seen.Id, new("Mains, new", 0, 210, null, null), seen.Version), Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
 
         await page.SaveAsync();
 
         Assert.Equal(["Town water", "Mains, new"], page.FindAll(".conflict tbody tr")[0].QuerySelectorAll("td").Select(c => c.TextContent));
-        await page.FindAll(".conflict button")[0].ClickAsync(new());
-        await page.SaveAsync();
-        Assert.Equal("Town water", Assert.Single((await desk.Shop.SetupAsync()).Waters).Name);
-    }
-
-    [Fact]
-    public async Task Water_ChangedMeanwhile_CanBeTakenAsStored()
-    {
-        await using var desk = await OpenAsync();
-        var page = desk.Render<EditWaterPage>(p => p.Add(w => w.Id, desk.Shop.WaterId));
-        page.WaitForElement("form", SetupDesk.Patience);
-        page.Type("name", "Town water");
-        var seen = Assert.Single((await desk.Shop.SetupAsync()).Waters);
-        (await desk.Shop.Get<ChangeWaterSourceHandler>().HandleAsync(new(seen.Id, new("Mains, new", 0, 210, null, null), seen.Version), Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
-        await page.SaveAsync();
-
-        await page.FindAll(".conflict button")[1].ClickAsync(new());
-
-        Assert.Equal(("Mains, new", "210"), (page.ValueOf("name"), page.ValueOf("hardness")));
+        await page.FindAll(".conflict button")[chosen].ClickAsync(new());
         Assert.Empty(page.FindAll(".conflict"));
+        Assert.Equal((name, hardness), (page.ValueOf("name"), page.ValueOf("hardness")));
+        await page.SaveAsync();
+        Assert.Equal(name, Assert.Single((await desk.Shop.SetupAsync()).Waters).Name);
     }
 
     [Fact]
