@@ -49,6 +49,15 @@ public sealed class DemoTroublesTests
         Assert.Subset(round.Read.Select(d => d.Place.Tag).ToHashSet(), new HashSet<string>(["S-03", "S-18"]));
         Assert.True(round.MinutesLeft > 0);
         await DosedAsync(database, board["S-18"]);
+        await EndsAsync(database, DateTimeOffset.Parse(now, System.Globalization.CultureInfo.InvariantCulture).UtcDateTime);
+    }
+
+    // However early it is, nothing was read or recorded that is still to come.
+    private static async Task EndsAsync(TestDatabase database, DateTime nowUtc)
+    {
+        await using var db = database.Open();
+        Assert.True(await db.Readings.MaxAsync(r => r.TakenAtUtc, TestContext.Current.CancellationToken) <= nowUtc);
+        Assert.True(await db.RecordEntries.MaxAsync(e => e.AtUtc, TestContext.Current.CancellationToken) <= nowUtc);
     }
 
     // The slides rise, the biocide keeps within its label, and the slide after it shows the fall.

@@ -169,6 +169,8 @@ public sealed class SavedPageTests
         var page = await host.GetAsync(address);
         Assert.Contains("10.0 L water, 2.0 L concentrate, lot L-1, after 4.0 L were taken out", page.Text, StringComparison.Ordinal);
         Assert.DoesNotContain("give or take", page.Text, StringComparison.Ordinal);
+        Assert.Contains("Proposed was: 38.3 L water with 6.7 L concentrate", page.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain("class=\"amts\"", page.Html, StringComparison.Ordinal);
         Assert.Contains("With what was added it came to 133.0 L at 6.1 % . Target 7.0 to 9.0 %.", page.Text, StringComparison.Ordinal);
         Assert.Contains(Texts.Saved_ReckonedWeak, page.Text, StringComparison.Ordinal);
     }

@@ -54,7 +54,7 @@ public sealed class GeneratedShop(IDbContextFactory<ShopFluidsDbContext> context
         var fresh = await FillingContexts.OfAsync(contexts, filling, cancellationToken);
 
         // The day before the first day; the site's own calendar is not known yet.
-        var time = new SteppedTime(nowUtc.Date.AddDays(-(7 * seed.Weeks) - 2).AddHours(15));
+        var time = new SteppedTime(nowUtc.Date.AddDays(-(7 * seed.Weeks) - 2).AddHours(15), nowUtc);
         await using var commands = new DemoCommands(fresh, filling, sealer, time);
         var opening = new DemoOpening(seed with { Sumps = [] }, commands, time);
         var scene = await opening.OpenAsync(nowUtc, cancellationToken) with { Seed = seed };

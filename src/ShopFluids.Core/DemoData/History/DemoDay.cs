@@ -69,7 +69,7 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
     }
 
     /// <summary>The night shift's last readings, at the very start of today; the rest of today is left to whoever looks at the demo.</summary>
-    public async Task BeginTodayAsync(DateTime nowUtc, CancellationToken cancellationToken)
+    public async Task BeginTodayAsync(CancellationToken cancellationToken)
     {
         var start = scene.Calendar.StartOf(scene.Today);
         scene.Time.Set(start);
@@ -78,8 +78,7 @@ internal sealed class DemoDay(DemoScene scene, DemoStores stores, IReadOnlyList<
         await NoticeAsync(cancellationToken);
         foreach (var (place, story) in scene.Seed.Story.Events.Where(e => e.Day == 0).Index())
         {
-            var at = start.AddMinutes(3 * place);
-            scene.Time.Set(at < nowUtc ? at : nowUtc);
+            scene.Time.Set(start.AddMinutes(3 * place));
             await TellAsync([story], cancellationToken);
         }
     }

@@ -14,7 +14,7 @@ internal sealed class DemoHistory(DemoSeed seed, IDbContextFactory<ShopFluidsDbC
     public async Task LoadAsync(CancellationToken cancellationToken)
     {
         // The evening before the first day; the site's own calendar is not known yet.
-        var time = new SteppedTime(nowUtc.Date.AddDays(-(7 * seed.Weeks) - 2).AddHours(15));
+        var time = new SteppedTime(nowUtc.Date.AddDays(-(7 * seed.Weeks) - 2).AddHours(15), nowUtc);
         await using var commands = new DemoCommands(contexts, provider, sealer, time);
         var opening = new DemoOpening(seed, commands, time);
         var scene = await opening.OpenAsync(nowUtc, cancellationToken);
@@ -36,6 +36,6 @@ internal sealed class DemoHistory(DemoSeed seed, IDbContextFactory<ShopFluidsDbC
             }
         }
 
-        await days.BeginTodayAsync(nowUtc, cancellationToken);
+        await days.BeginTodayAsync(cancellationToken);
     }
 }
