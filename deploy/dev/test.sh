@@ -21,8 +21,19 @@ passed=0 failed=0 skipped=0
 build=yes filter=
 problems=()
 
+# The tests' servers write between the runner's lines, so what failed stands once more, together, right before the counts.
+print_failures() {
+  local log
+  for log in "$results"/*.log; do
+    if [ -f "$log" ]; then
+      awk '/^    [^ ].*\[FAIL\]$/ { failing = 1; print; next } /^    [^ ]|^  [^ ]/ { failing = 0 } failing && (/^      / || /^ *$/)' "$log"
+    fi
+  done
+}
+
 finish() { # exit code
   local problem
+  if [ "$failed" -gt 0 ]; then print_failures; fi
   for problem in "${problems[@]}"; do echo "PROBLEM: $problem"; done
   echo "$passed passed, $failed failed, $skipped skipped"
   exit "$1"
@@ -77,7 +88,8 @@ count() { # attribute, report: the number in the report's <assembly> element
 run_project() { # name
   local name=$1 program=tests/$1/bin/$configuration/net10.0/$1 report=$results/$1.xml started=$SECONDS code=0
   if [ ! -x "$program" ]; then failed=$((failed + 1)); problems+=("$name is not built: no $program"); return; fi
-  timeout --foreground --kill-after=10 ${minutes_per_project}m "$program" -noLogo -noColor -noAutoReporters -result-xml "$report" </dev/null || code=$?
+  timeout --foreground --kill-after=10 ${minutes_per_project}m "$program" -noLogo -noColor -noAutoReporters -result-xml "$report" </dev/null 2>&1 | tee "$results/$name.log"
+  code=${PIPESTATUS[0]}
 
   local project_passed='' project_failed='' project_errors='' project_skipped=''
   if [ -s "$report" ]; then

@@ -23,6 +23,12 @@ public sealed class TestSourceTests
     public void Tests_Sleep_NoneDoes() =>
         Assert.Empty(Tests("ShopFluids.Core.Tests").Where(f => File.ReadAllText(f) is var text && (text.Contains("Task.Delay(", StringComparison.Ordinal) || text.Contains("Thread.Sleep(", StringComparison.Ordinal))).Select(Repository.Relative));
 
+    // Speed is the benchmarks' to show, beside a floor of the same run; a limit in seconds holds on one machine and not on another.
+    [Fact]
+    public void Tests_Timed_NoneIs() =>
+        Assert.Empty(Tests("").Where(f => !Repository.Relative(f).Contains("EndToEnd", StringComparison.Ordinal) && !Repository.Relative(f).Contains("Benchmarks", StringComparison.Ordinal)
+            && !f.EndsWith("TestSourceTests.cs", StringComparison.Ordinal) && File.ReadAllText(f).Contains("Stopwatch", StringComparison.Ordinal)).Select(Repository.Relative));
+
     private static IEnumerable<string> Tests(string project) =>
         Directory.EnumerateFiles(Repository.PathOf(Path.Combine("tests", project)), "*.cs", SearchOption.AllDirectories)
             .Where(f => !Repository.Relative(f).Contains("/obj/", StringComparison.Ordinal) && !Repository.Relative(f).Contains("/bin/", StringComparison.Ordinal));

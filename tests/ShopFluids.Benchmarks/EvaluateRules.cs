@@ -11,9 +11,11 @@ namespace ShopFluids.Benchmarks;
 internal static class EvaluateRules
 {
     private const int Readings = 51;
-    private const int WarmUps = 5000;
+
+    // Until the code is compiled for good; a shop's server is warm.
+    private const int WarmUps = 30_000;
     private const int Batch = 200;
-    private const int Batches = 20;
+    private const int Batches = 200;
 
     private static readonly DateTime Start = new(2026, 1, 5, 8, 0, 0, DateTimeKind.Utc);
 

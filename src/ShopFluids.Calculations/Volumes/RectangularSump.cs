@@ -34,7 +34,7 @@ public sealed record RectangularSump(double LengthMm, double WidthMm, double Bri
     /// <summary>Always 0 L.</summary>
     public override double BottomLitres => 0;
 
-    private double LitresPerMm => ((LengthMm * WidthMm * BrimMm / CubicMillimetresPerLitre) - DisplacedLitres) / BrimMm;
+    private double LitresPerMm { get; } = ((LengthMm * WidthMm * BrimMm / CubicMillimetresPerLitre) - DisplacedLitres) / BrimMm;
 
     /// <inheritdoc/>
     protected override double Volume(double levelMm) => LitresPerMm * levelMm;

@@ -62,7 +62,9 @@ public sealed record SavedPage(
     /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
     public KeepAway? KeepAway { get; init; }
 
-    /// <summary>Something was poured in or taken out since that was not noted with this reading: where the sump stands cannot be reckoned from the reading alone.</summary>
+    /// <summary>
+    /// Besides the additions noted with this reading something was poured in or taken out since: where the sump stands cannot be reckoned from them alone.
+    /// </summary>
     public bool IsMovedOtherwise { get; init; }
 
     /// <summary>Tags of the instruments that it was read with after their check had lapsed.</summary>
@@ -108,6 +110,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
         var standing = await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
         var isCurrent = await IsCurrentAsync(db, reading, charge, cancellationToken);
         var level = outcome.Measurements.FirstOrDefault(m => m.Parameter == ParameterCodes.Level);
+        var additions = await AdditionsAsync(db, reading.Id, cancellationToken);
         return new SavedPage(
             SumpPlace.Of(setup, sump, standing?.VolumeLitres),
             fluid.Name,
@@ -123,7 +126,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             setup.Water(sump)?.Name,
             fluid.SafetySheetPlace ?? setup.Site?.SafetySheetPlace,
             await LotChoices.OfFluidAsync(db, charge.FluidId, setup.Calendar.ShopDayOf(now), cancellationToken),
-            await AdditionsAsync(db, reading.Id, cancellationToken),
+            additions,
             await TasksAsync(db, setup, reading, standing?.Facts, now, cancellationToken),
             isCurrent ? standing?.NextTestDueAtUtc : outcome.NextTestDueAtUtc)
         {
@@ -132,7 +135,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             SupersededBy = await SupersededByAsync(db, reading.Id, cancellationToken),
             Photo = await PhotosQuery.OfReadingAsync(db, reading.Id, cancellationToken),
             KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
-            IsMovedOtherwise = isCurrent && await IsMovedOtherwiseAsync(db, reading, cancellationToken),
+            IsMovedOtherwise = isCurrent && additions.Count > 0 && await IsMovedOtherwiseAsync(db, reading, cancellationToken),
             LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };
     }

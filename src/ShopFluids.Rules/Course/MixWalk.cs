@@ -30,7 +30,8 @@ internal sealed class MixWalk(SumpFacts sump, IReadOnlyList<MovementFacts> movem
 
     /// <summary>Goes to a reading, past all movements before it.</summary>
     /// <param name="reading">A reading that is no earlier than the one before.</param>
-    public void GoTo(ReadingFacts reading)
+    /// <param name="litres">What the sump held there, L; not a number where that was not measured.</param>
+    public void GoTo(ReadingFacts reading, double litres)
     {
         while (_next < movements.Count && movements[_next].At < reading.TakenAt)
         {
@@ -38,7 +39,7 @@ internal sealed class MixWalk(SumpFacts sump, IReadOnlyList<MovementFacts> movem
             _next++;
         }
 
-        if (VolumeAt(reading) is { } litres)
+        if (!double.IsNaN(litres))
         {
             (_volume, _levelAt) = (litres, reading.TakenAt);
 
@@ -95,11 +96,5 @@ internal sealed class MixWalk(SumpFacts sump, IReadOnlyList<MovementFacts> movem
 
         (_offset, _factor) = ((_offset * left) + (100 * movement.ConcentrateLitres), _factor * left);
         _mixLitres = (_mixLitres * left) + added;
-    }
-
-    private double? VolumeAt(ReadingFacts reading)
-    {
-        var level = (double?)reading.Decisive(ParameterCodes.Level)?.Value;
-        return level >= 0 && level <= _geometry.BrimMm ? _geometry.VolumeLitresAt(level.Value) : null;
     }
 }

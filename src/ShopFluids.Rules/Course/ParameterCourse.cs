@@ -63,13 +63,7 @@ public sealed class ParameterCourse
     public static ParameterCourse Of(RuleCase reading, string parameter, string? method)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        if (!reading.Courses.TryGetValue((parameter, method), out var course))
-        {
-            course = Follow(reading.Input, parameter, method);
-            reading.Courses.Add((parameter, method), course);
-        }
-
-        return course;
+        return reading.Courses.Of(parameter, method);
     }
 
     /// <summary>
@@ -102,22 +96,28 @@ public sealed class ParameterCourse
         return (least, most);
     }
 
-    private static ParameterCourse Follow(EvaluationInput input, string parameter, string? method)
+    /// <summary>Follows a course through the charge.</summary>
+    /// <param name="input">What the evaluation may look at.</param>
+    /// <param name="litres">What the sump held at each reading, as <see cref="FollowedCourses.Litres"/> tells it.</param>
+    /// <param name="parameter">The parameter's code.</param>
+    /// <param name="method">How it was measured; null for the method that decides in each reading.</param>
+    internal static ParameterCourse Follow(EvaluationInput input, ReadOnlySpan<double> litres, string parameter, string? method)
     {
         var walk = new MixWalk(input.Sump, input.History.Movements);
-        var points = new List<CoursePoint>(input.History.Readings.Count + 1);
-        foreach (var earlier in input.History.Readings)
+        var readings = input.History.Readings;
+        var points = new List<CoursePoint>(litres.Length);
+        for (var i = 0; i < readings.Count; i++)
         {
-            Follow(walk, earlier, parameter, method, points);
+            Follow(walk, readings[i], litres[i], parameter, method, points);
         }
 
-        Follow(walk, input.Reading, parameter, method, points);
+        Follow(walk, input.Reading, litres[^1], parameter, method, points);
         return new(parameter, points);
     }
 
-    private static void Follow(MixWalk walk, ReadingFacts reading, string parameter, string? method, List<CoursePoint> points)
+    private static void Follow(MixWalk walk, ReadingFacts reading, double litres, string parameter, string? method, List<CoursePoint> points)
     {
-        walk.GoTo(reading);
+        walk.GoTo(reading, litres);
         var found = method is null ? reading.Decisive(parameter) : reading.By(parameter, method);
         if (found is not null)
         {

@@ -62,9 +62,10 @@ public sealed class DriftRule : IRule
     public IEnumerable<RuleOpinion> Check(RuleCase reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
+        var settings = DriftSettings.Of(reading);
         foreach (var parameter in FollowedParameters.Codes)
         {
-            if (reading.Measured(parameter) is not null && Opinion(reading, parameter) is { } opinion)
+            if (reading.Measured(parameter) is not null && Opinion(reading, parameter, settings) is { } opinion)
             {
                 yield return opinion;
             }
@@ -83,7 +84,7 @@ public sealed class DriftRule : IRule
         return half < ShortestWait ? ShortestWait : half > LongestWait ? LongestWait : half;
     }
 
-    private RuleOpinion? Opinion(RuleCase reading, string parameter)
+    private RuleOpinion? Opinion(RuleCase reading, string parameter, DriftSettings settings)
     {
         var row = reading.Input.Limits.FirstOrDefault(l => l.Parameter == parameter && l.Basis == LimitBasis.Value);
         if (row is null)
@@ -91,7 +92,6 @@ public sealed class DriftRule : IRule
             return RuleOpinion.None(parameter);
         }
 
-        var settings = DriftSettings.Of(reading);
         var beganAnew = false;
         foreach (var course in ParameterCourse.Continued(reading, parameter))
         {

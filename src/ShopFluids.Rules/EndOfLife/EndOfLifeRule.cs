@@ -204,9 +204,20 @@ public sealed class EndOfLifeRule : IRule
     // Of this reading and the one before it; what this one leaves out stands as it was last.
     private static (decimal Now, decimal Before)? LastTwo(RuleCase reading, string parameter)
     {
-        var before = reading.Before(parameter);
-        return reading.Measured(parameter) is { } now
-            ? before.Count > 0 ? (now.Value, before[^1].Value) : null
-            : before.Count > 1 ? (before[^1].Value, before[^2].Value) : null;
+        var (now, history) = (reading.Measured(parameter)?.Value, reading.Input.History.Readings);
+        for (var i = history.Count - 1; i >= 0; i--)
+        {
+            if (history[i].Decisive(parameter) is { } earlier)
+            {
+                if (now is { } later)
+                {
+                    return (later, earlier.Value);
+                }
+
+                now = earlier.Value;
+            }
+        }
+
+        return null;
     }
 }

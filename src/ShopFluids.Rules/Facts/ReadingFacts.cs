@@ -6,6 +6,16 @@ namespace ShopFluids.Rules.Facts;
 /// <param name="Measurements">Its measurements; at most one for each parameter and method.</param>
 public sealed record ReadingFacts(Guid Id, DateTime TakenAt, IReadOnlyList<MeasurementFacts> Measurements)
 {
+    // Looked through for each parameter in each reading of a charge: an array needs neither a call for each place nor an enumerator.
+    private readonly MeasurementFacts[] _measurements = [.. Measurements];
+
+    /// <summary>Its measurements; at most one for each parameter and method.</summary>
+    public IReadOnlyList<MeasurementFacts> Measurements
+    {
+        get => _measurements;
+        init => _measurements = [.. value];
+    }
+
     /// <summary>
     /// What was measured of a parameter, by the method that decides: titration is independent of tramp oil, so it decides where both were taken
     /// (DGUV Regel 109-003, 7.1.1). Null where nothing was.
@@ -14,11 +24,8 @@ public sealed record ReadingFacts(Guid Id, DateTime TakenAt, IReadOnlyList<Measu
     public MeasurementFacts? Decisive(string parameter)
     {
         MeasurementFacts? decisive = null;
-
-        // Asked of every reading of a charge, for every parameter: by index, without an enumerator.
-        for (var i = 0; i < Measurements.Count; i++)
+        foreach (var measurement in _measurements)
         {
-            var measurement = Measurements[i];
             if (measurement.Parameter == parameter && (decisive is null || measurement.Method == MethodCodes.Titration))
             {
                 decisive = measurement;
@@ -33,9 +40,9 @@ public sealed record ReadingFacts(Guid Id, DateTime TakenAt, IReadOnlyList<Measu
     /// <param name="method">How it was measured.</param>
     public MeasurementFacts? By(string parameter, string method)
     {
-        for (var i = 0; i < Measurements.Count; i++)
+        foreach (var measurement in _measurements)
         {
-            if (Measurements[i] is var measurement && measurement.Parameter == parameter && measurement.Method == method)
+            if (measurement.Parameter == parameter && measurement.Method == method)
             {
                 return measurement;
             }

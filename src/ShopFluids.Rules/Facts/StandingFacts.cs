@@ -13,7 +13,24 @@ public sealed record StandingFacts(
     IReadOnlyDictionary<string, LatestValue> Latest,
     IReadOnlyList<OpenFlag> OpenFlags,
     IReadOnlyList<OpenTask> OpenTasks,
-    DateTime? LastMovedAt = null);
+    DateTime? LastMovedAt = null)
+{
+    /// <summary>The open flag of a rule on a parameter; null where there is none. At most one is open for each rule and parameter.</summary>
+    /// <param name="rule">The rule's code.</param>
+    /// <param name="parameter">The parameter's code; empty for the sump as a whole.</param>
+    public OpenFlag? OpenFlag(string rule, string parameter)
+    {
+        foreach (var flag in OpenFlags)
+        {
+            if (flag.Rule == rule && flag.Parameter == parameter)
+            {
+                return flag;
+            }
+        }
+
+        return null;
+    }
+}
 
 /// <summary>The latest value of one parameter.</summary>
 public sealed record LatestValue(decimal Value, decimal Uncertainty, DateTime TakenAt, Verdict Verdict, Direction Direction);

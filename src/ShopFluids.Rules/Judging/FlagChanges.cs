@@ -28,7 +28,7 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
         {
             foreach (var basis in MeasurementJudge.Bases)
             {
-                var open = OpenFlag(input, RuleOf(basis), parameter);
+                var open = input.Standing.OpenFlag(RuleOf(basis), parameter);
                 Apply(Decide(input, parameter, basis, open), open, raised, cleared, after);
             }
         }
@@ -71,19 +71,6 @@ public sealed record FlagChanges(IReadOnlyList<RaisedFlag> Raised, IReadOnlyList
         }
 
         return parameters;
-    }
-
-    private static OpenFlag? OpenFlag(EvaluationInput input, string rule, string parameter)
-    {
-        foreach (var flag in input.Standing.OpenFlags)
-        {
-            if (flag.Rule == rule && flag.Parameter == parameter)
-            {
-                return flag;
-            }
-        }
-
-        return null;
     }
 
     // Limits that were taken away end their flag; limits that cannot judge yet leave it as it is.

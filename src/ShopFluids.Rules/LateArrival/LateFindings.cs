@@ -63,7 +63,7 @@ public static class LateFindings
                 continue;
             }
 
-            var open = standing.OpenFlags.FirstOrDefault(f => f.Rule == key.Rule && f.Parameter == key.Parameter);
+            var open = standing.OpenFlag(key.Rule, key.Parameter);
             if (becomes is not null && open is null && IsClosed(becomes, late.Closed, with))
             {
                 continue;

@@ -126,7 +126,7 @@ public sealed class MicrobialRule : IRule
     // A count over its band is the limit's to say.
     private RuleOpinion OfSlide(RuleCase reading, MeasurementFacts slide)
     {
-        var before = reading.Before(ParameterCodes.Bacteria);
+        var before = reading.Before(ParameterCodes.Bacteria, most: 1);
         var isOverTheBand = reading.Input.Limits.Any(l => l.Parameter == ParameterCodes.Bacteria && l.Basis == LimitBasis.Value && LimitRow.Judge(slide.Value, l) is { IsBeyond: true });
         return before.Count > 0 && !isOverTheBand && slide.Value >= reading.Number(LeastCount) && slide.Value - before[^1].Value >= reading.Number(LeastGrowth)
             ? RuleOpinion.Of(new(Code, Version, ParameterCodes.Bacteria, Verdict.Warning, Direction.High, new SortedDictionary<string, decimal>(StringComparer.Ordinal)
@@ -163,13 +163,13 @@ public sealed class MicrobialRule : IRule
 
     private static (decimal Middle, decimal Uncertainty)? Usual(RuleCase reading, string parameter)
     {
-        var before = reading.Before(parameter);
+        var before = reading.Before(parameter, UsualOf);
         if (before.Count < FewestBefore)
         {
             return null;
         }
 
-        var last = before.Skip(Math.Max(0, before.Count - UsualOf)).Select(p => p.Value).Order().ToList();
+        var last = before.Select(p => p.Value).Order().ToList();
         var middle = last.Count % 2 == 1 ? last[last.Count / 2] : (last[(last.Count / 2) - 1] + last[last.Count / 2]) / 2;
         return (middle, before[^1].Uncertainty);
     }

@@ -14,8 +14,8 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
     /// <summary>Whether the shop lets the rule look at this sump.</summary>
     public bool IsOn => Tuned.IsOn;
 
-    /// <summary>The courses that a rule before this one has followed already: several follow the same.</summary>
-    internal Dictionary<(string Parameter, string? Method), ParameterCourse> Courses { get; init; } = [];
+    /// <summary>What a rule before this one has followed already.</summary>
+    internal FollowedCourses Courses { get => field ??= new(Input); init; }
 
     private static readonly List<PastValue> NoValues = [];
 
@@ -28,7 +28,7 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
 
     /// <summary>The rule's open flag on a parameter.</summary>
     /// <param name="parameter">The parameter's code; empty for the sump as a whole.</param>
-    public OpenFlag? OpenFlag(string parameter) => Input.Standing.OpenFlags.FirstOrDefault(f => f.Rule == Rule.Code && f.Parameter == parameter);
+    public OpenFlag? OpenFlag(string parameter) => Input.Standing.OpenFlag(Rule.Code, parameter);
 
     /// <summary>
     /// What this reading measured, by the method that decides; null where it measured nothing of it, or where a later value is known, so
@@ -39,19 +39,22 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
 
     /// <summary>What the charge's readings before this one measured, oldest first, by the method that decides in each.</summary>
     /// <param name="parameter">The parameter's code.</param>
-    public IReadOnlyList<PastValue> Before(string parameter)
+    /// <param name="most">How many of the latest are wanted.</param>
+    public IReadOnlyList<PastValue> Before(string parameter, int most = int.MaxValue)
     {
         // Of most parameters there is nothing: no list is made for them.
         List<PastValue>? past = null;
-        foreach (var earlier in Input.History.Readings)
+        var readings = Input.History.Readings;
+        for (var i = readings.Count - 1; i >= 0 && !(past?.Count >= most); i--)
         {
-            if (earlier.Decisive(parameter) is { } measured)
+            if (readings[i].Decisive(parameter) is { } measured)
             {
-                past ??= new(Input.History.Readings.Count);
-                past.Add(new(earlier.TakenAt, measured.Method, measured.Value, measured.Uncertainty));
+                past ??= new(Math.Min(most, i + 1));
+                past.Add(new(readings[i].TakenAt, measured.Method, measured.Value, measured.Uncertainty));
             }
         }
 
+        past?.Reverse();
         return past ?? NoValues;
     }
 }

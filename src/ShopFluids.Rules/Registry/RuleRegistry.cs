@@ -58,7 +58,7 @@ public static class RuleRegistry
     public static FlagChanges Ask(EvaluationInput input)
     {
         var (raised, cleared, after) = (new List<Findings.RaisedFlag>(), new List<Facts.OpenFlag>(), new List<FlagState>());
-        var courses = new Dictionary<(string, string?), Course.ParameterCourse>();
+        var courses = new Course.FollowedCourses(input);
         foreach (var rule in All)
         {
             var reading = new RuleCase(input, rule) { Courses = courses };

@@ -23,6 +23,22 @@ public readonly record struct TunedRule(IRule Rule, RuleTuning? Tuning)
     /// <summary>A number of the rule: as set, otherwise its default.</summary>
     /// <param name="name">Its name.</param>
     /// <exception cref="InvalidOperationException">The rule has no such number.</exception>
-    public decimal Number(string name) =>
-        Tuning is { } tuning && tuning.Numbers.TryGetValue(name, out var set) ? set : Rule.Numbers.First(n => n.Name == name).Default;
+    public decimal Number(string name)
+    {
+        if (Tuning is { } tuning && tuning.Numbers.TryGetValue(name, out var set))
+        {
+            return set;
+        }
+
+        // Asked for some thirty times with every reading.
+        for (var i = 0; i < Rule.Numbers.Count; i++)
+        {
+            if (Rule.Numbers[i].Name == name)
+            {
+                return Rule.Numbers[i].Default;
+            }
+        }
+
+        throw new InvalidOperationException($"The rule {Rule.Code} has no number {name}.");
+    }
 }

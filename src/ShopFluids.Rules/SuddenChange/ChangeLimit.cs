@@ -65,7 +65,8 @@ internal readonly record struct ChangeLimit(double Limit, int Changes)
     }
 
     // Those of the parameter, or more where a finer instrument has told more: 9.00 tells no more than 9, for that is how it is stored.
-    private static int Decimals(in CoursePoint point) => Math.Max(point.Decimals, (point.Value / WithoutTrailingZeros).Scale);
+    private static int Decimals(in CoursePoint point) =>
+        point.Value.Scale <= point.Decimals ? point.Decimals : Math.Max(point.Decimals, (point.Value / WithoutTrailingZeros).Scale);
 
     private static double Floor(string parameter, in CoursePoint before, in CoursePoint after, int decimals)
     {

@@ -57,9 +57,14 @@ public sealed class SuddenChangeRule : IRule
     public IEnumerable<RuleOpinion> Check(RuleCase reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
+        var settings = new ChangeLimit.Settings(
+            (int)reading.Number(LeastChanges),
+            (double)reading.Number(LimitFactor),
+            (double)reading.Number(LongestGapDays),
+            (double)reading.Number(LargestExchangePercent) / 100);
         foreach (var parameter in FollowedParameters.Codes)
         {
-            if (reading.Measured(parameter) is not null && Opinion(reading, parameter) is { } opinion)
+            if (reading.Measured(parameter) is not null && Opinion(reading, parameter, settings) is { } opinion)
             {
                 yield return opinion;
             }
@@ -69,9 +74,9 @@ public sealed class SuddenChangeRule : IRule
     /// <inheritdoc/>
     public IReadOnlyList<TaskKind> WorkFor(FlagKey flag, bool isConfirmed) => isConfirmed ? LookForTheCause : SecondLook;
 
-    private RuleOpinion? Opinion(RuleCase reading, string parameter)
+    private RuleOpinion? Opinion(RuleCase reading, string parameter, ChangeLimit.Settings settings)
     {
-        var found = Found(reading, parameter);
+        var found = Found(reading, parameter, settings);
         if (reading.OpenFlag(parameter) is not { } open || (found?.Flag is { } other && other.Direction != open.Direction))
         {
             return found;
@@ -88,13 +93,8 @@ public sealed class SuddenChangeRule : IRule
     }
 
     // The method that decides, or where it has too short a past to judge by, the other one.
-    private RuleOpinion? Found(RuleCase reading, string parameter)
+    private RuleOpinion? Found(RuleCase reading, string parameter, ChangeLimit.Settings settings)
     {
-        var settings = new ChangeLimit.Settings(
-            (int)reading.Number(LeastChanges),
-            (double)reading.Number(LimitFactor),
-            (double)reading.Number(LongestGapDays),
-            (double)reading.Number(LargestExchangePercent) / 100);
         foreach (var course in ParameterCourse.Continued(reading, parameter))
         {
             if (ChangeLimit.Of(course, settings) is { } limit)

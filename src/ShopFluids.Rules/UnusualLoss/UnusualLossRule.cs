@@ -48,12 +48,12 @@ public sealed class UnusualLossRule : IRule
     public IEnumerable<RuleOpinion> Check(RuleCase reading)
     {
         ArgumentNullException.ThrowIfNull(reading);
-        if (reading.Measured(ParameterCodes.Level) is null || Volume(reading.Input.Reading, reading) is not { } now)
+        if (reading.Measured(ParameterCodes.Level) is not { } level)
         {
             yield break;
         }
 
-        var intervals = Intervals(reading, now);
+        var intervals = Intervals(reading);
         if (intervals.Count <= reading.Number(LeastIntervals) || !intervals[^1].EndsWithThisReading)
         {
             yield break;
@@ -67,7 +67,7 @@ public sealed class UnusualLossRule : IRule
         }
 
         var usual = RobustScale.Median(before);
-        var noise = LeastLevelUncertaintyMm * now.LitresPerMm / Math.Sqrt(2) / current.Days;
+        var noise = LeastLevelUncertaintyMm * reading.Input.Sump.Geometry.SurfaceLitresPerMmAt((double)level.Value) / Math.Sqrt(2) / current.Days;
         var spread = Math.Max(RobustScale.Deviation(before), noise);
         var least = reading.Input.Sump.Geometry.VolumeLitresAt(reading.Input.Sump.FullMarkMm) * (double)reading.Number(LeastPercentPerWeek) / 100 / 7;
         var limit = Math.Max((double)reading.Number(Spreads) * spread, least);
@@ -89,13 +89,26 @@ public sealed class UnusualLossRule : IRule
         [NumberNames.UsualLitres] = decimal.Round((decimal)(Math.Max(0, usualPerDay) * interval.Days), 1),
     });
 
-    private static List<Interval> Intervals(RuleCase reading, Content now)
+    private static List<Interval> Intervals(RuleCase reading)
     {
-        var contents = Contents(reading, now);
-        var (intervals, movements, next, last) = (new List<Interval>(contents.Count), reading.Input.History.Movements, 0, contents[0]);
-        for (var i = 1; i < contents.Count; i++)
+        var (readings, movements) = (reading.Input.History.Readings, reading.Input.History.Movements);
+        var litres = reading.Courses.Litres;
+        var (intervals, next) = (new List<Interval>(readings.Count), 0);
+        Content? before = null;
+        for (var i = 0; i <= readings.Count; i++)
         {
-            var content = contents[i];
+            var content = new Content(i < readings.Count ? readings[i].TakenAt : reading.TakenAt, litres[i]);
+            if (double.IsNaN(content.Litres))
+            {
+                continue;
+            }
+
+            if (before is not { } last)
+            {
+                before = content;
+                continue;
+            }
+
             var days = (content.At - last.At).TotalDays;
             if (days < ShortestDays)
             {
@@ -112,41 +125,17 @@ public sealed class UnusualLossRule : IRule
 
             if (days <= LongestDays)
             {
-                intervals.Add(new(days, (last.Litres + put - content.Litres) / days, i == contents.Count - 1));
+                intervals.Add(new(days, (last.Litres + put - content.Litres) / days, i == readings.Count));
             }
 
-            last = content;
+            before = content;
         }
 
         return intervals;
     }
 
-    private static List<Content> Contents(RuleCase reading, Content now)
-    {
-        var contents = new List<Content>(reading.Input.History.Readings.Count + 1);
-        foreach (var earlier in reading.Input.History.Readings)
-        {
-            if (Volume(earlier, reading) is { } content)
-            {
-                contents.Add(content);
-            }
-        }
-
-        contents.Add(now);
-        return contents;
-    }
-
-    private static Content? Volume(ReadingFacts facts, RuleCase reading)
-    {
-        var geometry = reading.Input.Sump.Geometry;
-        var level = (double?)facts.Decisive(ParameterCodes.Level)?.Value;
-        return level >= 0 && level <= geometry.BrimMm
-            ? new(facts.TakenAt, geometry.VolumeLitresAt(level.Value), geometry.SurfaceLitresPerMmAt(level.Value))
-            : null;
-    }
-
     [StructLayout(LayoutKind.Auto)]
-    private readonly record struct Content(DateTime At, double Litres, double LitresPerMm);
+    private readonly record struct Content(DateTime At, double Litres);
 
     [StructLayout(LayoutKind.Auto)]
     private readonly record struct Interval(double Days, double LitresPerDay, bool EndsWithThisReading);

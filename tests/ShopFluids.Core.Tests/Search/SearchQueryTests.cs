@@ -1,4 +1,3 @@
-using System.Diagnostics;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Search;
@@ -127,23 +126,16 @@ public sealed class SearchQueryTests
         Assert.Empty(Assert.Single(Of(await FindAsync(shop, "L-1"), SearchGroup.Lots).Hits).SumpTags);
     }
 
-    [Fact]
-    public async Task Run_ThreeHundredSumps_IsQuick()
+    [Theory, EachDatabase]
+    public async Task Run_ThreeHundredSumps_AllThatFitAreCounted(TestDatabase database)
     {
-        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await ShopFixture.OpenAsync(database);
         for (var n = 100; n < 400; n++)
         {
             await shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, $"S-{n}", $"M-{n}", walkOrder: n));
         }
 
-        await FindAsync(shop, "warm up");
-        var watch = Stopwatch.StartNew();
-        var found = await FindAsync(shop, "centre 29");
-        watch.Stop();
-
-        Assert.Equal(13, Of(found, SearchGroup.Sumps).Count);
-        Assert.True(watch.Elapsed < TimeSpan.FromSeconds(1), $"It took {watch.ElapsedMilliseconds} ms.");
+        Assert.Equal(13, Of(await FindAsync(shop, "centre 29"), SearchGroup.Sumps).Count);
     }
 
     private static async Task<ShopFixture> BusyAsync(TestDatabase database)

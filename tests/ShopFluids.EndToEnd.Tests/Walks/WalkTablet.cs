@@ -18,7 +18,7 @@ internal sealed class WalkTablet : IAsyncDisposable
     private const int Width = 360;
     private const int Height = 640;
 
-    private static readonly TimeSpan AtOnce = TimeSpan.FromSeconds(3);
+    private static readonly TimeSpan Patience = TimeSpan.FromMilliseconds(Visit.PatienceMilliseconds);
 
     private readonly SmallShop _shop;
     private readonly FaultyNetwork _network;
@@ -423,7 +423,7 @@ internal sealed class WalkTablet : IAsyncDisposable
         }
     }
 
-    // The database and the store of a browser's other page follow in their own time, but not much later.
+    // The database and the store of a browser's other page follow in their own time.
     private async Task ExpectAllInPlaceAsync(WalkLedger ledger, CancellationToken cancellationToken)
     {
         List<string> faults;
@@ -432,7 +432,7 @@ internal sealed class WalkTablet : IAsyncDisposable
         {
             faults = await ledger.FaultsAsync(() => TabletShelf.SeenByAsync(_onlooker), cancellationToken);
         }
-        while (faults.Count > 0 && waited.Elapsed < AtOnce);
+        while (faults.Count > 0 && waited.Elapsed < Patience);
         Assert.True(faults.Count == 0, string.Join('\n', faults));
     }
 }

@@ -3,10 +3,13 @@ namespace ShopFluids.Web.Pages.Board;
 /// <summary>Addresses of a sump's pages, relative to the base of the site.</summary>
 internal static class SumpAddress
 {
+    /// <summary>The place of a sump's page at which the losses of the charge stand.</summary>
+    public const string LossesPlace = "losses-title";
+
     public static string Of(string tag) => $"sumps/{Uri.EscapeDataString(tag)}";
 
     /// <summary>Where on it the losses of the charge stand.</summary>
-    public static string Losses(string tag) => $"{Of(tag)}#losses-title";
+    public static string Losses(string tag) => $"{Of(tag)}#{LossesPlace}";
 
     public static string Enter(string tag) => $"enter/{Uri.EscapeDataString(tag)}";
 

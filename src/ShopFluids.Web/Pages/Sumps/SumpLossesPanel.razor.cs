@@ -3,6 +3,7 @@ using ShopFluids.Calculations.Balances;
 using ShopFluids.Core.Sumps.Losses;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules.MassBalance;
+using ShopFluids.Web.Pages.Board;
 
 namespace ShopFluids.Web.Pages.Sumps;
 
@@ -20,7 +21,7 @@ public sealed partial class SumpLossesPanel
     // Whoever comes by the link of a flag: the router looks for the place before the page has been read, and then there is none yet.
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (firstRender && View.Page.Losses is not null && Address.Uri.EndsWith("#losses-title", StringComparison.Ordinal))
+        if (firstRender && View.Page.Losses is not null && Address.Uri.EndsWith($"#{SumpAddress.LossesPlace}", StringComparison.Ordinal))
         {
             await _title.FocusAsync();
         }
