@@ -16,7 +16,7 @@ namespace ShopFluids.Benchmarks;
 /// </summary>
 internal static class PrintHistory
 {
-    private const int Runs = 5;
+    private const int Runs = 10;
     private static readonly TimeSpan WarmUp = TimeSpan.FromSeconds(4);
 
     /// <summary>A sheet of so many readings, each of them in each of four charts.</summary>
@@ -29,34 +29,53 @@ internal static class PrintHistory
         return sheet with { Trends = sheet.Trends with { Charts = [.. charts] } };
     }
 
-    /// <summary>Of the best of several runs, into memory.</summary>
-    public static double BestMilliseconds(IReadOnlyList<HistorySheet> sheets) => Best(() => HistorySheetPdf.Write(sheets, PaperSize.A4, Stream.Null));
-
-    /// <summary>The same for drawing what stands on the pages of one sheet.</summary>
-    public static double BestFloorMilliseconds(HistorySheet sheet)
+    /// <summary>Milliseconds of one sheet, and of drawing what stands on its pages.</summary>
+    public static (double Ours, double Floor) BesideFloor(HistorySheet sheet)
     {
         EmbeddedFontResolver.Register();
         var pages = HistorySheetDocument.LayOut([sheet], PaperSize.A4).Pages.ToList();
-        return Best(() => Draw(pages));
+        return Best(() => Write([sheet]), () => Draw(pages));
     }
 
-    // Both are measured when their code is compiled for good, which takes a moment of running.
-    private static double Best(Action run)
+    /// <summary>Milliseconds of some sheets in one file, and of one sheet, as often as it takes to last as long.</summary>
+    public static (double Ours, double One) BesideOne(IReadOnlyList<HistorySheet> sheets, HistorySheet one, int times)
+    {
+        var (ours, often) = Best(() => Write(sheets), () =>
+        {
+            for (var n = 0; n < times; n++)
+            {
+                Write([one]);
+            }
+        });
+        return (ours, often / times);
+    }
+
+    private static void Write(IReadOnlyList<HistorySheet> sheets) => HistorySheetPdf.Write(sheets, PaperSize.A4, Stream.Null);
+
+    // Both are measured when their code is compiled for good, which takes a moment of running, and by turns: other work on the machine slows both.
+    private static (double Ours, double Floor) Best(Action ours, Action floor)
     {
         for (var began = Stopwatch.GetTimestamp(); Stopwatch.GetElapsedTime(began) < WarmUp;)
         {
-            run();
+            ours();
+            floor();
         }
 
-        var best = double.MaxValue;
+        var (best, bestFloor) = (double.MaxValue, double.MaxValue);
         for (var n = 0; n < Runs; n++)
         {
-            var started = Stopwatch.GetTimestamp();
-            run();
-            best = Math.Min(best, Stopwatch.GetElapsedTime(started).TotalMilliseconds);
+            best = Math.Min(best, Milliseconds(ours));
+            bestFloor = Math.Min(bestFloor, Milliseconds(floor));
         }
 
-        return best;
+        return (best, bestFloor);
+    }
+
+    private static double Milliseconds(Action run)
+    {
+        var started = Stopwatch.GetTimestamp();
+        run();
+        return Stopwatch.GetElapsedTime(started).TotalMilliseconds;
     }
 
     private static void Draw(IReadOnlyList<PrintPage> pages)
@@ -88,6 +107,9 @@ internal static class PrintHistory
                 break;
             case PageStroke stroke:
                 graphics.DrawPath(new XPen(XColor.FromGrayScale(stroke.Grey), stroke.Width), Outline(stroke.Path));
+                break;
+            case PageDot dot:
+                graphics.DrawEllipse(new XSolidBrush(XColor.FromGrayScale(dot.Grey)), dot.X - dot.Radius, dot.Y - dot.Radius, 2 * dot.Radius, 2 * dot.Radius);
                 break;
             case PageFill fill:
                 graphics.DrawPath(new XSolidBrush(XColor.FromGrayScale(fill.Grey)), Outline(fill.Path));

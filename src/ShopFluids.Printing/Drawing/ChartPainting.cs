@@ -34,8 +34,8 @@ internal static class ChartPainting
                 page.Fill(PagePath.Closed([.. shape.Points.Select(p => (x + p.X, y + p.Y))]));
                 break;
             case ChartCircle dot:
-                page.Fill(PagePath.Circle(x + dot.X, y + dot.Y, dot.Radius * 1.3), grey: 1);
-                page.Fill(PagePath.Circle(x + dot.X, y + dot.Y, dot.Radius));
+                page.Dot(x + dot.X, y + dot.Y, dot.Radius * 1.3, grey: 1);
+                page.Dot(x + dot.X, y + dot.Y, dot.Radius);
                 break;
             case ChartMark mark:
                 MarkDrawing.Draw(page, mark.Mark, x + mark.X, y + mark.Y, mark.Size);

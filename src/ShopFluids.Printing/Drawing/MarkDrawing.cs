@@ -25,7 +25,7 @@ internal static class MarkDrawing
         {
             case VerdictMark.InRange:
                 page.Stroke(PagePath.Circle(centreX, centreY, 9.4 * scale), 2.6 * scale);
-                page.Fill(PagePath.Circle(centreX, centreY, 4.4 * scale));
+                page.Dot(centreX, centreY, 4.4 * scale);
                 break;
             case VerdictMark.WarningHigh:
                 Triangle(Up, UpBar);

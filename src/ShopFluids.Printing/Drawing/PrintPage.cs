@@ -11,6 +11,8 @@ internal sealed record PageStroke(PagePath Path, double Width, double Grey, IRea
 
 internal sealed record PageFill(PagePath Path, double Grey) : PageItem;
 
+internal sealed record PageDot(double X, double Y, double Radius, double Grey) : PageItem;
+
 /// <summary>A page as a list of things to paint, in order; no library of any file format appears here.</summary>
 internal sealed class PrintPage(double width, double height)
 {
@@ -44,6 +46,9 @@ internal sealed class PrintPage(double width, double height)
         _items.Add(new PageStroke(path, strokeWidth, grey, dashes ?? []));
 
     public void Fill(PagePath path, double grey = 0) => _items.Add(new PageFill(path, grey));
+
+    /// <summary>A filled circle.</summary>
+    public void Dot(double x, double y, double radius, double grey = 0) => _items.Add(new PageDot(x, y, radius, grey));
 }
 
 /// <param name="Pages">Those of a long document are laid out one after the other as they are asked for, and anew each time.</param>

@@ -7,27 +7,64 @@ namespace ShopFluids.Printing.Fonts;
 /// <remarks>Reads the tables head, hhea, hmtx and cmap (format 4) as the OpenType specification 1.9 describes them.</remarks>
 internal sealed class TrueTypeFace
 {
-    private readonly Dictionary<int, int> _widths;
+    // A character map of format 4 knows no others.
+    private const int Characters16Bit = 0x10000;
+    private const int NotThere = -1;
+
+    // Characters before the first that combines with another, and dashes, quotation marks and dots: composed as they are (Unicode Standard Annex 15, NFC_Quick_Check).
+    private const char FirstToCompose = '\u0300';
+    private const char FirstOfPunctuation = '\u2010';
+    private const char LastOfPunctuation = '\u2027';
+
+    private readonly int[] _widths;
     private readonly double _unitsPerEm;
 
-    private TrueTypeFace(Dictionary<int, int> widths, double unitsPerEm)
+    private TrueTypeFace(int[] widths, double unitsPerEm)
     {
         _widths = widths;
         _unitsPerEm = unitsPerEm;
     }
 
-    public bool Has(Rune character) => _widths.ContainsKey(character.Value);
+    public bool Has(Rune character) => character.IsBmp && _widths[character.Value] != NotThere;
 
     /// <summary>Width of a text at a size, in the unit of the size. Characters that are not in the face have none.</summary>
-    public double Measure(string text, double size)
+    public double Measure(ReadOnlySpan<char> text, double size)
     {
         var units = 0;
-        foreach (var character in text.EnumerateRunes())
+        foreach (var character in text)
         {
-            units += _widths.GetValueOrDefault(character.Value);
+            units += Math.Max(0, _widths[character]);
         }
 
         return units * size / _unitsPerEm;
+    }
+
+    /// <summary>Whether the face surely shows a text as it stands: it has every character, and none could be composed with another.</summary>
+    public bool ShowsAsItIs(ReadOnlySpan<char> text)
+    {
+        foreach (var character in text)
+        {
+            if (_widths[character] == NotThere || character is >= FirstToCompose and not (>= FirstOfPunctuation and <= LastOfPunctuation))
+            {
+                return false;
+            }
+        }
+
+        return true;
+    }
+
+    /// <summary>Whether the face has every character of a text.</summary>
+    public bool HasAll(ReadOnlySpan<char> text)
+    {
+        foreach (var character in text)
+        {
+            if (_widths[character] == NotThere)
+            {
+                return false;
+            }
+        }
+
+        return true;
     }
 
     public static TrueTypeFace Read(ReadOnlySpan<byte> file)
@@ -35,7 +72,8 @@ internal sealed class TrueTypeFace
         var head = Table(file, "head"u8);
         var metrics = Table(file, "hmtx"u8);
         var longMetrics = U16(Table(file, "hhea"u8), 34);
-        var widths = new Dictionary<int, int>();
+        var widths = new int[Characters16Bit];
+        Array.Fill(widths, NotThere);
         foreach (var (character, glyph) in Characters(Table(file, "cmap"u8)))
         {
             widths[character] = U16(metrics, 4 * Math.Min(glyph, longMetrics - 1));

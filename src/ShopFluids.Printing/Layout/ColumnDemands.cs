@@ -31,7 +31,7 @@ internal sealed class ColumnDemands
             var (face, mark) = (cell.Face ?? column.Face, cell.Mark is null ? 0 : MarkRoom);
             hasBox |= cell.IsBox;
             word = cell.IsBox ? word : Math.Max(word, TextLines.LongestWord(cell.Text, face, size: 1) + mark);
-            line = Math.Max(line, cell.Text.Split('\n').Max(l => PrintFonts.Measure(l, face, size: 1)) + mark);
+            line = Math.Max(line, TextLines.LongestLine(cell.Text, face, size: 1) + mark);
         }
 
         return new(

@@ -18,15 +18,46 @@ internal static class TextLines
     }
 
     /// <summary>Width of the longest word: less than this breaks a word.</summary>
-    public static double LongestWord(string text, PrintFace face, double size) =>
-        Words(text.ReplaceLineEndings(" ")).Select(w => PrintFonts.Measure(w, face, size)).DefaultIfEmpty(0).Max();
+    public static double LongestWord(string text, PrintFace face, double size)
+    {
+        var longest = 0.0;
+        foreach (var line in text.AsSpan().EnumerateLines())
+        {
+            foreach (var word in line.SplitAny(' ', '\t'))
+            {
+                longest = Math.Max(longest, PrintFonts.Measure(line[word], face, size));
+            }
+        }
+
+        return longest;
+    }
+
+    /// <summary>Width of the longest of its lines, as it stands.</summary>
+    public static double LongestLine(string text, PrintFace face, double size)
+    {
+        var longest = 0.0;
+        foreach (var line in text.AsSpan().EnumerateLines())
+        {
+            longest = Math.Max(longest, PrintFonts.Measure(line, face, size));
+        }
+
+        return longest;
+    }
 
     private static void BreakParagraph(string paragraph, PrintFace face, double size, double width, List<string> lines)
     {
         // Widths are added up in floating point; a hair of slack keeps a text on the line that was measured for it.
         var limit = width + 0.01;
+        var words = Words(paragraph);
+        var whole = string.Join(' ', words);
+        if (PrintFonts.Measure(whole, face, size) <= limit)
+        {
+            lines.Add(whole);
+            return;
+        }
+
         var line = "";
-        foreach (var word in Words(paragraph))
+        foreach (var word in words)
         {
             var longer = line.Length == 0 ? word : line + " " + word;
             if (PrintFonts.Measure(longer, face, size) <= limit)
