@@ -62,6 +62,9 @@ public sealed record SavedPage(
     /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
     public KeepAway? KeepAway { get; init; }
 
+    /// <summary>What the sump holds now, L; null where nobody knows.</summary>
+    public double? HeldLitres { get; init; }
+
     /// <summary>
     /// Besides the additions noted with this reading something was poured in or taken out since: where the sump stands cannot be reckoned from them alone.
     /// </summary>
@@ -135,6 +138,7 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             SupersededBy = await SupersededByAsync(db, reading.Id, cancellationToken),
             Photo = await PhotosQuery.OfReadingAsync(db, reading.Id, cancellationToken),
             KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
+            HeldLitres = standing?.VolumeLitres,
             IsMovedOtherwise = isCurrent && additions.Count > 0 && await IsMovedOtherwiseAsync(db, reading, cancellationToken),
             LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };

@@ -1,3 +1,4 @@
+using System.Globalization;
 using System.Net;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
@@ -143,6 +144,50 @@ public sealed class SavedPageTests
         Assert.Equal(before, await host.Shop.FootprintAsync());
     }
 
+    // 125 L to begin with, 170 L at the full mark.
+    [Theory]
+    [InlineData("", "4", "neat concentrate does not mix in a sump")]
+    [InlineData("49", "1", "With that the sump holds 175.0 L, 5.0 L above its full mark")]
+    public async Task Post_UnusualAmounts_AreAskedAboutOnceAndStoredWhenTheyWereSo(string water, string concentrate, string question)
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        var before = await host.Shop.FootprintAsync();
+        var typed = new Dictionary<string, string> { ["waterLitres"] = water, ["concentrateLitres"] = concentrate, ["lot"] = host.Shop.LotId.ToString() };
+
+        var asked = await host.PostAsync($"{address}/added", typed, from: address);
+
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, asked.Status);
+        Assert.Contains(question, asked.Text, StringComparison.Ordinal);
+        Assert.Contains($"value=\"{concentrate}\"", asked.Html, StringComparison.Ordinal);
+        Assert.Equal(before, await host.Shop.FootprintAsync());
+
+        typed["confirm"] = "7/7/";
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, (await host.PostAsync($"{address}/added", typed, from: address)).Status);
+
+        typed["confirm"] = $"{water}/{concentrate}/";
+        Assert.Equal(HttpStatusCode.SeeOther, (await host.PostAsync($"{address}/added", typed, from: address)).Status);
+        Assert.Equal(decimal.Parse(concentrate, CultureInfo.InvariantCulture), (await host.Shop.ReadAsync(db => db.Additions.SingleAsync(a => a.ReadingId != null))).ConcentrateLitres);
+    }
+
+    // A concentration far under what the charge explains is measured again before anybody pours for it.
+    [Fact]
+    public async Task Get_DoubtfulConcentration_SaysToLookAgainBeforeTheRecipe()
+    {
+        var address = "";
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            for (var day = 9; day > 0; day--)
+            {
+                await shop.StoreAsync(Some.Reading(brix: 8.2m + (0.1m * (day % 3)), takenAt: shop.Now.AddDays(-day)));
+            }
+
+            address = $"/enter/S-07/saved/{(await shop.StoreAsync(Some.Reading(brix: 5.2m))).ReadingId}";
+        });
+
+        Assert.Contains(Texts.Saved_LookFirst, (await host.GetAsync(address)).Text, StringComparison.Ordinal);
+    }
+
     // What is wrong lies far down the page: it opens there.
     [Fact]
     public async Task Post_TwoFaults_PutsTheCursorInTheFirst()
@@ -183,7 +228,7 @@ public sealed class SavedPageTests
         await using var _ = host;
         foreach (var concentrate in new[] { "4", "6" })
         {
-            await host.PostAsync($"{address}/added", new() { ["concentrateLitres"] = concentrate, ["lot"] = host.Shop.LotId.ToString() }, from: address);
+            await host.PostAsync($"{address}/added", new() { ["concentrateLitres"] = concentrate, ["confirm"] = $"/{concentrate}/", ["lot"] = host.Shop.LotId.ToString() }, from: address);
         }
 
         var page = await host.GetAsync(address);

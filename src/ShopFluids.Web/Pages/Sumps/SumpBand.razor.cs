@@ -15,6 +15,22 @@ public sealed partial class SumpBand
 
     private DateTime? LastAddition => View.Page.History.Movements.FirstOrDefault(m => m.Kind == MovementKind.Addition)?.AtUtc;
 
+    // The figure then is the level's volume and what was moved since, and the verdict that of the level alone.
+    private bool IsReckoned => Level is { } read && View.Page.History.Movements.Any(m => m.AtUtc >= read.TakenAtUtc);
+
+    private string VolumeHeading => Level is { } read
+        ? View.Format.Say(IsReckoned ? Texts.Sump_VolumeReckoned : Texts.Sump_VolumeRead, View.Format.When(read.TakenAtUtc, View.Page.AtUtc))
+        : Texts.Sheet_Volume;
+
+    private string LevelVerdict
+    {
+        get
+        {
+            var verdict = Sentences.Verdict(Level?.Verdict ?? Verdict.NotMeasured, Level?.Direction ?? Direction.None);
+            return IsReckoned ? View.Format.Say(Texts.Sump_VerdictWhenRead, verdict) : verdict;
+        }
+    }
+
     private string VolumeWords => View.Page.VolumeLitres is { } volume
         ? View.Format.Say(Texts.Sump_VolumeSpoken, View.Format.Volume(volume), View.Format.Volume(View.Page.FullLitres))
         : Texts.Sump_VolumeUnknown;

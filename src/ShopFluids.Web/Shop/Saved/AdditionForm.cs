@@ -18,6 +18,16 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
     public const string RemovedName = "removedLitres";
     public const string LotName = "lot";
     public const string OverrideName = "overrideReason";
+    public const string ConfirmName = "confirm";
+
+    /// <summary>The answer that what is asked about was so, as it came back; of other amounts one is asked anew.</summary>
+    public string Confirmed { get; init; } = "";
+
+    /// <summary>That answer for these amounts.</summary>
+    public string Confirmation => $"{Water}/{Concentrate}/{Removed}";
+
+    /// <summary>Nobody need be asked: the recipe's own amounts, or amounts that are kept as they are.</summary>
+    public bool IsSure => AsRecipe || Confirmed == Confirmation;
 
     public static AdditionForm Fresh(Guid id) => new(id, false, "", "", "", "", "");
 
@@ -35,7 +45,7 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
         post.Text(ConcentrateName),
         post.Text(RemovedName),
         post.Text(LotName),
-        post.Text(OverrideName));
+        post.Text(OverrideName)) { Confirmed = post.Text(ConfirmName) };
 
     /// <summary>The amounts in litres, or what is wrong with them; an empty box is nothing added.</summary>
     public Amounts AmountsIn(UnitSystem units, TopUpRecipe? recipe)

@@ -26,7 +26,11 @@ public partial class RecipeBlock
 
     private bool LotMissing => Recipe is { ConcentrateLitres: > 0 } && Lot is null;
 
-    private bool HasFaults => View.Faults.Count > 0;
+    // What a second look may take back is not poured for before it: the recipe is worked out from level and concentration.
+    private bool IsDoubtful => View.MayAct && View.Page.Outcome.Raised.Any(f =>
+        f.Parameter is ParameterCodes.Concentration or ParameterCodes.Level && CorrectiveWork.AsksForASecondLook(CorrectiveWork.CauseOf(f.Rule, f.Parameter)));
+
+    private bool IsBeingNoted => View.Faults.Count > 0 || View.Questions.Count > 0;
 
     private (double Litres, double Percent)? Reckoned => View.Page.IsCurrent && View.Page.Additions.Count > 0 && !View.Page.IsMovedOtherwise && !IsAsThen
         ? Recipe?.After(View.Page.Additions.Select(a => new HandledAmounts((double)a.RemovedLitres, (double)a.WaterLitres, (double)a.ConcentrateLitres)))

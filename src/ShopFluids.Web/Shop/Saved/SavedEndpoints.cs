@@ -42,6 +42,11 @@ internal static class SavedEndpoints
             return Refused(view, form, amounts.Faults);
         }
 
+        if (!form.IsSure && view.Page.IsCurrent && AdditionQuestions.Of(view, amounts) is { Count: > 0 } questions)
+        {
+            return Document(view with { Addition = form, Questions = questions });
+        }
+
         var command = form.ToCommand(amounts, view.Tag, clock.UtcNow, id);
         // Stored also when the tablet goes out of reach before it hears so; the same holds for the task below.
         var result = await handler.HandleAsync(command, view.Visit.Actor, view.Visit.IsSupervisor, CancellationToken.None);
@@ -86,7 +91,7 @@ internal static class SavedEndpoints
 
     private static RazorComponentResult<SavedDocument> Document(SavedView view) => new(new { View = view })
     {
-        StatusCode = view.Faults.Count > 0 || view.TaskFault is not null || view.Notice is not null ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK,
+        StatusCode = view.Faults.Count > 0 || view.Questions.Count > 0 || view.TaskFault is not null || view.Notice is not null ? StatusCodes.Status422UnprocessableEntity : StatusCodes.Status200OK,
     };
 
     /// <summary>Looks the page up for each of the three requests.</summary>

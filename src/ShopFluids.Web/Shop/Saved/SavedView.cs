@@ -21,6 +21,9 @@ public sealed record SavedView(
     /// <summary>The time on the paper sheet that this was entered from, or 1; empty where it was typed at the sump.</summary>
     public string Paper { get; init; } = "";
 
+    /// <summary>What is asked about the addition before it is noted.</summary>
+    public IReadOnlyList<string> Questions { get; init; } = [];
+
     /// <summary>The next sump, from paper as this one was.</summary>
     public string NextAddress(string tag) => Paper.Length == 0 ? Visit.Links.Enter(tag) : Visit.Links.OnPaper(tag, Paper == "1" ? "" : Paper);
 
