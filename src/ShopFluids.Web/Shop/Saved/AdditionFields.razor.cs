@@ -14,7 +14,8 @@ public partial class AdditionFields
 
     private string? OverrideFault => View.FaultAt(AdditionForm.OverrideName);
 
-    private string? FirstFault => Boxes.FirstOrDefault(View.Faults.ContainsKey);
+    // What is asked about is typed in the first boxes; the answer itself takes no cursor, so that nobody gives it by a key too many.
+    private string? FirstFault => Boxes.FirstOrDefault(View.Faults.ContainsKey) ?? (View.Questions.Count > 0 ? Boxes[0] : null);
 
     // What is wrong with no box of this form, such as the moment.
     private string Others => string.Join(' ', View.Faults.Where(f => !Boxes.Contains(f.Key, StringComparer.Ordinal)).Select(f => f.Value));
