@@ -21,12 +21,13 @@ passed=0 failed=0 skipped=0
 build=yes filter=
 problems=()
 
-# The tests' servers write between the runner's lines, so what failed stands once more, together, right before the counts.
+# What failed stands far up in the output: once more, right before the counts.
 print_failures() {
-  local log
-  for log in "$results"/*.log; do
-    if [ -f "$log" ]; then
-      awk '/^    [^ ].*\[FAIL\]$/ { failing = 1; print; next } /^    [^ ]|^  [^ ]/ { failing = 0 } failing && (/^      / || /^ *$/)' "$log"
+  local report
+  for report in "$results"/*.xml; do
+    if [ -s "$report" ]; then
+      awk 'BEGIN { RS = "<test " } /result="Fail"/ { print "FAILED " substr($0, 1, 3000) }' "$report" |
+        sed -e 's/<[^>]*>/ /g; s/&quot;/"/g; s/&lt;/</g; s/&gt;/>/g; s/&#xA;/ /g; s/&amp;/\&/g'
     fi
   done
 }
@@ -88,8 +89,7 @@ count() { # attribute, report: the number in the report's <assembly> element
 run_project() { # name
   local name=$1 program=tests/$1/bin/$configuration/net10.0/$1 report=$results/$1.xml started=$SECONDS code=0
   if [ ! -x "$program" ]; then failed=$((failed + 1)); problems+=("$name is not built: no $program"); return; fi
-  timeout --foreground --kill-after=10 ${minutes_per_project}m "$program" -noLogo -noColor -noAutoReporters -result-xml "$report" </dev/null 2>&1 | tee "$results/$name.log"
-  code=${PIPESTATUS[0]}
+  timeout --foreground --kill-after=10 ${minutes_per_project}m "$program" -noLogo -noColor -noAutoReporters -result-xml "$report" </dev/null || code=$?
 
   local project_passed='' project_failed='' project_errors='' project_skipped=''
   if [ -s "$report" ]; then

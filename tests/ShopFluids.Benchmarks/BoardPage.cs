@@ -15,8 +15,8 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
     private const int FirstCircuits = 10;
     private const int MoreCircuits = 100;
 
-    // Every sump is on the board; no other part of the desk names one.
-    private static readonly byte[] Content = Encoding.UTF8.GetBytes("S-0001");
+    // A column of the table: it is there once the board has its rows, and no other part of the desk has it.
+    private static readonly byte[] Content = Encoding.UTF8.GetBytes("c-standing");
 
     /// <returns>Median milliseconds, ours and the floor's; bytes of managed memory for each board that is open.</returns>
     public async Task<(double Ours, double Floor, double BytesOfACircuit)> RunAsync(string folder, string engine, string connectionString)

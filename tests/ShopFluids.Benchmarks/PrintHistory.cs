@@ -4,6 +4,7 @@ using PdfSharp.Pdf;
 using ShopFluids.Core.Sheets;
 using ShopFluids.Printing;
 using ShopFluids.Printing.Drawing;
+using ShopFluids.Printing.Fonts;
 using ShopFluids.Printing.Pdf;
 using ShopFluids.Printing.Sheets.History;
 using ShopFluids.Printing.Tests.Sheets;
@@ -82,6 +83,7 @@ internal static class PrintHistory
     {
         using var pdf = new PdfDocument();
         pdf.Options.CompressContentStreams = true;
+        var fonts = new Dictionary<(PrintFace Face, double Size), XFont>();
         foreach (var source in pages)
         {
             var page = pdf.AddPage();
@@ -89,7 +91,7 @@ internal static class PrintHistory
             using var graphics = XGraphics.FromPdfPage(page);
             foreach (var item in source.Items)
             {
-                Draw(graphics, item);
+                Draw(graphics, item, fonts);
             }
         }
 
@@ -97,19 +99,27 @@ internal static class PrintHistory
         pdf.Save(file, closeStream: false);
     }
 
-    private static void Draw(XGraphics graphics, PageItem item)
+    private static void Draw(XGraphics graphics, PageItem item, Dictionary<(PrintFace Face, double Size), XFont> fonts)
     {
         switch (item)
         {
             case PageText text:
-                var font = new XFont(EmbeddedFontResolver.Family(text.Face), text.Size, XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);
+                if (!fonts.TryGetValue((text.Face, text.Size), out var font))
+                {
+                    font = new XFont(EmbeddedFontResolver.Family(text.Face), text.Size, XFontStyleEx.Regular, XPdfFontOptions.UnicodeDefault);
+                    fonts.Add((text.Face, text.Size), font);
+                }
+
                 graphics.DrawString(text.Text, font, XBrushes.Black, text.X, text.Baseline);
+                break;
+            case PageStroke { Path.Steps: [{ Kind: PathStepKind.Move } from, { Kind: PathStepKind.Line } to] } line:
+                graphics.DrawLine(new XPen(XColor.FromGrayScale(line.Grey), line.Width), from.X, from.Y, to.X, to.Y);
                 break;
             case PageStroke stroke:
                 graphics.DrawPath(new XPen(XColor.FromGrayScale(stroke.Grey), stroke.Width), Outline(stroke.Path));
                 break;
             case PageDot dot:
-                graphics.DrawEllipse(new XSolidBrush(XColor.FromGrayScale(dot.Grey)), dot.X - dot.Radius, dot.Y - dot.Radius, 2 * dot.Radius, 2 * dot.Radius);
+                graphics.DrawLine(new XPen(XColor.FromGrayScale(dot.Grey), 2 * dot.Radius) { LineCap = XLineCap.Round }, dot.X, dot.Y, dot.X, dot.Y);
                 break;
             case PageFill fill:
                 graphics.DrawPath(new XSolidBrush(XColor.FromGrayScale(fill.Grey)), Outline(fill.Path));

@@ -1,50 +1,56 @@
 using ShopFluids.Calculations.Mixing;
+using ShopFluids.Core.Database;
 
 namespace ShopFluids.Core.Charges;
 
 /// <summary>What about an addition is so unusual that whoever notes it is asked once whether it was so.</summary>
-public enum AdditionDoubt
-{
-    /// <summary>Concentrate went in without water: neat, it does not mix.</summary>
-    NeatConcentrate = 0,
+public abstract record AdditionDoubt;
 
-    /// <summary>The recipe takes out first, and nothing is noted as taken out.</summary>
-    NothingTakenOut = 1,
+/// <summary>Concentrate went in without water: neat, it does not mix.</summary>
+/// <param name="Litres">How much, L.</param>
+public sealed record NeatConcentrate(double Litres) : AdditionDoubt;
 
-    /// <summary>The sump would stand above its full mark: what drains back when the pump stops may spill.</summary>
-    OverTheMark = 2,
-}
+/// <summary>The recipe takes out first, and nothing is noted as taken out.</summary>
+/// <param name="AskedLitres">How much it takes out, L.</param>
+public sealed record NothingTakenOut(double AskedLitres) : AdditionDoubt;
+
+/// <summary>The sump would stand above its full mark: what drains back when the pump stops may spill.</summary>
+/// <param name="Litres">What it would hold, L.</param>
+/// <param name="OverLitres">By how much that is above the mark, L.</param>
+public sealed record OverTheMark(double Litres, double OverLitres) : AdditionDoubt;
+
+/// <summary>Somebody is to be asked before this is stored.</summary>
+public sealed record AdditionDoubted(IReadOnlyList<AdditionDoubt> Doubts) : Error;
 
 /// <summary>Doubts about an addition. What was done is stored all the same: the record says what happened, not what should have. Common practice, no source.</summary>
 public static class AdditionDoubts
 {
-    // What nobody reads off a level.
-    private const double SlightLitres = 0.5;
+    /// <summary>What nobody reads off a level, L.</summary>
+    public const double SlightLitres = 0.5;
 
     /// <summary>The doubts, the most important first; empty for what nobody need be asked about.</summary>
     /// <param name="amounts">What is noted.</param>
-    /// <param name="recipe">The recipe that it answers; null where there is none, or where it was followed already.</param>
-    /// <param name="heldLitres">What the sump holds before, L; null where nobody knows.</param>
+    /// <param name="recipe">The recipe that it answers; null where there is none, or where something was moved since.</param>
+    /// <param name="heldLitres">What the sump held before, L; null where nobody knows.</param>
     /// <param name="fullLitres">What it holds at the full mark, L.</param>
-    /// <param name="brimLitres">What it holds at the brim, L: beyond it nobody is asked, because it is refused.</param>
-    public static IReadOnlyList<AdditionDoubt> Of(HandledAmounts amounts, TopUpRecipe? recipe, double? heldLitres, double fullLitres, double brimLitres)
+    public static IReadOnlyList<AdditionDoubt> Of(HandledAmounts amounts, TopUpRecipe? recipe, double? heldLitres, double fullLitres)
     {
         var doubts = new List<AdditionDoubt>();
         var poured = amounts.WaterLitres + amounts.ConcentrateLitres;
         if (amounts is { ConcentrateLitres: > 0, WaterLitres: 0 } && recipe is not { ConcentrateLitres: > 0, WaterLitres: 0 })
         {
-            doubts.Add(AdditionDoubt.NeatConcentrate);
+            doubts.Add(new NeatConcentrate(amounts.ConcentrateLitres));
         }
 
         if (poured > 0 && amounts.RemovedLitres <= 0 && recipe is { RemoveLitres: > 0 })
         {
-            doubts.Add(AdditionDoubt.NothingTakenOut);
+            doubts.Add(new NothingTakenOut(recipe.RemoveLitres));
         }
 
         // A recipe that cannot but end above the mark has said so.
-        if (poured > 0 && heldLitres - amounts.RemovedLitres + poured is { } then && then <= brimLitres && then > Math.Max(fullLitres, recipe?.ExpectedLitres ?? 0) + SlightLitres)
+        if (poured > 0 && heldLitres - amounts.RemovedLitres + poured is { } then && then > Math.Max(fullLitres, recipe?.ExpectedLitres ?? 0) + SlightLitres)
         {
-            doubts.Add(AdditionDoubt.OverTheMark);
+            doubts.Add(new OverTheMark(then, then - fullLitres));
         }
 
         return doubts;

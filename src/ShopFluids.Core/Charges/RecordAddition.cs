@@ -30,7 +30,11 @@ public sealed record RecordAddition(
     Guid? ReadingId,
     string? OverrideReason = null,
     Guid? TaskId = null,
-    bool AsRecipe = false);
+    bool AsRecipe = false)
+{
+    /// <summary>It was typed by a person who can be asked about what is unusual, and has not been yet; a program is never asked.</summary>
+    public bool MayBeDoubted { get; init; }
+}
 
 /// <summary>The sump was read again, corrected or filled anew since the recipe was worked out.</summary>
 public sealed record RecipeOutOfDate() : Error;
@@ -84,7 +88,8 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             }
         }
 
-        var errors = Check(command, sump, charge, await PastVolume.KnownAtAsync(db, sump, charge.Id, standing, command.AddedAtUtc, cancellationToken), now);
+        var held = await PastVolume.KnownAtAsync(db, sump, charge.Id, standing, command.AddedAtUtc, cancellationToken);
+        var errors = Check(command, sump, charge, held, now);
         var overrideReason = isSupervisor ? command.OverrideReason : null;
         var lot = await LotUse.CheckAsync(db, errors, command.LotId, charge.FluidId, command.ConcentrateLitres, setup.Calendar.ShopDayOf(command.AddedAtUtc), overrideReason, cancellationToken);
         if (command.ReadingId is { } readingId && !await db.Readings.AnyAsync(r => r.Id == readingId && r.ChargeId == charge.Id, cancellationToken))
@@ -95,6 +100,11 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
         if (errors.Count > 0)
         {
             return new FieldErrors(errors);
+        }
+
+        if (command.MayBeDoubted && await DoubtsAsync(db, command, sump, standing, held, cancellationToken) is { Count: > 0 } doubts)
+        {
+            return new AdditionDoubted(doubts);
         }
 
         lot?.Lot.Draw(command.ConcentrateLitres);
@@ -118,6 +128,17 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
         await write.CommitAsync(new Act(ActCodes.AdditionStored, actor, now, sump.Tag), cancellationToken);
         news.Publish(sump.Id);
         return new RecordedAddition(command.Id, standing.VolumeLitres, IsNew: true);
+    }
+
+    private static async Task<IReadOnlyList<AdditionDoubt>> DoubtsAsync(ShopFluidsDbContext db, RecordAddition command, Sump sump, Standing standing, double? held, CancellationToken cancellationToken)
+    {
+        var reading = await db.Readings.AsNoTracking().FirstOrDefaultAsync(r => r.Id == command.ReadingId, cancellationToken);
+        var isOpen = reading is not null && !(standing.Facts?.LastMovedAt > reading.TakenAtUtc);
+        return AdditionDoubts.Of(
+            new((double)command.RemovedLitres, (double)command.WaterLitres, (double)command.ConcentrateLitres),
+            isOpen ? reading?.Outcome?.Recipe : null,
+            held,
+            sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm));
     }
 
     private static async Task<Error?> RecipeFaultAsync(ShopFluidsDbContext db, Guid? readingId, Charge charge, CancellationToken cancellationToken)

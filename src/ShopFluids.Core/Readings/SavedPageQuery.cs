@@ -62,11 +62,12 @@ public sealed record SavedPage(
     /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
     public KeepAway? KeepAway { get; init; }
 
-    /// <summary>What the sump holds now, L; null where nobody knows.</summary>
-    public double? HeldLitres { get; init; }
+    /// <summary>A flag that this reading raised on what its recipe is worked out from is open still and asks for a second look: nobody pours for it before.</summary>
+    public bool IsDoubtful { get; init; }
 
     /// <summary>
     /// Besides the additions noted with this reading something was poured in or taken out since: where the sump stands cannot be reckoned from them alone.
+    /// Asked only where additions were noted.
     /// </summary>
     public bool IsMovedOtherwise { get; init; }
 
@@ -138,11 +139,16 @@ public sealed class SavedPageQuery(ShopDatabase database, SetupCache setups, Sho
             SupersededBy = await SupersededByAsync(db, reading.Id, cancellationToken),
             Photo = await PhotosQuery.OfReadingAsync(db, reading.Id, cancellationToken),
             KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
-            HeldLitres = standing?.VolumeLitres,
+            IsDoubtful = isCurrent && IsDoubtful(outcome, standing?.Facts),
             IsMovedOtherwise = isCurrent && additions.Count > 0 && await IsMovedOtherwiseAsync(db, reading, cancellationToken),
             LapsedInstruments = await LapsedAsync(db, setup, reading, cancellationToken),
         };
     }
+
+    private static bool IsDoubtful(ReadingOutcome outcome, StandingFacts? facts) => outcome.Raised.Any(raised =>
+        raised.Parameter is ParameterCodes.Concentration or ParameterCodes.Level
+        && CorrectiveWork.AsksForASecondLook(CorrectiveWork.CauseOf(raised.Rule, raised.Parameter))
+        && facts?.OpenFlags.Any(open => open.Id == raised.Id) == true);
 
     private static Task<SavedCorrection?> SupersededByAsync(ShopFluidsDbContext db, Guid readingId, CancellationToken cancellationToken) =>
         db.Readings.AsNoTracking().Where(r => r.SupersedesId == readingId)

@@ -48,11 +48,10 @@ internal sealed class HistorySheetNow(ShopSetup setup, Sump sump, Sentences say,
             if (standing.VolumeLitres is { } volume)
             {
                 var level = facts.Latest.GetValueOrDefault(ParameterCodes.Level);
-                rows.Add(new(
-                    Texts.Sheet_Volume,
-                    Format.Volume(volume),
-                    Format.Say(Texts.Sheet_OfFull, Format.Volume(sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm))),
-                    SheetWords.Worded(level?.Verdict ?? Verdict.NotMeasured, level?.Direction ?? Direction.None)));
+                var full = Format.Volume(sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm));
+                rows.Add(level is null || facts.LastMovedAt > level.TakenAt
+                    ? new(Texts.Sheet_Volume, Format.Volume(volume), Format.Say(Texts.Sheet_OfFullReckoned, full), SheetWords.Worded(Verdict.NotMeasured, Direction.None))
+                    : new(Texts.Sheet_Volume, Format.Volume(volume), Format.Say(Texts.Sheet_OfFull, full), SheetWords.Worded(level.Verdict, level.Direction)));
             }
 
             if (facts.OpenTasks.Where(t => OverdueTestRule.IsLate(t, nowUtc)).MinBy(t => t.DueAt) is { } late)

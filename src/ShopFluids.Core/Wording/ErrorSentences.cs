@@ -65,6 +65,7 @@ public static class ErrorSentences
             NothingChanged => Texts.Error_NothingChanged,
             ChangedMeanwhile => Texts.Error_ChangedMeanwhile,
             RecipeOutOfDate => Texts.Error_RecipeOutOfDate,
+            AdditionDoubted e => string.Join(' ', e.Doubts.Select(say.Doubt).Prepend(Texts.Saved_AskHeading)),
             RecipeFollowedAlready => Texts.Error_RecipeFollowed,
             LotNotFound => Texts.Error_LotNotFound,
             StepNotFound => Texts.Error_StepNotFound,

@@ -16,6 +16,13 @@ public sealed record ReadingFacts(Guid Id, DateTime TakenAt, IReadOnlyList<Measu
         init => _measurements = [.. value];
     }
 
+    /// <summary>Whether both are the same visit with the same measurements.</summary>
+    /// <param name="other">The other one.</param>
+    public bool Equals(ReadingFacts? other) => other is not null && Id == other.Id && TakenAt == other.TakenAt && _measurements.AsSpan().SequenceEqual(other._measurements);
+
+    /// <inheritdoc/>
+    public override int GetHashCode() => HashCode.Combine(Id, TakenAt, _measurements.Length);
+
     /// <summary>
     /// What was measured of a parameter, by the method that decides: titration is independent of tramp oil, so it decides where both were taken
     /// (DGUV Regel 109-003, 7.1.1). Null where nothing was.

@@ -4,10 +4,16 @@ using ShopFluids.Rules.Facts;
 namespace ShopFluids.Rules.Registry;
 
 /// <summary>What a rule of the registry may look at: the input of the evaluation, and how the shop has tuned the rule.</summary>
-/// <param name="Input">Everything that may be looked at.</param>
-/// <param name="Rule">The rule that is asked.</param>
-public sealed record RuleCase(EvaluationInput Input, IRule Rule)
+/// <param name="input">Everything that may be looked at.</param>
+/// <param name="rule">The rule that is asked.</param>
+public sealed class RuleCase(EvaluationInput input, IRule rule)
 {
+    /// <summary>Everything that may be looked at.</summary>
+    public EvaluationInput Input => input;
+
+    /// <summary>The rule that is asked.</summary>
+    public IRule Rule => rule;
+
     /// <summary>The moment of the reading, UTC.</summary>
     public DateTime TakenAt => Input.Reading.TakenAt;
 
@@ -39,9 +45,12 @@ public sealed record RuleCase(EvaluationInput Input, IRule Rule)
 
     /// <summary>What the charge's readings before this one measured, oldest first, by the method that decides in each.</summary>
     /// <param name="parameter">The parameter's code.</param>
-    /// <param name="most">How many of the latest are wanted.</param>
+    /// <param name="most">How many of the latest are wanted, 1 or more.</param>
+    /// <exception cref="ArgumentOutOfRangeException"><paramref name="most"/> is below 1.</exception>
     public IReadOnlyList<PastValue> Before(string parameter, int most = int.MaxValue)
     {
+        ArgumentOutOfRangeException.ThrowIfLessThan(most, 1);
+
         // Of most parameters there is nothing: no list is made for them.
         List<PastValue>? past = null;
         var readings = Input.History.Readings;

@@ -53,4 +53,14 @@ public sealed class PrintFontsTests
     [InlineData("see \u2192 \u65e5\u672c \U0001F600", "see ? ?? ?")]
     public void Printable_CharactersTheFaceLacks_AreReplacedVisibly(string text, string expected) =>
         Assert.Equal(expected, PrintFonts.Printable(text, PrintFace.Regular));
+
+    // A letter and its accent in two characters are drawn as one, and measured as one; dashes and quotation marks as they stand.
+    [Theory]
+    [InlineData("Cafe\u0301", "Caf\u00e9")]
+    [InlineData("a\u0308\u2013\u201cb\u201d", "\u00e4\u2013\u201cb\u201d")]
+    public void Measure_CharactersThatCompose_AsComposed(string text, string composed)
+    {
+        Assert.Equal(composed, PrintFonts.Printable(text, PrintFace.Regular));
+        Assert.Equal(PrintFonts.Measure(composed, PrintFace.Regular, 10), PrintFonts.Measure(text, PrintFace.Regular, 10));
+    }
 }

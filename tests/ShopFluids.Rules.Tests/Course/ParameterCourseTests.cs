@@ -163,6 +163,35 @@ public sealed class ParameterCourseTests
         Assert.Equal([6m, 7m], courses.Select(c => Assert.Single(c.Points).Value));
     }
 
+    // Under the bottom or over the brim nobody knows in how much fluid something was mixed; at level 0 there is none.
+    [Theory]
+    [InlineData(200, true)]
+    [InlineData(-1, false)]
+    [InlineData(100_000, false)]
+    public void Since_LevelOutsideTheSump_TellsNoVolume(int level, bool isKnown) =>
+        Assert.Equal(isKnown, Last([Read(0, 6, level), Read(1, 6)], new MovementFacts(At(0.5), 10, 0, 0)).IsKnown);
+
+    [Theory]
+    [InlineData(1, new[] { 3 })]
+    [InlineData(3, new[] { 1, 2, 3 })]
+    [InlineData(9, new[] { 1, 2, 3 })]
+    public void Before_TheLatest_OldestFirst(int most, int[] percents) =>
+        Assert.Equal(percents.Select(p => (decimal)p), Case([Read(0, 1), Read(1, 2), Level(1.5, 200), Read(2, 3), Read(3, 4)]).Before(ParameterCodes.Concentration, most).Select(p => p.Value));
+
+    [Fact]
+    public void Before_None_Throws() =>
+        Assert.Throws<ArgumentOutOfRangeException>(() => Case([Read(0, 1)]).Before(ParameterCodes.Concentration, 0));
+
+    [Fact]
+    public void Readings_SameVisitAndMeasurements_AreEqual()
+    {
+        var reading = Read(1, 6, 200);
+
+        Assert.Equal(reading, reading with { Measurements = [.. reading.Measurements] });
+        Assert.Equal(reading.GetHashCode(), (reading with { Measurements = [.. reading.Measurements] }).GetHashCode());
+        Assert.NotEqual(reading, reading with { Measurements = [] });
+    }
+
     private static MixLink Last(ReadingFacts[] readings, params MovementFacts[] movements) => Course(readings, movements).Points[^1].Since;
 
     private static ParameterCourse Course(ReadingFacts[] readings, params MovementFacts[] movements) =>

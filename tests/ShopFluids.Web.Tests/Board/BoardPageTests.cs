@@ -36,9 +36,31 @@ public sealed class BoardPageTests
         Assert.Equal("Action, low", row.QuerySelector("td .v")?.TextContent);
         Assert.Contains("4.0 %", row.QuerySelector(".c-why")?.TextContent, StringComparison.Ordinal);
         Assert.Contains("concentrate", row.QuerySelector(".c-todo")?.TextContent, StringComparison.Ordinal);
-        Assert.Equal(Texts.Board_Assign, row.QuerySelector(".c-who button")?.TextContent);
+        Assert.Equal(Texts.Board_SeeToIt, row.QuerySelector(".c-who button")?.TextContent);
         Assert.Equal("sumps/S-07", row.QuerySelector(".tg")?.GetAttribute("href"));
         Assert.Equal(Texts.Board_StandsEmpty, page.FindAll("tbody tr")[1].QuerySelector(".c-why")?.TextContent.Trim());
+    }
+
+    // S-07 and 41 others.
+    [Fact]
+    public async Task Render_MoreSumpsThanAnybodyReads_ShowsTheFirstAndTheOthersWhenAsked()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        for (var n = 100; n < 141; n++)
+        {
+            await desk.Shop.SumpAsync(Some.Sump(Some.Id(), desk.Shop.AreaId, $"S-{n}", $"M-{n}", walkOrder: n));
+        }
+
+        var page = await BoardAsync(desk);
+        Assert.Equal(40, page.FindAll("tbody tr").Count);
+        Assert.Equal("Show the other 2 sumps", page.Find(".more-rows").TextContent);
+
+        await page.Find(".more-rows").ClickAsync(new());
+        Assert.Equal(42, page.FindAll("tbody tr").Count);
+        Assert.Equal("true", page.Find(".more-rows").GetAttribute("aria-expanded"));
+
+        await page.Find(".more-rows").ClickAsync(new());
+        Assert.Equal(40, page.FindAll("tbody tr").Count);
     }
 
     // 2 March, 8 in the morning, and 3 in the morning after: the shop day begins at 6.

@@ -52,7 +52,7 @@ public sealed class TaskItemTests
     }
 
     [Fact]
-    public async Task AddedOther_Adjustment_BeginsWithTheRecipeAndRecordsWhatIsTyped()
+    public async Task AddedOther_Adjustment_BeginsWithTheRecipeAsksAboutWhatIsUnusualAndRecordsWhatIsTyped()
     {
         await using var desk = await DeskContext.OpenAsync();
         var outcome = await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 250));
@@ -67,6 +67,10 @@ public sealed class TaskItemTests
         await item.FindAll(".box input")[1].ChangeAsync(new() { Value = "3" });
         await item.FindAll(".box input")[2].ChangeAsync(new() { Value = "" });
         await Button(item, Texts.Saved_NoteAddition).ClickAsync(new());
+        Assert.Contains("nothing is noted as taken out", item.Find(".adjust > .fault").TextContent, StringComparison.Ordinal);
+        Assert.Equal(0, await desk.Shop.ReadAsync(db => db.Additions.CountAsync(a => a.ReadingId != null)));
+
+        await Button(item, Texts.Saved_AskKeep).ClickAsync(new());
 
         var added = await desk.Shop.ReadAsync(db => db.Additions.SingleAsync(a => a.ReadingId != null));
         Assert.Equal((12.5m, 3m), (added.WaterLitres, added.ConcentrateLitres));

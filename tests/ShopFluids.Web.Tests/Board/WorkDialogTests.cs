@@ -46,6 +46,18 @@ public sealed class WorkDialogTests
         Assert.Empty(dialog.FindAll("button[aria-expanded]"));
     }
 
+    // To close a flag is the exception, to do its work the rule.
+    [Fact]
+    public async Task Open_FlagWithWork_TheWorkStandsFirst()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
+
+        var rows = (await DialogAsync(desk)).Markup;
+
+        Assert.InRange(rows.IndexOf("row task", StringComparison.Ordinal), 0, rows.IndexOf(Texts.Board_CloseFlag, StringComparison.Ordinal));
+    }
+
     private static async Task<IRenderedComponent<MudDialogProvider>> DialogAsync(DeskContext desk)
     {
         var board = await desk.Services.GetRequiredService<BoardQuery>().RunAsync(new(), Xunit.TestContext.Current.CancellationToken);

@@ -51,7 +51,7 @@ public sealed class EntryPageTests
 
         Assert.Equal(HttpStatusCode.OK, page.Status);
         Assert.Contains("3 to measure", page.Text, StringComparison.Ordinal);
-        Assert.Contains("R-2, checked 20 Feb, not compensated", page.Text, StringComparison.Ordinal);
+        Assert.Contains("R-2, lapsed, checked 20 Feb, not compensated", page.Text, StringComparison.Ordinal);
         Assert.Contains("id=\"temperature-concentration\"", page.Html, StringComparison.Ordinal);
         Assert.True(page.Html.IndexOf("id=\"value-ph\"", StringComparison.Ordinal) < page.Html.IndexOf("<details class=\"more\"", StringComparison.Ordinal));
         Assert.True(page.Html.IndexOf("id=\"value-chloride\"", StringComparison.Ordinal) > page.Html.IndexOf("<details class=\"more\"", StringComparison.Ordinal));
@@ -74,8 +74,8 @@ public sealed class EntryPageTests
 
         var page = await host.GetAsync(Enter);
 
-        Assert.Contains("R-1, checked 20 Feb, lapsed", page.Text, StringComparison.Ordinal);
-        Assert.Equal(!isOtherChecked, page.Text.Contains("R-2, checked 1 Feb, lapsed", StringComparison.Ordinal));
+        Assert.Contains("R-1, lapsed, checked 20 Feb", page.Text, StringComparison.Ordinal);
+        Assert.Equal(!isOtherChecked, page.Text.Contains("R-2, lapsed, checked 1 Feb", StringComparison.Ordinal));
         Assert.Equal(ready, Regex.Match(page.Html, "<option[^>]*value=\"(?<tag>R-[0-9])\"[^>]* selected", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)).Groups["tag"].Value);
     }
 

@@ -170,6 +170,53 @@ public sealed class SavedPageTests
         Assert.Equal(decimal.Parse(concentrate, CultureInfo.InvariantCulture), (await host.Shop.ReadAsync(db => db.Additions.SingleAsync(a => a.ReadingId != null))).ConcentrateLitres);
     }
 
+    // The answer was lost, and the same page is sent again: with what it added itself, the sump would stand above its mark a second time.
+    [Fact]
+    public async Task Post_SameAdditionAgain_IsNotAskedAbout()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        var typed = new Dictionary<string, string> { ["id"] = Guid.NewGuid().ToString(), ["waterLitres"] = "30", ["concentrateLitres"] = "2", ["lot"] = host.Shop.LotId.ToString() };
+
+        Assert.Equal(HttpStatusCode.SeeOther, (await host.PostAsync($"{address}/added", typed, from: address)).Status);
+        Assert.Equal(HttpStatusCode.SeeOther, (await host.PostAsync($"{address}/added", typed, from: address)).Status);
+
+        Assert.Equal(1, await host.Shop.ReadAsync(db => db.Additions.CountAsync(a => a.ReadingId != null)));
+    }
+
+    // What is wrong comes first, and the answer to the question stays given.
+    [Fact]
+    public async Task Post_UnusualAmountsWithoutALot_AsksForTheLotAndThenOnce()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        var typed = new Dictionary<string, string> { ["concentrateLitres"] = "4", ["lot"] = "" };
+
+        var refused = await host.PostAsync($"{address}/added", typed, from: address);
+        Assert.Contains("is missing", refused.Text, StringComparison.Ordinal);
+        Assert.DoesNotContain(Texts.Saved_AskHeading, refused.Text, StringComparison.Ordinal);
+
+        typed["confirm"] = "/4/";
+        var again = await host.PostAsync($"{address}/added", typed, from: address);
+        Assert.Contains("name=\"confirm\" value=\"/4/\"", again.Html, StringComparison.Ordinal);
+
+        typed["lot"] = host.Shop.LotId.ToString();
+        Assert.Equal(HttpStatusCode.SeeOther, (await host.PostAsync($"{address}/added", typed, from: address)).Status);
+    }
+
+    [Fact]
+    public async Task Get_FilledAboveTheMark_SaysToTakeOutAndShowsNoGoodMark()
+    {
+        var (host, address) = await OpenAsync();
+        await using var _ = host;
+        await host.PostAsync($"{address}/added", new() { ["waterLitres"] = "49", ["concentrateLitres"] = "6", ["confirm"] = "49/6/", ["lot"] = host.Shop.LotId.ToString() }, from: address);
+
+        var page = await host.GetAsync(address);
+
+        Assert.Contains("That is 10.0 L above the full mark: add nothing more", page.Text, StringComparison.Ordinal);
+        Assert.Contains(Texts.Saved_MeasureAgain, page.Text, StringComparison.Ordinal);
+    }
+
     // A concentration far under what the charge explains is measured again before anybody pours for it.
     [Fact]
     public async Task Get_DoubtfulConcentration_SaysToLookAgainBeforeTheRecipe()

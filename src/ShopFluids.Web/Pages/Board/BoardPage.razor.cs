@@ -14,6 +14,9 @@ namespace ShopFluids.Web.Pages.Board;
 /// <summary>Everything open, in the order in which it needs somebody; looks again by itself.</summary>
 public sealed partial class BoardPage : IDisposable
 {
+    // The worst come first, and nobody reads hundreds: the rest waits for a press, so that the first are there at once and an open board stays small.
+    private const int RowsAtFirst = 40;
+
     private readonly CancellationTokenSource _leaving = new();
     private Load<BoardView> _view = new Load<BoardView>.Loading();
     private LiveLook? _live;
@@ -21,6 +24,7 @@ public sealed partial class BoardPage : IDisposable
     private bool _isStale;
     private IReadOnlyList<TickedTask> _ticked = [];
     private bool _showsSeveral;
+    private bool _showsAll;
 
     [Inject]
     public required BoardQuery Query { get; init; }

@@ -104,7 +104,7 @@ public sealed partial class BoardTableRow
 
     private Task TickAsync(BoardTask task, ChangeEventArgs e) => Tick.InvokeAsync((new(task.Id, Row.Tag, WordsOf(task)), e.Value is true));
 
-    private string Who => Names.Count == 0 ? Texts.Board_Assign : string.Join(", ", Names);
+    private string Who => Names.Count == 0 ? Texts.Board_SeeToIt : string.Join(", ", Names);
 
     private async Task OpenAsync(MouseEventArgs e)
     {

@@ -1,4 +1,5 @@
 using Microsoft.AspNetCore.Components;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -15,21 +16,16 @@ public sealed partial class SumpBand
 
     private DateTime? LastAddition => View.Page.History.Movements.FirstOrDefault(m => m.Kind == MovementKind.Addition)?.AtUtc;
 
-    // The figure then is the level's volume and what was moved since, and the verdict that of the level alone.
-    private bool IsReckoned => Level is { } read && View.Page.History.Movements.Any(m => m.AtUtc >= read.TakenAtUtc);
+    // The figure then is the level's volume and what was moved since: the level's verdict is not its own.
+    private bool IsReckoned => Level is { } read && View.Page.History.Movements.Any(m => m.AtUtc > read.TakenAtUtc);
 
     private string VolumeHeading => Level is { } read
         ? View.Format.Say(IsReckoned ? Texts.Sump_VolumeReckoned : Texts.Sump_VolumeRead, View.Format.When(read.TakenAtUtc, View.Page.AtUtc))
         : Texts.Sheet_Volume;
 
-    private string LevelVerdict
-    {
-        get
-        {
-            var verdict = Sentences.Verdict(Level?.Verdict ?? Verdict.NotMeasured, Level?.Direction ?? Direction.None);
-            return IsReckoned ? View.Format.Say(Texts.Sump_VerdictWhenRead, verdict) : verdict;
-        }
-    }
+    private (Verdict Verdict, Direction Direction) VolumeVerdict => Level is { } read && !IsReckoned ? (read.Verdict, read.Direction) : (Verdict.NotMeasured, Direction.None);
+
+    private double? OverTheMark => View.Page.VolumeLitres - View.Page.FullLitres is { } over and > AdditionDoubts.SlightLitres ? over : null;
 
     private string VolumeWords => View.Page.VolumeLitres is { } volume
         ? View.Format.Say(Texts.Sump_VolumeSpoken, View.Format.Volume(volume), View.Format.Volume(View.Page.FullLitres))

@@ -27,8 +27,9 @@ public partial class KitStrip
 
     private string Describe(EntryInstrument instrument)
     {
-        var name = instrument.CheckedOn is { } day ? View.Visit.Say(Texts.Entry_InstrumentChecked, instrument.Tag, View.Visit.Format.ShortDay(day)) : instrument.Tag;
-        name = EntryKit.IsRefractometer(instrument) && !instrument.CompensatesTemperature ? View.Visit.Say(Texts.Entry_InstrumentUncompensated, name) : name;
-        return instrument.IsLapsed ? View.Visit.Say(Texts.Entry_InstrumentLapsed, name) : name;
+        // First what must not be cut off where there is little room.
+        var name = instrument.IsLapsed ? View.Visit.Say(Texts.Entry_InstrumentLapsed, instrument.Tag) : instrument.Tag;
+        name = instrument.CheckedOn is { } day ? View.Visit.Say(Texts.Entry_InstrumentChecked, name, View.Visit.Format.ShortDay(day)) : name;
+        return EntryKit.IsRefractometer(instrument) && !instrument.CompensatesTemperature ? View.Visit.Say(Texts.Entry_InstrumentUncompensated, name) : name;
     }
 }

@@ -14,12 +14,12 @@ public partial class AdditionFields
 
     private string? OverrideFault => View.FaultAt(AdditionForm.OverrideName);
 
-    // What is asked about is typed in the first boxes; the answer itself takes no cursor, so that nobody gives it by a key too many.
-    private string? FirstFault => Boxes.FirstOrDefault(View.Faults.ContainsKey) ?? (View.Questions.Count > 0 ? Boxes[0] : null);
+    // The page opens where something is to be mended. What is asked about stands over the boxes; the answer itself takes no cursor, so that nobody gives it by a key too many.
+    private string? Cursor => Boxes.FirstOrDefault(View.Faults.ContainsKey) ?? (View.Questions.Count > 0 ? Boxes[0] : null);
 
     // What is wrong with no box of this form, such as the moment.
     private string Others => string.Join(' ', View.Faults.Where(f => !Boxes.Contains(f.Key, StringComparer.Ordinal)).Select(f => f.Value));
 
     protected override void OnParametersSet() =>
-        _chosen = Guid.TryParse(View.Addition.Lot, out var typed) ? typed : View.Faults.Count == 0 ? View.Page.Lots.For(0)?.Id : null;
+        _chosen = Guid.TryParse(View.Addition.Lot, out var typed) ? typed : View.Faults.Count + View.Questions.Count == 0 ? View.Page.Lots.For(0)?.Id : null;
 }

@@ -26,8 +26,8 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
     /// <summary>That answer for these amounts.</summary>
     public string Confirmation => $"{Water}/{Concentrate}/{Removed}";
 
-    /// <summary>Nobody need be asked: the recipe's own amounts, or amounts that are kept as they are.</summary>
-    public bool IsSure => AsRecipe || Confirmed == Confirmation;
+    /// <summary>These very amounts were asked about, and were so.</summary>
+    public bool IsConfirmed => Confirmed == Confirmation;
 
     public static AdditionForm Fresh(Guid id) => new(id, false, "", "", "", "", "");
 
@@ -75,7 +75,7 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
             readingId,
             OverrideReason.Length == 0 ? null : OverrideReason,
             taskId,
-            AsRecipe && taskId is null);
+            AsRecipe && taskId is null) { MayBeDoubted = !AsRecipe && !IsConfirmed };
     }
 
     /// <summary>What is wrong, by the field that it is wrong in.</summary>

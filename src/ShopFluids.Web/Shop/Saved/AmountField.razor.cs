@@ -14,8 +14,11 @@ public partial class AmountField
 
     [Parameter] public string? Fault { get; set; }
 
+    /// <summary>The id of what else is said of it.</summary>
+    [Parameter] public string? DescribedBy { get; set; }
+
     /// <summary>The page opens here: what is wrong must not lie out of sight.</summary>
-    [Parameter] public bool IsFirstFault { get; set; }
+    [Parameter] public bool TakesCursor { get; set; }
 
     private string FaultId => $"{Name}-fault";
 }

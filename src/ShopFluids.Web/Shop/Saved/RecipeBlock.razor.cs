@@ -1,5 +1,6 @@
 using Microsoft.AspNetCore.Components;
 using ShopFluids.Calculations.Mixing;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
@@ -10,9 +11,6 @@ namespace ShopFluids.Web.Shop.Saved;
 
 public partial class RecipeBlock
 {
-    // A mark is met when what remains cannot be read off a level.
-    private const double SameVolumeLitres = 0.5;
-
     // Amounts are kept to a millilitre.
     private const double SameAmountLitres = 0.001;
 
@@ -26,10 +24,6 @@ public partial class RecipeBlock
 
     private bool LotMissing => Recipe is { ConcentrateLitres: > 0 } && Lot is null;
 
-    // What a second look may take back is not poured for before it: the recipe is worked out from level and concentration.
-    private bool IsDoubtful => View.MayAct && View.Page.Outcome.Raised.Any(f =>
-        f.Parameter is ParameterCodes.Concentration or ParameterCodes.Level && CorrectiveWork.AsksForASecondLook(CorrectiveWork.CauseOf(f.Rule, f.Parameter)));
-
     private bool IsBeingNoted => View.Faults.Count > 0 || View.Questions.Count > 0;
 
     private (double Litres, double Percent)? Reckoned => View.Page.IsCurrent && View.Page.Additions.Count > 0 && !View.Page.IsMovedOtherwise && !IsAsThen
@@ -37,8 +31,14 @@ public partial class RecipeBlock
         : null;
 
     // Only whoever can do something about it is asked to.
-    private string WhatNext(Verdict verdict, Direction direction) => !View.MayAct || verdict <= Verdict.InRange ? ""
+    private string WhatNext(double litres, Verdict verdict, Direction direction) => !View.MayAct || verdict <= Verdict.InRange ? ""
+        : IsOverTheMark(litres) ? View.Say(Texts.Saved_ReckonedOver, View.Visit.Format.Volume(litres - View.Page.FullMarkLitres))
         : direction == Direction.Low ? Texts.Saved_ReckonedWeak : Texts.Saved_ReckonedStrong;
+
+    private (Verdict Verdict, Direction Direction) StandingAfter(double litres, double percent) => IsOverTheMark(litres) ? (Verdict.Warning, Direction.High) : Standing(percent);
+
+    // As far as the recipe itself does not end there.
+    private bool IsOverTheMark(double litres) => litres > Math.Max(View.Page.FullMarkLitres, Recipe?.ExpectedLitres ?? 0) + AdditionDoubts.SlightLitres;
 
     private (Verdict Verdict, Direction Direction) Standing(double expectedPercent)
     {
@@ -73,7 +73,7 @@ public partial class RecipeBlock
     };
 
     private string? Fills(TopUpRecipe recipe) => recipe.WaterLitres + recipe.ConcentrateLitres <= 0 ? null
-        : Math.Abs(recipe.ExpectedLitres - View.Page.FullMarkLitres) <= SameVolumeLitres ? View.Say(Texts.Saved_FillsToMark, View.Visit.Format.Volume(View.Page.FullMarkLitres))
+        : Math.Abs(recipe.ExpectedLitres - View.Page.FullMarkLitres) <= AdditionDoubts.SlightLitres ? View.Say(Texts.Saved_FillsToMark, View.Visit.Format.Volume(View.Page.FullMarkLitres))
         : View.Say(Texts.Saved_FillsTo, View.Visit.Format.Volume(recipe.ExpectedLitres));
 
     private string? How(TopUpRecipe recipe)
@@ -83,7 +83,7 @@ public partial class RecipeBlock
         {
             case TopUpCase.NothingToAdd:
                 sentences.Add(Texts.Saved_NothingToAddText);
-                if (View.Page.LevelLitres is { } level && level - View.Page.FullMarkLitres > SameVolumeLitres)
+                if (View.Page.LevelLitres is { } level && level - View.Page.FullMarkLitres > AdditionDoubts.SlightLitres)
                 {
                     sentences.Add(View.Say(Texts.Saved_OverTheMark, View.Visit.Format.Volume(level - View.Page.FullMarkLitres)));
                 }

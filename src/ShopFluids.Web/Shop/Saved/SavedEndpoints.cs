@@ -42,11 +42,6 @@ internal static class SavedEndpoints
             return Refused(view, form, amounts.Faults);
         }
 
-        if (!form.IsSure && view.Page.IsCurrent && AdditionQuestions.Of(view, amounts) is { Count: > 0 } questions)
-        {
-            return Document(view with { Addition = form, Questions = questions });
-        }
-
         var command = form.ToCommand(amounts, view.Tag, clock.UtcNow, id);
         // Stored also when the tablet goes out of reach before it hears so; the same holds for the task below.
         var result = await handler.HandleAsync(command, view.Visit.Actor, view.Visit.IsSupervisor, CancellationToken.None);
@@ -55,6 +50,7 @@ internal static class SavedEndpoints
             // The button was pressed on two tablets: the recipe is poured once.
             null or RecipeFollowedAlready => SeeOther.At(http, view.Visit.Links.Saved(view.Tag, id)),
             FieldErrors errors => Refused(view, form, errors.Fields),
+            AdditionDoubted doubted => Document(view with { Addition = form, Questions = [.. doubted.Doubts.Select(view.Visit.Sentences.Doubt)] }),
             var error => ShopPages.NotPossible(view.Visit, view.Tag, error),
         };
     });

@@ -61,6 +61,8 @@ public sealed partial class AdjustForm
 
     private Task NoteAsync() => _form is { } form ? SendAsync(form) : Task.CompletedTask;
 
+    private Task ConfirmAsync() => _form is { } form ? SendAsync(form with { Confirmed = form.Confirmation }) : Task.CompletedTask;
+
     private async Task SendAsync(AdditionForm form)
     {
         if (_adjustment is not { } known)

@@ -38,19 +38,21 @@ public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, Assign
     public async Task<AdditionRefusal?> AddAsync(RecordAddition command, Sentences sentences, CancellationToken cancellationToken)
     {
         IReadOnlyDictionary<string, string> fields = new Dictionary<string, string>(StringComparer.Ordinal);
+        var isQuestion = false;
         var whole = await TryAsync(
             async () => (await recordAddition.HandleAsync(command, await session.ActorAsync(), isSupervisor: true, cancellationToken)).Error,
             error =>
             {
                 if (error is not FieldErrors errors)
                 {
+                    isQuestion = error is AdditionDoubted;
                     return sentences.Error(error);
                 }
 
                 fields = AdditionForm.FaultsByField(errors.Fields, sentences);
                 return "";
             });
-        return whole is null ? null : new(whole, fields);
+        return whole is null ? null : new(whole, fields) { IsQuestion = isQuestion };
     }
 
     private async Task<Result<EndedTask>> EndAsync(EndTask command, CancellationToken cancellationToken) =>
@@ -79,4 +81,8 @@ public sealed class WorkActs(DeskSession session, EndTaskHandler endTask, Assign
 
 /// <param name="Whole">Why it was not noted; empty when single fields say why.</param>
 /// <param name="Fields">What is wrong, by field.</param>
-public sealed record AdditionRefusal(string Whole, IReadOnlyDictionary<string, string> Fields);
+public sealed record AdditionRefusal(string Whole, IReadOnlyDictionary<string, string> Fields)
+{
+    /// <summary>It is noted when somebody says that it was so.</summary>
+    public bool IsQuestion { get; init; }
+}
