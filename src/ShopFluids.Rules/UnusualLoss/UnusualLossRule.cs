@@ -1,6 +1,5 @@
 using System.Runtime.InteropServices;
 using ShopFluids.Calculations.Statistics;
-using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
 using ShopFluids.Rules.Registry;
 

@@ -176,7 +176,7 @@ public sealed class SavedPageTests
     {
         var (host, address) = await OpenAsync();
         await using var _ = host;
-        var typed = new Dictionary<string, string> { ["id"] = Guid.NewGuid().ToString(), ["waterLitres"] = "30", ["concentrateLitres"] = "2", ["lot"] = host.Shop.LotId.ToString() };
+        var typed = new Dictionary<string, string> { ["id"] = Some.Id().ToString(), ["waterLitres"] = "30", ["concentrateLitres"] = "2", ["lot"] = host.Shop.LotId.ToString() };
 
         Assert.Equal(HttpStatusCode.SeeOther, (await host.PostAsync($"{address}/added", typed, from: address)).Status);
         Assert.Equal(HttpStatusCode.SeeOther, (await host.PostAsync($"{address}/added", typed, from: address)).Status);

@@ -45,7 +45,10 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
         post.Text(ConcentrateName),
         post.Text(RemovedName),
         post.Text(LotName),
-        post.Text(OverrideName)) { Confirmed = post.Text(ConfirmName) };
+        post.Text(OverrideName))
+    {
+        Confirmed = post.Text(ConfirmName),
+    };
 
     /// <summary>The amounts in litres, or what is wrong with them; an empty box is nothing added.</summary>
     public Amounts AmountsIn(UnitSystem units, TopUpRecipe? recipe)
@@ -75,7 +78,10 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
             readingId,
             OverrideReason.Length == 0 ? null : OverrideReason,
             taskId,
-            AsRecipe && taskId is null) { MayBeDoubted = !AsRecipe && !IsConfirmed };
+            AsRecipe && taskId is null)
+        {
+            MayBeDoubted = !AsRecipe && !IsConfirmed,
+        };
     }
 
     /// <summary>What is wrong, by the field that it is wrong in.</summary>
