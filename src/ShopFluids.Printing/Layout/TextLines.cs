@@ -1,3 +1,4 @@
+using System.Buffers;
 using System.Text;
 using ShopFluids.Printing.Fonts;
 
@@ -6,8 +7,21 @@ namespace ShopFluids.Printing.Layout;
 /// <summary>Breaks text into lines at spaces, and inside a word only where the word alone is wider than the line.</summary>
 internal static class TextLines
 {
+    // Widths are added up in floating point; a hair of slack keeps a text on the line that was measured for it.
+    private const double Slack = 0.01;
+
+    // What parts a text into lines or words besides single spaces, as string.ReplaceLineEndings knows line ends.
+    private static readonly SearchValues<char> Parting = SearchValues.Create("\t\n\r\f\u0085\u2028\u2029");
+
     public static IReadOnlyList<string> Break(string text, PrintFace face, double size, double width)
     {
+        // Nearly every cell of a table: nothing to put right, nothing to break.
+        if (!text.AsSpan().ContainsAny(Parting) && !text.StartsWith(' ') && !text.EndsWith(' ') && !text.Contains("  ", StringComparison.Ordinal)
+            && PrintFonts.Measure(text, face, size) <= width + Slack)
+        {
+            return [text];
+        }
+
         var lines = new List<string>();
         foreach (var paragraph in text.ReplaceLineEndings("\n").Split('\n'))
         {
@@ -46,18 +60,9 @@ internal static class TextLines
 
     private static void BreakParagraph(string paragraph, PrintFace face, double size, double width, List<string> lines)
     {
-        // Widths are added up in floating point; a hair of slack keeps a text on the line that was measured for it.
-        var limit = width + 0.01;
-        var words = Words(paragraph);
-        var whole = string.Join(' ', words);
-        if (PrintFonts.Measure(whole, face, size) <= limit)
-        {
-            lines.Add(whole);
-            return;
-        }
-
+        var limit = width + Slack;
         var line = "";
-        foreach (var word in words)
+        foreach (var word in Words(paragraph))
         {
             var longer = line.Length == 0 ? word : line + " " + word;
             if (PrintFonts.Measure(longer, face, size) <= limit)
