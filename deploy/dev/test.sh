@@ -27,7 +27,7 @@ print_failures() {
   for report in "$results"/*.xml; do
     if [ -s "$report" ]; then
       awk 'BEGIN { RS = "<test " } /result="Fail"/ { print "FAILED " substr($0, 1, 3000) }' "$report" |
-        sed -e 's/<[^>]*>/ /g; s/&quot;/"/g; s/&lt;/</g; s/&gt;/>/g; s/&#xA;/ /g; s/&amp;/\&/g'
+        sed -e 's/<!\[CDATA\[//g; s/]]>//g; s/<[^>]*>/ /g; s/&quot;/"/g; s/&lt;/</g; s/&gt;/>/g; s/&#xA;/ /g; s/&amp;/\&/g'
     fi
   done
 }
