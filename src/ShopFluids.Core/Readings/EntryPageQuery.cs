@@ -204,8 +204,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             return null;
         }
 
-        var geometry = sump.Geometry;
-        var now = geometry.LevelMmAt(Math.Clamp(litres, geometry.BottomLitres, geometry.BrimLitres));
+        var now = sump.StandingLevelMm(litres);
         return now - (double)level.Value >= 1 ? now : null;
     }
 }

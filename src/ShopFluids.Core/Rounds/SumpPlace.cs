@@ -30,8 +30,8 @@ public sealed record SumpLevels(double? Now, double FullMark, double PumpIntake)
     public static SumpLevels Of(Sump sump, double? volumeLitres)
     {
         ArgumentNullException.ThrowIfNull(sump);
-        var geometry = sump.Geometry;
-        double? now = volumeLitres is { } litres ? geometry.LevelMmAt(Math.Clamp(litres, geometry.BottomLitres, geometry.BrimLitres)) / geometry.BrimMm : null;
-        return new(now, (double)sump.FullMarkMm / geometry.BrimMm, (double)sump.PumpIntakeMm / geometry.BrimMm);
+        var brim = sump.Geometry.BrimMm;
+        double? now = volumeLitres is { } litres ? sump.StandingLevelMm(litres) / brim : null;
+        return new(now, (double)sump.FullMarkMm / brim, (double)sump.PumpIntakeMm / brim);
     }
 }

@@ -42,16 +42,16 @@ internal sealed class HistorySheetNow(ShopSetup setup, Sump sump, Sentences say,
     public HistorySheetStanding Standing(Standing? standing)
     {
         var rows = new List<HistorySheetStandingRow>();
-        if (standing?.Facts is { } facts && standing.ChargeId is not null)
+        if (standing?.Facts is { } facts && setup.OpenCharge(sump.Id) is { } charge)
         {
             rows.AddRange(setup.Parameters.Where(p => facts.Latest.ContainsKey(p.Code)).Select(p => Latest(p, facts.Latest[p.Code], standing.LastReadAtUtc)));
-            if (standing.VolumeLitres is { } volume)
+            if (SumpVolume.Of(setup, sump, charge, standing, nowUtc) is { } volume)
             {
-                var level = facts.Latest.GetValueOrDefault(ParameterCodes.Level);
-                var full = Format.Volume(sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm));
-                rows.Add(level is null || facts.LastMovedAt > level.TakenAt
-                    ? new(Texts.Sheet_Volume, Format.Volume(volume), Format.Say(Texts.Sheet_OfFullReckoned, full), SheetWords.Worded(Verdict.NotMeasured, Direction.None))
-                    : new(Texts.Sheet_Volume, Format.Volume(volume), Format.Say(Texts.Sheet_OfFull, full), SheetWords.Worded(level.Verdict, level.Direction)));
+                rows.Add(new(
+                    Texts.Sheet_Volume,
+                    Format.Volume(volume.Litres),
+                    Format.Say(volume.IsReckoned ? Texts.Sheet_OfFullReckoned : Texts.Sheet_OfFull, Format.Volume(volume.FullLitres)),
+                    SheetWords.Worded(volume.Verdict, volume.Direction)));
             }
 
             if (facts.OpenTasks.Where(t => OverdueTestRule.IsLate(t, nowUtc)).MinBy(t => t.DueAt) is { } late)

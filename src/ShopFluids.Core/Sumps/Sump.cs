@@ -100,6 +100,14 @@ public sealed class Sump : Entity, ISetup
     public void Retire() => IsRetired = true;
 
     public SumpGeometry Geometry => Shape.ToGeometry();
+
+    /// <summary>The level at which so much would stand, mm: at the least its bottom, at the most its brim.</summary>
+    /// <param name="litres">What it holds, L.</param>
+    public double StandingLevelMm(double litres)
+    {
+        var geometry = Geometry;
+        return geometry.LevelMmAt(Math.Clamp(litres, geometry.BottomLitres, geometry.BrimLitres));
+    }
 }
 
 /// <summary>A machine served by a sump.</summary>

@@ -32,8 +32,7 @@ public sealed record SumpPage(
     SumpStanding Standing,
     SumpPageCharge? Charge,
     IReadOnlyList<SumpFigure> Figures,
-    double? VolumeLitres,
-    double FullLitres,
+    SumpVolume? Volume,
     DateTime? NextTestDueAtUtc,
     OpenWork Open,
     IReadOnlyList<BoardPerson> People,
@@ -99,19 +98,18 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
         var answers = await FlagAnswers.OfAsync(db, flags.Where(f => f.EscalatedAtUtc is not null), cancellationToken);
         var tasks = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken);
         var history = await new SumpHistoryReader(db, setup, sump.Id, from, now.AddDays(1)).ReadAsync(cancellationToken);
-        var volume = charge is null ? null : standing?.VolumeLitres;
+        var volume = charge is null ? null : SumpVolume.Of(setup, sump, charge, standing, now);
         var ofCharge = charge is null ? ChargeHistory.Empty : ChargePatterns.HistoryOf(history, charge.Id);
         return new(
             now,
             from,
             setup,
-            SumpPlace.Of(setup, sump, volume),
+            SumpPlace.Of(setup, sump, volume?.Litres),
             [.. setup.MachinesOf(sump).Select(m => new SumpPageMachine(m.Tag, m.Name, m.Delivery, m.WeeklyHours))],
             SumpStanding.Of(facts, now),
             charge is null ? null : ChargeOf(setup, sump, charge, history, now),
             charge is null || facts is null ? [] : Figures(setup, sump, charge, facts, history, now),
             volume,
-            sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm),
             standing?.NextTestDueAtUtc,
             new OpenWork(OpenWorkQuery.Flags(flags, standing?.Facts, answers.LastOn(sump.Id)), OpenWorkQuery.Tasks(tasks, people.ToDictionary(p => p.Person.Id, p => p.Person), setup, sump.Id, now)),
             [.. people.Where(p => p.CanWork).Select(p => p.Person)],

@@ -12,23 +12,16 @@ public sealed partial class SumpBand
     [Parameter, EditorRequired]
     public required SumpView View { get; set; }
 
-    private SumpFigure? Level => View.Page.Figure(ParameterCodes.Level);
+    private SumpVolume? Volume => View.Page.Volume;
 
     private DateTime? LastAddition => View.Page.History.Movements.FirstOrDefault(m => m.Kind == MovementKind.Addition)?.AtUtc;
 
-    // The figure then is the level's volume and what was moved since: the level's verdict is not its own.
-    private bool IsReckoned => Level is { } read && View.Page.History.Movements.Any(m => m.AtUtc > read.TakenAtUtc);
-
-    private string VolumeHeading => Level is { } read
-        ? View.Format.Say(IsReckoned ? Texts.Sump_VolumeReckoned : Texts.Sump_VolumeRead, View.Format.When(read.TakenAtUtc, View.Page.AtUtc))
+    private string VolumeHeading => Volume is { LevelReadAtUtc: { } read } volume
+        ? View.Format.Say(volume.IsReckoned ? Texts.Sump_VolumeReckoned : Texts.Sump_VolumeRead, View.Format.When(read, View.Page.AtUtc))
         : Texts.Sheet_Volume;
 
-    private (Verdict Verdict, Direction Direction) VolumeVerdict => Level is { } read && !IsReckoned ? (read.Verdict, read.Direction) : (Verdict.NotMeasured, Direction.None);
-
-    private double? OverTheMark => View.Page.VolumeLitres - View.Page.FullLitres is { } over and > AdditionDoubts.SlightLitres ? over : null;
-
-    private string VolumeWords => View.Page.VolumeLitres is { } volume
-        ? View.Format.Say(Texts.Sump_VolumeSpoken, View.Format.Volume(volume), View.Format.Volume(View.Page.FullLitres))
+    private string VolumeWords => Volume is { } volume
+        ? View.Format.Say(Texts.Sump_VolumeSpoken, View.Format.Volume(volume.Litres), View.Format.Volume(volume.FullLitres))
         : Texts.Sump_VolumeUnknown;
 
     private string NextTestWhy =>
