@@ -1,5 +1,6 @@
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Findings;
+using ShopFluids.Rules.Judging;
 using ShopFluids.Rules.Limit;
 using ShopFluids.Rules.Shipped;
 
@@ -110,6 +111,29 @@ public sealed class JudgeAgainTests
 
         Assert.Equal((TaskKind.Adjust, "limit:concentration"), Assert.Single(second.NewTasks.Select(t => (t.Kind, t.Cause))));
     }
+
+    // Nobody asks to drain it any more. What was asked for and done for the slide is not asked for again with that.
+    [Fact]
+    public void JudgeAgain_NoLongerToBeDrained_AsksForNothingElse()
+    {
+        var standing = Some.Standing(
+            flags: [Some.Flag(LimitRule.Code, ParameterCodes.Odour, Verdict.Action, Direction.High), Some.Flag(LimitRule.Code, ParameterCodes.Bacteria, Verdict.Warning, Direction.High, 101)],
+            tasks: [Some.Task(TaskKind.DrainClean, "limit:odour")]);
+        var reading = Some.Reading(Some.Measured(ParameterCodes.Odour, 3m), Some.Measured(ParameterCodes.Bacteria, 4m));
+
+        var second = RulesService.JudgeAgain(Some.Input(reading, standing, [Some.Limits(ParameterCodes.Bacteria, null, null, 4m, 5m, edgeIsBeyond: true, clearMargin: 0m)]), NoneClosed);
+
+        Assert.Equal([Some.Id(200)], second.WithdrawnTasks);
+        Assert.Empty(second.Raised);
+        Assert.Empty(second.NewTasks);
+    }
+
+    // One of two flags for which it was to be drained is gone.
+    [Theory]
+    [InlineData(false, true)]
+    [InlineData(true, false)]
+    public void IsSparedTheDrain_AFlagThatDrainsIsCleared_UnlessAnotherAsksForIt(bool mustDrain, bool isSpared) =>
+        Assert.Equal(isSpared, new FlagChanges([], [Some.Flag(LimitRule.Code, ParameterCodes.Odour, Verdict.Action, Direction.High)], []) { MustDrain = mustDrain }.IsSparedTheDrain);
 
     [Theory]
     [InlineData(ParameterCodes.Odour, Verdict.Action, "limit:level")]

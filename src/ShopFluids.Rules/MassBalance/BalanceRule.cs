@@ -82,7 +82,7 @@ public sealed class BalanceRule : IRule
         };
 
         // Water in the place of mix: the level hardly rose, and whoever reads only of the water would look for what cannot be seen.
-        if (water && IsBeyond(balance.CarryOffLitres.Value, balance.CarryOffLitres, leastLitres))
+        if (IsBeyond(balance.CarryOffLitres.Value, balance.CarryOffLitres, leastLitres))
         {
             numbers.Add(NumberNames.LostMix, decimal.Round((decimal)balance.CarryOffLitres.Value, 1));
         }
