@@ -12,8 +12,8 @@ internal readonly record struct RecordedImage(long Entry, string Digest);
 /// <param name="key">Null where there is none: then the seals are only held against each other.</param>
 internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint> fingerprints, List<VerifyFinding> findings)
 {
-    // While entries are examined on other cores the next are read.
-    private const int ReadTogether = 512;
+    // While entries are examined on other cores the next are read; few at a time, so that they are still in the processor's cache when they are hashed.
+    private const int ReadTogether = 32;
 
     private readonly Dictionary<string, RecordedImage> _images = new(StringComparer.Ordinal);
 
@@ -56,7 +56,7 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
     private async IAsyncEnumerable<ExaminedEntry> ExaminedAsync(ShopFluidsDbContext db, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
         var ahead = new Queue<Task<ExaminedEntry[]>>();
-        await foreach (var entries in RowsOf<RecordEntry>(db).Chunk(ReadTogether).WithCancellation(cancellationToken))
+        await foreach (var entries in EntrySource.Of(db, cancellationToken).Chunk(ReadTogether))
         {
             ahead.Enqueue(Task.Run(() => Examine(entries), cancellationToken));
             foreach (var examined in ahead.Count < Environment.ProcessorCount ? [] : await ahead.Dequeue())
@@ -74,24 +74,17 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
         }
     }
 
-    private ExaminedEntry[] Examine(RecordEntry?[] entries)
+    private ExaminedEntry[] Examine(StoredEntry?[] entries)
     {
-        var examiner = new EntryExaminer(key);
+        using var examiner = new EntryExaminer(key);
         return Array.ConvertAll(entries, examiner.Examine);
-    }
-
-    private static IAsyncEnumerable<T?> RowsOf<T>(ShopFluidsDbContext db)
-        where T : class
-    {
-        var type = db.Model.FindEntityType(typeof(T)) ?? throw new InvalidOperationException($"{typeof(T).Name} is not in the model.");
-        return RowSource.Of(db, type).Select(row => (T?)row);
     }
 
     private static string Where(long sequence) => $"RecordEntry {sequence}";
 
     private void Found(VerifyProblem problem, long sequence) => findings.Add(new(problem, Where(sequence), sequence));
 
-    private void Check(RecordEntry entry, ExaminedEntry examined)
+    private void Check(StoredEntry entry, ExaminedEntry examined)
     {
         if (entry.Sequence != _sequence + 1 || (_hash is not null && entry.PreviousHash != _hash))
         {
@@ -120,7 +113,7 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
     }
 
     // Whoever forges one entry must forge all that follow: the first of them says it all.
-    private void CheckSeal(RecordEntry entry, bool isSealed)
+    private void CheckSeal(StoredEntry entry, bool isSealed)
     {
         var isMissing = key is null ? _isSealedBefore && entry.Seal is null : entry.Sequence > key.Since.Count && !isSealed;
         if (isMissing && !_isSealMissing)
@@ -143,9 +136,10 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
     private async Task<RecordFingerprint> CheckHeadAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
     {
         var heads = new List<RecordHead?>();
-        await foreach (var row in RowsOf<RecordHead>(db).WithCancellation(cancellationToken))
+        var type = db.Model.FindEntityType(typeof(RecordHead)) ?? throw new InvalidOperationException($"{nameof(RecordHead)} is not in the model.");
+        await foreach (var row in RowSource.Of(db, type).WithCancellation(cancellationToken))
         {
-            heads.Add(row);
+            heads.Add((RecordHead?)row);
         }
 
         if (heads is not [{ } head])

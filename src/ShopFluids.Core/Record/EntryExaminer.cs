@@ -11,17 +11,21 @@ namespace ShopFluids.Core.Record;
 /// <param name="IsIntact">Its content is a list of changes as the program writes them, and gives its hash.</param>
 /// <param name="IsSealed">It carries the seal of the shop's key.</param>
 /// <param name="Rows">The rows that it tells of, with the digest of what they were after it; without one they were deleted.</param>
-internal readonly record struct ExaminedEntry(RecordEntry? Entry, bool IsIntact, bool IsSealed, IReadOnlyList<(string Row, string? Digest)> Rows);
+internal readonly record struct ExaminedEntry(StoredEntry? Entry, bool IsIntact, bool IsSealed, IReadOnlyList<(string Row, string? Digest)> Rows);
 
 /// <summary>Examines entries one after the other; several may do so side by side. Keeps its buffers, because a record has a million entries.</summary>
-/// <param name="key">Null where there is none.</param>
-internal sealed class EntryExaminer(RecordKey? key)
+internal sealed class EntryExaminer : IDisposable
 {
     private readonly ArrayBufferWriter<byte> _bytes = new();
+    private readonly Utf8JsonWriter _json;
+    private readonly SealCheck? _seals;
+
+    /// <param name="key">Null where there is none.</param>
+    public EntryExaminer(RecordKey? key) => (_json, _seals) = (new(_bytes, RecordEntry.HashedWriting), key?.BeginChecks());
 
     public static string DigestOf(string image) => DigestOf(Encoding.UTF8.GetBytes(image));
 
-    public ExaminedEntry Examine(RecordEntry? entry)
+    public ExaminedEntry Examine(StoredEntry? entry)
     {
         if (entry is null)
         {
@@ -30,10 +34,21 @@ internal sealed class EntryExaminer(RecordKey? key)
 
         // An entry that was changed is still read for its rows as far as it goes: they are compared with what it says now.
         var rows = RowsOf(entry.Changes);
-        return new(entry, rows is not null && HashOf(entry) == entry.Hash, key?.HasSealed(entry.Hash, entry.Seal) == true, rows ?? []);
+        return new(entry, rows is not null && GivesItsHash(entry), _seals?.Fits(entry.Hash, entry.Seal) == true, rows ?? []);
     }
 
-    private static string DigestOf(ReadOnlySpan<byte> image) => Convert.ToHexStringLower(SHA256.HashData(image));
+    public void Dispose()
+    {
+        _json.Dispose();
+        _seals?.Dispose();
+    }
+
+    private static string DigestOf(ReadOnlySpan<byte> image)
+    {
+        Span<byte> digest = stackalloc byte[SHA256.HashSizeInBytes];
+        SHA256.HashData(image, digest);
+        return Convert.ToHexStringLower(digest);
+    }
 
     private static void Expect(bool isSo)
     {
@@ -43,20 +58,31 @@ internal sealed class EntryExaminer(RecordKey? key)
         }
     }
 
-    private string HashOf(RecordEntry entry)
+    private bool GivesItsHash(StoredEntry entry)
     {
         _bytes.ResetWrittenCount();
-        entry.WriteHashed(_bytes);
-        return DigestOf(_bytes.WrittenSpan);
-    }
-
-    private List<(string Row, string? Digest)>? RowsOf(string changes)
-    {
-        _bytes.ResetWrittenCount();
-        Encoding.UTF8.GetBytes(changes, _bytes);
+        _json.Reset(_bytes);
         try
         {
-            return RowsOf(_bytes.WrittenSpan);
+            entry.WriteHashed(_json);
+        }
+        catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable))
+        {
+            // Bytes that are no text: the program wrote none.
+            return false;
+        }
+
+        Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
+        Span<char> digits = stackalloc char[2 * SHA256.HashSizeInBytes];
+        SHA256.HashData(_bytes.WrittenSpan, hash);
+        return Convert.TryToHexStringLower(hash, digits, out _) && entry.Hash.AsSpan().SequenceEqual(digits);
+    }
+
+    private static List<(string Row, string? Digest)>? RowsOf(ReadOnlyMemory<byte> changes)
+    {
+        try
+        {
+            return RowsOf(changes.Span);
         }
         catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable))
         {

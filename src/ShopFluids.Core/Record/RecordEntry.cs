@@ -1,6 +1,6 @@
 using System.Buffers;
-using System.Globalization;
 using System.Security.Cryptography;
+using System.Text;
 using System.Text.Encodings.Web;
 using System.Text.Json;
 using Microsoft.EntityFrameworkCore;
@@ -15,7 +15,7 @@ namespace ShopFluids.Core.Record;
 public sealed class RecordEntry
 {
     // Named, because without a name the writer escapes the same characters byte by byte, which takes longer than to hash them.
-    private static readonly JsonWriterOptions Escaping = new() { Encoder = JavaScriptEncoder.Default };
+    internal static readonly JsonWriterOptions HashedWriting = new() { Encoder = JavaScriptEncoder.Default };
 
     private RecordEntry()
     {
@@ -84,41 +84,11 @@ public sealed class RecordEntry
         return Convert.ToHexStringLower(SHA256.HashData(bytes.WrittenSpan));
     }
 
-    /// <summary>
-    /// Writes what the hash is taken of. A JSON array keeps the fields apart, so that no text can move from one into another. Entries from
-    /// before there were stations, and acts elsewhere, have two fields less.
-    /// </summary>
+    /// <summary>Writes what the hash is taken of.</summary>
     public void WriteHashed(IBufferWriter<byte> bytes)
     {
-        using var json = new Utf8JsonWriter(bytes, Escaping);
-        json.WriteStartArray();
-        json.WriteNumberValue(Sequence);
-        json.WriteStringValue(AtUtc.ToString("yyyy-MM-ddTHH:mm:ss.fffZ", CultureInfo.InvariantCulture));
-        Write(json, ActorId);
-        json.WriteStringValue(ActorName);
-        json.WriteStringValue(Code);
-        json.WriteStringValue(Subject);
-        json.WriteStringValue(Changes);
-        json.WriteStringValue(PreviousHash);
-        if (StationId is not null || StationName is not null)
-        {
-            Write(json, StationId);
-            json.WriteStringValue(StationName);
-        }
-
-        json.WriteEndArray();
-    }
-
-    private static void Write(Utf8JsonWriter json, Guid? id)
-    {
-        if (id is { } known)
-        {
-            json.WriteStringValue(known);
-        }
-        else
-        {
-            json.WriteNullValue();
-        }
+        using var json = new Utf8JsonWriter(bytes, HashedWriting);
+        new StoredEntry(Sequence, AtUtc, ActorId, ActorName, StationId, StationName, Code, Subject, Encoding.UTF8.GetBytes(Changes), PreviousHash, Hash, Seal).WriteHashed(json);
     }
 
     internal void SealWith(RecordKey key) => Seal = key.Seal(Hash);

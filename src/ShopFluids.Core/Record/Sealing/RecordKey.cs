@@ -1,5 +1,4 @@
 using System.Diagnostics.CodeAnalysis;
-using System.Runtime.InteropServices;
 using System.Security.Cryptography;
 using System.Text;
 
@@ -58,6 +57,12 @@ public sealed class RecordKey
     public string Seal(string hash) => Convert.ToHexStringLower(HMACSHA256.HashData(_secret, Encoding.UTF8.GetBytes(hash)));
 
     /// <summary>Whether the seal is the one of this key; how long that takes does not tell how much of it is right.</summary>
-    public bool HasSealed(string hash, string? seal) =>
-        seal is not null && CryptographicOperations.FixedTimeEquals(MemoryMarshal.AsBytes(Seal(hash).AsSpan()), MemoryMarshal.AsBytes(seal.AsSpan()));
+    public bool HasSealed(string hash, string? seal)
+    {
+        using var check = BeginChecks();
+        return check.Fits(hash, seal);
+    }
+
+    /// <summary>For many seals, one after the other.</summary>
+    internal SealCheck BeginChecks() => new(IncrementalHash.CreateHMAC(HashAlgorithmName.SHA256, _secret));
 }
