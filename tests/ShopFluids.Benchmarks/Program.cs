@@ -26,8 +26,8 @@ const double VerifyTarget = 3;
 // What the entry page may cost, as a multiple of the same page as a file after its queries by hand.
 const double PageTarget = 2;
 
-// What the board of a generated shop may cost up to its first content, as a multiple of the page as a file and the bytes that draw it after the
-// queries by hand; ten times the history, as a multiple of what a tenth costs; and the managed memory of a board that is open.
+// What the board of a generated shop may cost up to its first content, as a multiple of the page as a file after the queries by hand; ten times
+// the history, as a multiple of what a tenth costs; and the managed memory of a board that is open.
 const double BoardTarget = 2;
 const double HistoryTarget = 1.2;
 const double CircuitMegabytes = 1;

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
@@ -24,10 +25,34 @@ public sealed record BoardFilter(Guid? AreaId = null, Guid? PersonId = null, Rul
     public bool AsksForWork => PersonId is not null || Kind is not null;
 }
 
-/// <summary>Reads the board in ten queries, whatever the number of sumps.</summary>
+/// <summary>
+/// Reads the board in a dozen queries, whatever the number of sumps. It hangs in the office, at the tool crib and on the supervisor's desk all day: as long as
+/// nothing was recorded, all who look share what was read last.
+/// </summary>
 public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     public const int DaysShown = 7;
+
+    /// <summary>So long what was read is shown where nothing was recorded since: work may have become late meanwhile, which nobody records.</summary>
+    public static readonly TimeSpan Holds = TimeSpan.FromSeconds(15);
+
+    // Different filters that are looked through at the same time.
+    private const int MostKept = 20;
+
+    // Compiled once; a compiled query is of one model, hence no static.
+    private readonly Func<ShopFluidsDbContext, CancellationToken, Task<long>> _sequence =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db, CancellationToken _) => db.RecordHead.Select(h => h.Sequence).Single());
+
+    private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<StandingRow>> _allStandings =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db) => db.Standings.AsNoTracking().Select(s => new StandingRow(s.SumpId, s.ChargeId, s.LastReadAtUtc, s.VolumeLitres, s.Facts)));
+
+    private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<Flag>> _openFlags =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db) => db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null));
+
+    private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<CareTask>> _openTasks =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db) => db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open));
+
+    private readonly ConcurrentDictionary<BoardFilter, Kept> _kept = new();
 
     // The longest shutdown that can be planned, and the week-ends around it.
     private const int MostClosedDays = PlanShutdownHandler.MostDays + 7;
@@ -36,15 +61,33 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
     {
         ArgumentNullException.ThrowIfNull(filter);
         await using var db = await database.ReadAsync(cancellationToken);
-        var setup = await setups.CurrentAsync(db, cancellationToken);
+
+        // Before all else: what is recorded while the rest is read is missed by this board and not by the next.
+        var sequence = await _sequence(db, cancellationToken);
         var now = clock.UtcNow;
-        var standings = await db.Standings.AsNoTracking()
-            .Select(s => new StandingRow(s.SumpId, s.ChargeId, s.LastReadAtUtc, s.VolumeLitres, s.Facts))
-            .ToDictionaryAsync(s => s.SumpId, cancellationToken);
-        var flags = (await db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null).ToListAsync(cancellationToken)).ToLookup(f => f.SumpId);
+        if (_kept.TryGetValue(filter, out var kept) && kept.Sequence == sequence && now - kept.Board.AtUtc is var age && age >= TimeSpan.Zero && age < Holds)
+        {
+            return kept.Board;
+        }
+
+        var board = await ReadAsync(db, filter, now, cancellationToken);
+        if (_kept.Count >= MostKept)
+        {
+            _kept.Clear();
+        }
+
+        _kept[filter] = new(sequence, board);
+        return board;
+    }
+
+    private async Task<ShopBoard> ReadAsync(ShopFluidsDbContext db, BoardFilter filter, DateTime now, CancellationToken cancellationToken)
+    {
+        var setup = await setups.CurrentAsync(db, cancellationToken);
+        var standings = await _allStandings(db).ToDictionaryAsync(s => s.SumpId, cancellationToken: cancellationToken);
+        var flags = await _openFlags(db).ToLookupAsync(f => f.SumpId, cancellationToken: cancellationToken);
         var people = await OpenWorkQuery.PeopleAsync(db, cancellationToken);
         var names = people.ToDictionary(p => p.Person.Id, p => p.Person);
-        var tasks = (await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken)).ToLookup(t => t.SumpId);
+        var tasks = await _openTasks(db).ToLookupAsync(t => t.SumpId, cancellationToken: cancellationToken);
 
         var answers = await FlagAnswers.OfAsync(db, flags.SelectMany(f => f).Where(f => f.EscalatedAtUtc is not null), cancellationToken);
         var skips = await StopSkip.OfDayAsync(db, setup.Calendar.ShopDayOf(now), cancellationToken);
@@ -125,6 +168,8 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         var first = Enumerable.Range(1, DaysShown - 1).Select(today.AddDays).Where(d => !calendar.IsOpen(d)).Select(d => (DateOnly?)d).FirstOrDefault();
         return first is { } from ? new(from, Enumerable.Range(0, MostClosedDays).Select(from.AddDays).TakeWhile(d => !calendar.IsOpen(d)).Last()) : null;
     }
+
+    private sealed record Kept(long Sequence, ShopBoard Board);
 
     private sealed record StandingRow(Guid SumpId, Guid? ChargeId, DateTime? LastReadAtUtc, double? VolumeLitres, StandingFacts? Facts);
 }

@@ -19,7 +19,7 @@ internal static class SumpPriority
         ArgumentNullException.ThrowIfNull(sump);
         ArgumentNullException.ThrowIfNull(prices);
         var late = facts?.OpenTasks.Where(t => t.DueAt <= nowUtc).ToList() ?? [];
-        var steps = late.Count == 0 ? [] : setup.StepsOf(sump.Id).ToDictionary(s => CareStep.CauseOf(s.Id), s => setup.FactsOf(s, sump.Id), StringComparer.Ordinal);
+        var steps = setup.StepFactsOf(sump.Id);
         return new(
             facts?.OpenFlags.Any(f => f.Severity == Verdict.Action) == true,
             late.Select(t => WorkPriority.QuartersLate(t.DueAt, steps.GetValueOrDefault(t.Cause), nowUtc)).DefaultIfEmpty(0).Max(),

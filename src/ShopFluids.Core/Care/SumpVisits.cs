@@ -26,7 +26,7 @@ internal sealed class SumpVisits
         var calendar = setup.CalendarFor(sumpId);
         var today = calendar.ShopDayOf(nowUtc);
         var window = RuleRegistry.Gathering.WindowOf(setup.TuningsFor(sumpId, setup.OpenCharge(sumpId)?.FluidId).ByRule);
-        var steps = setup.StepsOf(sumpId).ToDictionary(s => CareStep.CauseOf(s.Id), s => setup.FactsOf(s, sumpId), StringComparer.Ordinal);
+        var steps = setup.StepFactsOf(sumpId);
         var all = open.ToList();
         var work = all.ToDictionary(t => t.Id, t => VisitWork.Of(t, steps.GetValueOrDefault(t.Cause), window, calendar, today));
         var shared = new Dictionary<Guid, Guid>();

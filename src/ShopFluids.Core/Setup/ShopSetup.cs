@@ -33,6 +33,7 @@ public sealed class ShopSetup
     private readonly Dictionary<string, CareStep> _stepsByCause;
     private readonly Dictionary<Guid, ShopCalendar> _ownCalendars;
     private readonly ConcurrentDictionary<(Guid? Sump, Guid? Fluid), TuningsInForce> _tunings = [];
+    private readonly ConcurrentDictionary<Guid, IReadOnlyDictionary<string, CareStepFacts>> _stepFacts = [];
 
     internal ShopSetup(
         long version,
@@ -136,6 +137,10 @@ public sealed class ShopSetup
         ArgumentNullException.ThrowIfNull(step);
         return step.ToFacts(WeeklyHoursOf(sumpId));
     }
+
+    /// <summary>The steps of a sump's plan as the rules see them, by their causes.</summary>
+    public IReadOnlyDictionary<string, CareStepFacts> StepFactsOf(Guid sumpId) =>
+        _stepFacts.GetOrAdd(sumpId, id => _stepsBySump[id].ToDictionary(s => CareStep.CauseOf(s.Id), s => FactsOf(s, id), StringComparer.Ordinal));
 
     /// <summary>Running hours a week of the sump's machine that runs most; 0 where it serves none.</summary>
     public decimal WeeklyHoursOf(Guid sumpId) => FindSump(sumpId) is { } sump ? MachinesOf(sump).Select(m => m.WeeklyHours).DefaultIfEmpty(0).Max() : 0;

@@ -3,12 +3,14 @@ using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Components.Web;
 using ShopFluids.Core.Setup;
 using ShopFluids.Web.Account;
+using ShopFluids.Web.Components.Shared.Loading;
 
 namespace ShopFluids.Web.Components;
 
 public sealed partial class App
 {
-    private static readonly InteractiveServerRenderMode Island = new(prerender: false);
+    private static readonly InteractiveServerRenderMode InCircuit = new(prerender: false);
+    private static readonly InteractiveServerRenderMode DrawnAhead = new(prerender: true);
     private string _theme = "light";
     private string _timeZone = "Etc/UTC";
 
@@ -19,6 +21,8 @@ public sealed partial class App
     public required SetupCache Setups { get; init; }
 
     private static string Language => CultureInfo.CurrentUICulture.TwoLetterISOLanguageName;
+
+    private InteractiveServerRenderMode Island => Http.GetEndpoint()?.Metadata.GetMetadata<DrawnAheadAttribute>() is null ? InCircuit : DrawnAhead;
 
     private string Base => Http.Request.PathBase.Add("/").Value ?? "/";
 

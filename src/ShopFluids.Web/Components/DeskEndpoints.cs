@@ -5,6 +5,7 @@ using ShopFluids.Core.Machines;
 using ShopFluids.Core.Overview;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Components.Shared.Loading;
 using ShopFluids.Web.Pages.Board.Work;
 using ShopFluids.Web.Pages.Record;
 using ShopFluids.Web.Pages.Search;
@@ -26,6 +27,7 @@ public static class DeskEndpoints
         // One for each circuit: it remembers who sits there.
         services.AddScoped<DeskSession>();
         services.AddScoped<WorkActs>();
+        services.AddSingleton<Handover>();
         services.AddSingleton<BoardQuery>();
         services.AddSingleton<OpenWorkQuery>();
         services.AddSingleton<ShopOverviewQuery>();

@@ -23,9 +23,6 @@ internal sealed partial class BoardCircuit : IAsyncDisposable
     {
     }
 
-    /// <summary>Bytes of the page and of all batches up to the board.</summary>
-    public (int Page, int Batches) Size { get; private set; }
-
     /// <param name="client">Signed in.</param>
     /// <param name="cookies">The client's.</param>
     /// <param name="content">What only the loaded board holds, such as the tag of a sump.</param>
@@ -78,8 +75,8 @@ internal sealed partial class BoardCircuit : IAsyncDisposable
 
         Drop(_received.AsSpan(0, _count).IndexOf(EndOfHandshake) + 1);
         await SendAsync(PackWriter.Call("0", "StartCircuit", server.ToString(), address.ToString(), "[]", ""));
-        await SendAsync(PackWriter.Call(null, "UpdateRootComponents", Components(page), ""));
-        Size = (Encoding.UTF8.GetByteCount(page), await AnswerAsync(content));
+        await SendAsync(PackWriter.Call(null, "UpdateRootComponents", Components(page), State().Match(page).Groups["state"].Value));
+        await AnswerAsync(content);
     }
 
     private static string Components(string page)
@@ -88,18 +85,16 @@ internal sealed partial class BoardCircuit : IAsyncDisposable
         return $"{{\"batchId\":1,\"operations\":[{string.Join(',', operations)}]}}";
     }
 
-    /// <returns>How many bytes the batches had.</returns>
-    private async Task<int> AnswerAsync(byte[]? content)
+    private async Task AnswerAsync(byte[]? content)
     {
-        for (var bytes = 0; ;)
+        while (true)
         {
             while (Next() is { } message)
             {
                 var batch = await AnswerAsync(new PackReader(message));
-                bytes += batch.Length;
                 if (content is not null && batch.Span.IndexOf(content) >= 0)
                 {
-                    return bytes;
+                    return;
                 }
             }
 
@@ -183,4 +178,7 @@ internal sealed partial class BoardCircuit : IAsyncDisposable
 
     [GeneratedRegex("<!--Blazor:(?<json>\\{\"type\":\"server\".*?\\})-->", RegexOptions.None, 1000)]
     private static partial Regex Marker();
+
+    [GeneratedRegex("<!--Blazor-Server-Component-State:(?<state>[^>]*?)-->", RegexOptions.None, 1000)]
+    private static partial Regex State();
 }

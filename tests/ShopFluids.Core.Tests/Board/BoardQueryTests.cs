@@ -357,8 +357,51 @@ public sealed class BoardQueryTests
         Assert.True(open.Tasks.Count >= 2);
     }
 
-    private static Task<ShopBoard> BoardAsync(ShopFixture shop, BoardFilter? filter = null) =>
-        new BoardQuery(shop.Get<ShopDatabase>(), shop.Get<SetupCache>(), shop.Get<ShopClock>()).RunAsync(filter ?? new BoardFilter(), Token);
+    [Theory, EachDatabase]
+    public async Task RunAsync_NothingRecordedSince_IsShared(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var query = Query(shop);
+        var first = await query.RunAsync(new BoardFilter(), Token);
+        shop.Clock.Advance(BoardQuery.Holds - TimeSpan.FromSeconds(1));
+
+        Assert.Same(first, await query.RunAsync(new BoardFilter(), Token));
+        Assert.NotSame(first, await query.RunAsync(new BoardFilter(AreaId: shop.AreaId), Token));
+
+        shop.Clock.Advance(TimeSpan.FromSeconds(1));
+        var later = await query.RunAsync(new BoardFilter(), Token);
+        Assert.Equal(first.AtUtc + BoardQuery.Holds, later.AtUtc);
+    }
+
+    // Also by another instance: what tells is the record, not the news of this one.
+    [Theory, EachDatabase]
+    public async Task RunAsync_SomethingRecordedSince_IsReadAnew(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var query = Query(shop);
+        var first = await query.RunAsync(new BoardFilter(), Token);
+        await shop.StoreAsync(Some.Reading(brix: 4.0m));
+
+        var next = await query.RunAsync(new BoardFilter(), Token);
+
+        Assert.Equal((SumpState.NotMeasured, SumpState.Action), (first.Rows[0].Standing.State, next.Rows[0].Standing.State));
+    }
+
+    // Clocks step back: a board of the future is not shown.
+    [Theory, EachDatabase]
+    public async Task RunAsync_ClockSteppedBack_IsReadAnew(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        var query = Query(shop);
+        var first = await query.RunAsync(new BoardFilter(), Token);
+        shop.Clock.AdjustTime(shop.Clock.GetUtcNow().AddMinutes(-5));
+
+        Assert.Equal(first.AtUtc.AddMinutes(-5), (await query.RunAsync(new BoardFilter(), Token)).AtUtc);
+    }
+
+    private static BoardQuery Query(ShopFixture shop) => new(shop.Get<ShopDatabase>(), shop.Get<SetupCache>(), shop.Get<ShopClock>());
+
+    private static Task<ShopBoard> BoardAsync(ShopFixture shop, BoardFilter? filter = null) => Query(shop).RunAsync(filter ?? new BoardFilter(), Token);
 
     private static async Task FilledAsync(ShopFixture shop, string tag, int walkOrder)
     {

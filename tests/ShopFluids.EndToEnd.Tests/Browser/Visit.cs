@@ -57,6 +57,11 @@ internal sealed class Visit : IAsyncDisposable
         await Page.WaitForLoadStateAsync(LoadState.Load);
         await Page.Locator("h1").First.WaitForAsync();
         await Assertions.Expect(Page.Locator("main section[aria-busy=true]")).ToHaveCountAsync(0);
+        if (_hasScript)
+        {
+            // Drawn ahead, and its circuit is not there yet.
+            await Assertions.Expect(Page.Locator("[inert]")).ToHaveCountAsync(0);
+        }
 
         // A page of the desk may ask for a style sheet of its own when it is drawn.
         while (_hasScript && !await Page.EvaluateAsync<bool>("() => [...document.querySelectorAll('link[rel=stylesheet]')].every(link => link.sheet)"))

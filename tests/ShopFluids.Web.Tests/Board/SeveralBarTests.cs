@@ -144,6 +144,7 @@ public sealed class SeveralBarTests
 
     private static IRenderedComponent<BoardPage> Board(DeskContext desk)
     {
+        desk.TakeOver();
         var page = desk.Render<BoardPage>();
         page.WaitForElement("tbody input[type=checkbox]", Patience);
         return page;

@@ -1,6 +1,7 @@
 using System.Globalization;
 using System.Security.Claims;
 using Bunit;
+using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Identity;
 using Microsoft.Extensions.DependencyInjection;
 using MudBlazor.Services;
@@ -14,6 +15,7 @@ using ShopFluids.Testing.Databases;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Components.Layout;
+using ShopFluids.Web.Components.Shared.Loading;
 using ShopFluids.Web.Pages.Board.Work;
 
 namespace ShopFluids.Web.Tests.Layout;
@@ -56,6 +58,9 @@ internal sealed class DeskContext : BunitContext
         return context;
     }
 
+    /// <summary>The circuit is there: what a page draws ahead of it is drawn no more. Afterwards no service can be added.</summary>
+    public void TakeOver() => SetRendererInfo(new RendererInfo("Server", isInteractive: true));
+
     /// <summary>Somebody who lets the person of this desk lose the role.</summary>
     public async Task OtherSupervisorAsync()
     {
@@ -73,6 +78,7 @@ internal sealed class DeskContext : BunitContext
     private void AddCore()
     {
         Services.AddMudServices();
+        Services.AddSingleton<Handover>();
         Services.AddScoped<DeskSession>();
         Services.AddSingleton<SignInCheck>();
         Services.AddSingleton(Shop.Get<AccountsQuery>());

@@ -113,6 +113,7 @@ public sealed class SearchPageTests
     {
         await using var desk = await DeskContext.OpenAsync();
 
+        desk.TakeOver();
         var bar = desk.Render<DeskBar>();
 
         var box = bar.Find("form[role=search] input");

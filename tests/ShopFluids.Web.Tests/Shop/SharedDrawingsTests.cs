@@ -22,11 +22,11 @@ public sealed class SharedDrawingsTests : BunitContext
     [InlineData(Verdict.Action, Direction.Low, true, "#act-lo", "v act")]
     public void VerdictTag_EachState_HasItsShapeItsColourAndItsWord(Verdict verdict, Direction direction, bool isLate, string mark, string cssClass)
     {
-        var tag = Render<VerdictTag>(p => p.Add(t => t.Verdict, verdict).Add(t => t.Direction, direction).Add(t => t.IsLate, isLate).Add(t => t.Text, "The word"));
+        var tag = Render(builder => builder.AddContent(0, VerdictTag.Of("The <word>", verdict, direction, isLate)));
 
         var span = tag.Find("span");
         Assert.Equal(cssClass, span.ClassName);
-        Assert.Equal("The word", span.TextContent);
+        Assert.Equal("The <word>", span.TextContent);
         Assert.Equal(mark, tag.Find("use").GetAttribute("href"));
         Assert.Equal("true", tag.Find("svg").GetAttribute("aria-hidden"));
     }

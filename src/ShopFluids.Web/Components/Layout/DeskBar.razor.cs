@@ -6,11 +6,10 @@ namespace ShopFluids.Web.Components.Layout;
 public sealed partial class DeskBar : IDisposable
 {
     private readonly CancellationTokenSource _leaving = new();
-    private string _site = "";
-    private string _name = "";
-    private bool _maySetUp;
-    private bool _mayCare;
-    private bool _mayAudit;
+
+    /// <summary>Kept from the drawing ahead, so that nothing in the bar goes away and comes back.</summary>
+    [PersistentState]
+    public DeskBarContent? Content { get; set; }
 
     [Inject]
     public required DeskSession Session { get; init; }
@@ -21,12 +20,13 @@ public sealed partial class DeskBar : IDisposable
         _leaving.Dispose();
     }
 
-    protected override async Task OnInitializedAsync()
-    {
-        _site = (await Session.WordsAsync(_leaving.Token)).Setup.Site?.Name ?? "";
-        _name = await Session.NameAsync();
-        _maySetUp = await Session.MayAsync(Policies.CanSupervise);
-        _mayAudit = await Session.MayAsync(Policies.CanAudit);
-        _mayCare = await Session.MayAsync(Policies.CanCare);
-    }
+    protected override async Task OnInitializedAsync() => Content ??= new(
+        (await Session.WordsAsync(_leaving.Token)).Setup.Site?.Name ?? "",
+        await Session.NameAsync(),
+        await Session.MayAsync(Policies.CanSupervise),
+        await Session.MayAsync(Policies.CanAudit),
+        await Session.MayAsync(Policies.CanCare));
 }
+
+/// <summary>What the bar says to the person who has signed in.</summary>
+public sealed record DeskBarContent(string Site, string Name, bool MaySetUp, bool MayAudit, bool MayCare);

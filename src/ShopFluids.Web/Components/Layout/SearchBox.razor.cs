@@ -8,4 +8,8 @@ public sealed partial class SearchBox
     /// <summary>What stands in it at first. Not bound: what is typed is the browser's until it is sent.</summary>
     [Parameter]
     public string Text { get; set; } = "";
+
+    /// <summary>It will be drawn anew in a moment, and what was typed into it would be gone: nobody may type yet.</summary>
+    [Parameter]
+    public bool IsAhead { get; set; }
 }

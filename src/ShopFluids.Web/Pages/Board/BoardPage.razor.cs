@@ -15,7 +15,7 @@ namespace ShopFluids.Web.Pages.Board;
 public sealed partial class BoardPage : IDisposable
 {
     // The worst come first, and nobody reads hundreds: the rest waits for a press, so that the first are there at once and an open board stays small.
-    private const int RowsAtFirst = 40;
+    private const int RowsAtFirst = 25;
 
     private readonly CancellationTokenSource _leaving = new();
     private Load<BoardView> _view = new Load<BoardView>.Loading();
@@ -25,6 +25,7 @@ public sealed partial class BoardPage : IDisposable
     private IReadOnlyList<TickedTask> _ticked = [];
     private bool _showsSeveral;
     private bool _showsAll;
+    private bool _isAhead;
 
     [Inject]
     public required BoardQuery Query { get; init; }
@@ -40,6 +41,13 @@ public sealed partial class BoardPage : IDisposable
 
     [Inject]
     public required NavigationManager Navigation { get; init; }
+
+    [Inject]
+    public required Handover Handover { get; init; }
+
+    /// <summary>For what the page was drawn with ahead.</summary>
+    [PersistentState]
+    public string? Ticket { get; set; }
 
     [SupplyParameterFromQuery(Name = "area")]
     public string? AreaText { get; set; }
@@ -67,13 +75,40 @@ public sealed partial class BoardPage : IDisposable
         _leaving.Dispose();
     }
 
-    protected override async Task OnParametersSetAsync() => await LoadAsync();
-
-    protected override void OnAfterRender(bool firstRender)
+    protected override void OnInitialized()
     {
-        if (firstRender)
+        if (Handover.Take<Ahead>(Ticket) is { } ahead)
         {
-            _live = new LiveLook(News, Time, _ => true, () => _ = InvokeAsync(LookAgainAsync));
+            (_view, _mayAct, _isAhead) = (new Load<BoardView>.Loaded(ahead.View), ahead.MayAct, true);
+        }
+    }
+
+    protected override async Task OnParametersSetAsync()
+    {
+        if (!_isAhead)
+        {
+            await LoadAsync();
+        }
+
+        if (!RendererInfo.IsInteractive && _view is Load<BoardView>.Loaded { Value: var drawn })
+        {
+            Ticket = Handover.Leave(new Ahead(drawn, _mayAct));
+        }
+    }
+
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (!firstRender)
+        {
+            return;
+        }
+
+        _live = new LiveLook(News, Time, _ => true, () => _ = InvokeAsync(LookAgainAsync));
+        if (_isAhead)
+        {
+            // What came between the drawing and the listening was heard by nobody.
+            _isAhead = false;
+            await LookAgainAsync();
         }
     }
 
@@ -129,7 +164,7 @@ public sealed partial class BoardPage : IDisposable
         }
     }
 
-    private HashSet<Guid> TickedIds => [.. _ticked.Select(t => t.Id)];
+    private sealed record Ahead(BoardView View, bool MayAct);
 
     private void Tick((TickedTask Task, bool IsTicked) tick)
     {

@@ -1,0 +1,53 @@
+using Microsoft.Playwright;
+using ShopFluids.Core.Wording;
+using ShopFluids.EndToEnd.Tests.Browser;
+using ShopFluids.EndToEnd.Tests.Server;
+using Xunit;
+
+namespace ShopFluids.EndToEnd.Tests.Desk;
+
+/// <summary>The board stands in its document: it is read before its circuit is there, and the circuit takes nothing of it away again.</summary>
+[Collection(SqliteDemoTests.Name)]
+public sealed class DrawnAheadTests(SqliteDemo demo, Chromium chromium)
+{
+    // Each different state of the document while it is built: whether it can be pressed, its rows, its places to go, and whether it says that it loads.
+    private const string Watch = """
+        window.seen = [];
+        new MutationObserver(() => {
+          const main = document.getElementById('main');
+          const now = [main === null ? 'none' : main.inert ? 'inert' : 'live', document.querySelectorAll('table.b tbody tr').length,
+            document.querySelectorAll('header.bar nav a').length, document.querySelector('main [aria-busy=true]') !== null].join(' ');
+          if (window.seen.at(-1) !== now) {
+            window.seen.push(now);
+          }
+        }).observe(document, { subtree: true, childList: true, attributes: true });
+        """;
+
+    [Fact]
+    public async Task Board_CircuitTakesOver_NothingGoesAwayAndComesBack()
+    {
+        await using var visit = await demo.VisitAsync(chromium, Texts.Role_Supervisor, 1440, 900);
+        await visit.Page.AddInitScriptAsync(Watch);
+
+        await visit.GoAsync("/board");
+
+        var seen = await visit.Page.EvaluateAsync<string[]>("() => window.seen");
+        var (whole, live) = (seen.Single(s => s.StartsWith("live ", StringComparison.Ordinal)).Replace("live ", "inert ", StringComparison.Ordinal), seen[^1]);
+        Assert.StartsWith("live ", live, StringComparison.Ordinal);
+        Assert.EndsWith(" false", live, StringComparison.Ordinal);
+        Assert.Equal(whole, seen[^2]);
+        await visit.Page.Locator("table.b .c-who button").First.ClickAsync();
+        await visit.Page.GetByRole(AriaRole.Dialog).WaitForAsync();
+        visit.ExpectNoFaults();
+    }
+
+    [Fact]
+    public async Task Board_WithoutScript_IsRead()
+    {
+        await using var visit = await demo.VisitAsync(chromium, Texts.Role_Supervisor, 1440, 900, hasScript: false);
+
+        await visit.GoAsync("/board");
+
+        Assert.NotEqual(0, await visit.Page.Locator("table.b tbody tr").CountAsync());
+    }
+}
