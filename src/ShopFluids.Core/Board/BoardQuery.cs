@@ -10,7 +10,6 @@ using ShopFluids.Core.Setup;
 using ShopFluids.Core.ShopFlags;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
-using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Board;
@@ -43,15 +42,18 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
     private readonly Func<ShopFluidsDbContext, CancellationToken, Task<long>> _sequence =
         EF.CompileAsyncQuery((ShopFluidsDbContext db, CancellationToken _) => db.RecordHead.Select(h => h.Sequence).Single());
 
-    private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<StandingRow>> _allStandings =
-        EF.CompileAsyncQuery((ShopFluidsDbContext db) => db.Standings.AsNoTracking().Select(s => new StandingRow(s.SumpId, s.ChargeId, s.LastReadAtUtc, s.VolumeLitres, s.Facts)));
+    private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<RowVersion>> _standingVersions =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db) => db.Standings.Select(s => new RowVersion(s.SumpId, s.Version)));
 
-    private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<Flag>> _openFlags =
-        EF.CompileAsyncQuery((ShopFluidsDbContext db) => db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null));
+    private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<RowVersion>> _flagVersions =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db) => db.Flags.Where(f => f.EndedAtUtc == null).Select(f => new RowVersion(f.Id, f.Version)));
 
-    private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<CareTask>> _openTasks =
-        EF.CompileAsyncQuery((ShopFluidsDbContext db) => db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open));
+    private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<RowVersion>> _taskVersions =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db) => db.CareTasks.Where(t => t.State == TaskState.Open).Select(t => new RowVersion(t.Id, t.Version)));
 
+    private readonly RowMemory<Standing> _standings = new(s => new(s.SumpId, s.Version));
+    private readonly RowMemory<Flag> _flags = new(f => new(f.Id, f.Version));
+    private readonly RowMemory<CareTask> _tasks = new(t => new(t.Id, t.Version));
     private readonly ConcurrentDictionary<BoardFilter, Kept> _kept = new();
 
     // The longest shutdown that can be planned, and the week-ends around it.
@@ -83,11 +85,11 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
     private async Task<ShopBoard> ReadAsync(ShopFluidsDbContext db, BoardFilter filter, DateTime now, CancellationToken cancellationToken)
     {
         var setup = await setups.CurrentAsync(db, cancellationToken);
-        var standings = await _allStandings(db).ToDictionaryAsync(s => s.SumpId, cancellationToken: cancellationToken);
-        var flags = await _openFlags(db).ToLookupAsync(f => f.SumpId, cancellationToken: cancellationToken);
+        var standings = (await StandingsAsync(db, cancellationToken)).ToDictionary(s => s.SumpId);
+        var flags = (await FlagsAsync(db, cancellationToken)).ToLookup(f => f.SumpId);
         var people = await OpenWorkQuery.PeopleAsync(db, cancellationToken);
         var names = people.ToDictionary(p => p.Person.Id, p => p.Person);
-        var tasks = await _openTasks(db).ToLookupAsync(t => t.SumpId, cancellationToken: cancellationToken);
+        var tasks = (await TasksAsync(db, cancellationToken)).ToLookup(t => t.SumpId);
 
         var answers = await FlagAnswers.OfAsync(db, flags.SelectMany(f => f).Where(f => f.EscalatedAtUtc is not null), cancellationToken);
         var skips = await StopSkip.OfDayAsync(db, setup.Calendar.ShopDayOf(now), cancellationToken);
@@ -122,6 +124,24 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         };
     }
 
+    private Task<IReadOnlyList<Standing>> StandingsAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
+    {
+        var all = db.Standings.AsNoTracking();
+        return _standings.OfAsync(_standingVersions(db), ids => (ids is null ? all : all.Where(s => ids.Contains(s.SumpId))).AsAsyncEnumerable(), cancellationToken);
+    }
+
+    private Task<IReadOnlyList<Flag>> FlagsAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
+    {
+        var open = db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null);
+        return _flags.OfAsync(_flagVersions(db), ids => (ids is null ? open : open.Where(f => ids.Contains(f.Id))).AsAsyncEnumerable(), cancellationToken);
+    }
+
+    private Task<IReadOnlyList<CareTask>> TasksAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
+    {
+        var open = db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open);
+        return _tasks.OfAsync(_taskVersions(db), ids => (ids is null ? open : open.Where(t => ids.Contains(t.Id))).AsAsyncEnumerable(), cancellationToken);
+    }
+
     private static StopSkip? Holding(Dictionary<Guid, StopSkip> skips, Guid sumpId, DateTime? lastReadAtUtc) =>
         skips.TryGetValue(sumpId, out var skip) && skip.HoldsAfter(lastReadAtUtc) ? skip : null;
 
@@ -130,7 +150,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         && (!filter.AsksForWork || row.Tasks.Any(t => (filter.Kind is null || t.Kind == filter.Kind) && (filter.PersonId is null || t.Who?.Id == filter.PersonId)));
 
     private static BoardRow Row(
-        Sump sump, ShopSetup setup, StandingRow? standing, IEnumerable<Flag> flags, IReadOnlyCollection<CareTask> tasks, Dictionary<Guid, BoardPerson> names, DateTime? answeredAt, DateTime now)
+        Sump sump, ShopSetup setup, Standing? standing, IEnumerable<Flag> flags, IReadOnlyCollection<CareTask> tasks, Dictionary<Guid, BoardPerson> names, DateTime? answeredAt, DateTime now)
     {
         var work = OpenWorkQuery.Tasks(tasks, names, setup, sump.Id, now);
         return new(
@@ -170,6 +190,4 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
     }
 
     private sealed record Kept(long Sequence, ShopBoard Board);
-
-    private sealed record StandingRow(Guid SumpId, Guid? ChargeId, DateTime? LastReadAtUtc, double? VolumeLitres, StandingFacts? Facts);
 }

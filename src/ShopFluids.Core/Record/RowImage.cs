@@ -21,7 +21,9 @@ public static class RowImage
     public static string KeyOf(EntityEntry entry) =>
         string.Join(':', (entry.Metadata.FindPrimaryKey()?.Properties ?? []).Select(p => Text(p, entry.CurrentValues[p])));
 
-    /// <summary>The whole row, or only the properties for which <paramref name="include"/> holds.</summary>
+    /// <summary>
+    /// The whole row, or only the properties for which <paramref name="include"/> holds: those with nothing in them too, or nobody would see that there was nothing before.
+    /// </summary>
     public static void Write(Utf8JsonWriter json, EntityEntry entry, PropertyValues values, Func<IProperty, bool>? include = null)
     {
         json.WriteStartObject();
@@ -33,7 +35,7 @@ public static class RowImage
             }
 
             var text = Text(property, values[property]);
-            if (text is null && property.FindAnnotation(LaterColumn.Annotation) is not null)
+            if (text is null && include is null && property.FindAnnotation(LaterColumn.Annotation) is not null)
             {
                 continue;
             }

@@ -35,15 +35,6 @@ internal static class SheetWords
     public static SheetVerdict Worded(this Sentences say, string parameter, Verdict verdict, Direction direction) =>
         new(verdict, direction, say.VerdictOn(parameter, verdict, direction));
 
-    /// <summary>7.0 to 9.0, or the one end there is; null where there is none.</summary>
-    public static string? Range(this ShopFormat format, string? low, string? high) => (low, high) switch
-    {
-        (null, null) => null,
-        (null, { } to) => format.Say(Texts.Sheet_UpTo, to),
-        ({ } from, null) => format.Say(Texts.Sheet_From, from),
-        ({ } from, { } to) => from == to ? from : format.Say(Texts.Time_FromTo, from, to),
-    };
-
     private static string UnitOf(ShopFormat format, Parameter parameter) =>
         parameter.Code == ParameterCodes.Concentration ? Texts.Sheet_PercentByVolume : format.InUnit(0, parameter.Unit, 0).Unit;
 

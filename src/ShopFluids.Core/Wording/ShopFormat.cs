@@ -18,6 +18,15 @@ public sealed partial class ShopFormat(CultureInfo culture, UnitSystem units, Sh
 
     private bool IsUs => Units == UnitSystem.UsCustomary;
 
+    /// <summary>7.0 to 9.0, or the one end there is; null where there is none.</summary>
+    public string? Range(string? low, string? high) => (low, high) switch
+    {
+        (null, null) => null,
+        (null, { } to) => Say(Texts.Sheet_UpTo, to),
+        ({ } from, null) => Say(Texts.Sheet_From, from),
+        ({ } from, { } to) => from == to ? from : Say(Texts.Time_FromTo, from, to),
+    };
+
     /// <summary>A sentence of the texts with its places filled, in this culture.</summary>
     public string Say(string pattern, params object?[] values) => string.Format(Culture, pattern, values);
 

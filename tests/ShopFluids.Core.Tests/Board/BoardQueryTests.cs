@@ -4,6 +4,7 @@ using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Flags;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
@@ -385,6 +386,36 @@ public sealed class BoardQueryTests
         var next = await query.RunAsync(new BoardFilter(), Token);
 
         Assert.Equal((SumpState.NotMeasured, SumpState.Action), (first.Rows[0].Standing.State, next.Rows[0].Standing.State));
+    }
+
+    // What was not changed is not read again; what was is, each kind of row by itself.
+    [Theory, EachDatabase]
+    public async Task RunAsync_OneRowChangedAfterAnother_IsShownAsItIsNow(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await FilledAsync(shop, "S-01", 1);
+        await shop.StoreAsync(Some.Reading(brix: 4.0m));
+        await shop.StoreAsync(Some.Reading(brix: 4.0m, sump: "S-01"));
+        var query = Query(shop);
+        var before = await query.RunAsync(new BoardFilter(), Token);
+        var (task, flag) = (before.Rows.Single(r => r.Tag == "S-07").Tasks.Single(t => t.Kind == TaskKind.Adjust), before.Rows.Single(r => r.Tag == "S-07").Flags[0]);
+
+        (await shop.Get<EndTaskHandler>().HandleAsync(new EndTask(task.Id, TaskState.Skipped, "tomorrow"), Some.Supervisor, isSupervisor: true, Token)).Done();
+        Assert.DoesNotContain((await RowAsync("S-07")).Tasks, t => t.Kind == TaskKind.Adjust);
+        Assert.Equal(flag.Id, (await RowAsync("S-07")).Flags[0].Id);
+
+        (await shop.Get<CloseFlagHandler>().HandleAsync(new CloseFlag(flag.Id, "known"), Some.Supervisor, Token)).Done();
+        Assert.DoesNotContain((await RowAsync("S-07")).Flags, f => f.Id == flag.Id);
+
+        await shop.StoreAsync(Some.Reading(brix: 8.0m, sump: "S-01", takenAt: Some.Start.AddMinutes(1)));
+        Assert.Equal(Verdict.InRange, (await RowAsync("S-01")).Standing.Verdict);
+        Assert.Empty((await RowAsync("S-01")).Flags);
+
+        async Task<BoardRow> RowAsync(string tag)
+        {
+            var board = await query.RunAsync(new BoardFilter(), Token);
+            return board.Rows.Concat(board.Quiet).Single(r => r.Tag == tag);
+        }
     }
 
     // Clocks step back: a board of the future is not shown.

@@ -1,7 +1,10 @@
 using Bunit;
 using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Record.Trail;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Pages.Record;
 using ShopFluids.Web.Tests.Layout;
@@ -43,6 +46,71 @@ public sealed class RecordPageTests
         Assert.NotEqual(lot.QuerySelector("s")?.TextContent, lot.QuerySelector("dd span:last-child")?.TextContent);
     }
 
+    // 150 mm stand 75 L in it: 95 L under its full mark.
+    [Fact]
+    public async Task Render_TooWeakAndTooLow_TellsFindingCauseAndRecipeInWords()
+    {
+        await using var desk = await OpenAsync();
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m, levelMm: 150));
+
+        var row = Page(desk).FindAll("table.trail tbody tr")[0];
+
+        Assert.Equal("Concentration 4.0 % is under the action limit of 5.0 %.", Cell(row, "flag Concentration", Texts.RecordColumn_Numbers));
+        Assert.Equal("Concentration", Cell(row, "flag Concentration", Texts.RecordColumn_Parameter));
+        Assert.Equal("the flag on Concentration", Cell(row, "Adjust", Texts.RecordColumn_Cause));
+        Assert.Matches("^[0-9.]+ L water with [0-9.]+ L concentrate$", Cell(row, "Adjust", Texts.RecordColumn_Recipe));
+        Assert.StartsWith("Concentration 4.0 %: Action, low; pH 9.0: In range; Level 150 mm:", Cell(row, "reading", Texts.RecordColumn_Outcome), StringComparison.Ordinal);
+        Assert.DoesNotContain("{", row.TextContent, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Render_WorkDoneWithAFind_TellsWhichWorkAndWhatWasFound()
+    {
+        await using var desk = await OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Skim));
+        var skim = await desk.Shop.ReadAsync(db => Task.FromResult(db.CareTasks.Single(t => t.Kind == TaskKind.Skim).Id));
+        (await desk.Shop.Get<EndTaskHandler>().HandleAsync(new EndTask(skim, TaskState.Done, Found: new(FindNames.OilLitres, 1.5m, "belt worn")), Some.Operator, isSupervisor: false, default)).Done();
+
+        var row = Page(desk).FindAll("table.trail tbody tr")[0];
+
+        var done = row.QuerySelectorAll(".trailrow")[0];
+        Assert.Equal("task Skim the tramp oil, changed", done.QuerySelector("h3")?.TextContent);
+        Assert.Equal("nothing then 1.5 L of oil taken off; belt worn", Cell(row, "changed", Texts.RecordColumn_Found));
+        Assert.Equal("the care plan", Cell(row, "new", Texts.RecordColumn_Cause));
+    }
+
+    // Whatever a row keeps as a document is told without its braces.
+    [Fact]
+    public async Task Render_AllOfABusyShop_ShowsNoDocumentAsItIsKept()
+    {
+        await using var desk = await OpenAsync();
+
+        Assert.All(Page(desk).FindAll(".trailrow dd"), value => Assert.DoesNotMatch("[{}]|\\[\"", value.TextContent));
+    }
+
+    [Theory]
+    [InlineData("not json")]
+    [InlineData("{\"case\":\"x\"}")]
+    [InlineData("[1]")]
+    public async Task Of_DocumentChangedByHand_HasNoWords(string text)
+    {
+        await using var desk = await OpenAsync();
+        var words = new RecordDocuments(new Sentences((await desk.Shop.SetupAsync()).FormatFor(), await desk.Shop.SetupAsync()));
+
+        Assert.Null(words.Of(new RowChange(nameof(CareTask), "k", RowChangeKind.Made, []), nameof(CareTask.Recipe), text));
+    }
+
+    [Theory]
+    [InlineData("{\"leastPercent\":3.5,\"isOn\":true,\"points\":[{\"mm\":1},{\"mm\":2}],\"why\":null}", "least percent 3.5, is on yes, points mm 1; mm 2")]
+    [InlineData("S-07", null)]
+    [InlineData("12", null)]
+    public async Task Plain_AnyDocument_IsItsNamesAndValues(string text, string? words)
+    {
+        await using var desk = await OpenAsync();
+
+        Assert.Equal(words, new RecordDocuments(new Sentences((await desk.Shop.SetupAsync()).FormatFor(), await desk.Shop.SetupAsync())).Plain(text));
+    }
+
     [Fact]
     public async Task Look_AnotherTag_GoesToTheAddressThatHoldsIt()
     {
@@ -76,6 +144,11 @@ public sealed class RecordPageTests
         Assert.NotEmpty(enumerations);
         Assert.All(enumerations.SelectMany(e => Enum.GetValues(e).Cast<object>()), value => Assert.True(RecordValues.Word(value).Any(char.IsLetter), $"{value.GetType().Name}.{value}"));
     }
+
+    private static string? Cell(AngleSharp.Dom.IElement entry, string title, string column) => entry.QuerySelectorAll(".trailrow")
+        .First(r => r.QuerySelector("h3")?.TextContent.Contains(title, StringComparison.Ordinal) == true)
+        .QuerySelectorAll("dl > div").First(d => d.QuerySelector("dt")?.TextContent == column)
+        .QuerySelector("dd")?.TextContent.Trim();
 
     private static async Task<DeskContext> OpenAsync()
     {

@@ -1,4 +1,5 @@
 using ShopFluids.Core.Setup;
+using ShopFluids.Rules;
 
 namespace ShopFluids.Core.Record.Trail;
 
@@ -21,6 +22,12 @@ public sealed record TrailPage(
     IReadOnlyDictionary<Guid, string> Names,
     TrailColumns Columns)
 {
+    /// <summary>What the tasks are of which rows stand on this page, by their ids.</summary>
+    public IReadOnlyDictionary<Guid, (TaskKind Kind, string Cause)> Tasks { get; init; } = new Dictionary<Guid, (TaskKind, string)>();
+
+    /// <summary>What the flags are about of which rows stand on this page, by their ids.</summary>
+    public IReadOnlyDictionary<Guid, (string Rule, string Parameter)> Flags { get; init; } = new Dictionary<Guid, (string, string)>();
+
     /// <summary>When the first entry was made; null in an empty record.</summary>
     public DateTime? FirstAtUtc { get; init; }
 

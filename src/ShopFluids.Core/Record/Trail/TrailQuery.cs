@@ -1,7 +1,9 @@
 using System.Runtime.CompilerServices;
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Doses;
+using ShopFluids.Core.Flags;
 using ShopFluids.Core.Setup;
 
 namespace ShopFluids.Core.Record.Trail;
@@ -25,6 +27,7 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
         var head = await db.RecordHead.AsNoTracking().SingleAsync(cancellationToken);
         var people = await TrailPeople.OfAsync(db, cancellationToken);
         var shown = page.Take(PageSize).Select(e => Entry(e, people)).ToList();
+        var (tasks, flags) = (RowsOf(shown, nameof(CareTask)), RowsOf(shown, nameof(Flag)));
         return new(
             setup,
             shown,
@@ -36,6 +39,8 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
             await TrailNames.OfAsync(db, setup, shown, cancellationToken),
             _columns ??= new(db.Model))
         {
+            Tasks = await db.CareTasks.AsNoTracking().Where(t => tasks.Contains(t.Id)).ToDictionaryAsync(t => t.Id, t => (t.Kind, t.Cause), cancellationToken),
+            Flags = await db.Flags.AsNoTracking().Where(f => flags.Contains(f.Id)).ToDictionaryAsync(f => f.Id, f => (f.Rule, f.Parameter), cancellationToken),
             FirstAtUtc = await db.RecordEntries.MinAsync(e => (DateTime?)e.AtUtc, cancellationToken),
             FirstExposureUtc = await StandingDoses.Of(db).Where(d => d.Kind == DoseKind.Biocide || d.Kind == DoseKind.Fungicide).MinAsync(d => (DateTime?)d.GivenAtUtc, cancellationToken),
         };
@@ -90,6 +95,9 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
 
         return entries;
     }
+
+    private static HashSet<Guid> RowsOf(List<TrailEntry> entries, string entity) =>
+        [.. entries.SelectMany(e => e.Rows ?? []).Where(r => r.Entity == entity).Select(r => Guid.TryParseExact(r.Key, "D", out var id) ? id : Guid.Empty)];
 
     private static TrailEntry Entry(RecordEntry entry, TrailPeople people) =>
         new(entry.Sequence, entry.AtUtc, people.NameOf(entry), entry.StationName, entry.Code, people.SubjectOf(entry), entry.Hash, RowChange.Read(entry.Changes));

@@ -1,3 +1,5 @@
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Flags;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Trail;
 using ShopFluids.Core.Wording;
@@ -14,6 +16,7 @@ public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords wor
     private const int HashLetters = 12;
 
     private readonly RecordValues _values = new(page, words.Format);
+    private readonly RecordDocuments _documents = new(words.Sentences);
 
     public TrailPage Page => page;
 
@@ -84,9 +87,12 @@ public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords wor
         .Select(c => (Cell: c, Column: page.Columns.Of(row.Entity, c.Column)))
         .Select(c => new CellView(
             RecordColumnWords.Of(c.Cell.Column),
-            row.Kind == RowChangeKind.Made ? null : _values.Of(c.Column, c.Cell.Before),
-            row.Kind == RowChangeKind.Removed ? null : _values.Of(c.Column, c.Cell.After),
-            c.Column.Kind == ColumnKind.Document));
+            row.Kind == RowChangeKind.Made ? null : Value(row, c.Column, c.Cell.Column, c.Cell.Before),
+            row.Kind == RowChangeKind.Removed ? null : Value(row, c.Column, c.Cell.Column, c.Cell.After)));
+
+    private string Value(RowChange row, TrailColumn column, string name, string? text) =>
+        string.IsNullOrEmpty(text) ? _values.Of(column, text)
+        : _documents.Of(row, name, text) ?? (column.Kind == ColumnKind.Document ? _documents.Plain(text) : null) ?? _values.Of(column, text);
 
     private string Keeping(string said, string since, int years, DateTime? firstUtc)
     {
@@ -98,14 +104,17 @@ public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords wor
 
     private string NameOf(RowChange row)
     {
-        if (row.Cells.FirstOrDefault(c => c.Column is "Tag" or "Name" or "Parameter") is { } named && (named.After ?? named.Before) is { } name)
+        if (row.Entity is not (nameof(CareTask) or nameof(Flag)) && row.Cells.FirstOrDefault(c => c.Column is "Tag" or "Name" or "Parameter") is { } named && (named.After ?? named.Before) is { } name)
         {
             return named.Column == "Parameter" ? words.Sentences.Parameter(name) : name;
         }
 
         // A changed row tells only what changed of it; its key says which it is. A measurement's key goes on with its parameter.
         var parts = row.Key.Split(':');
-        return Guid.TryParseExact(parts[0], "D", out var id) && page.Names.TryGetValue(id, out var known) ? known
+        var isId = Guid.TryParseExact(parts[0], "D", out var id);
+        return isId && page.Tasks.TryGetValue(id, out var task) ? words.Sentences.Task(task.Kind, task.Cause, null)
+            : isId && page.Flags.TryGetValue(id, out var flag) ? words.Sentences.Subject(flag.Rule, flag.Parameter)
+            : isId && page.Names.TryGetValue(id, out var known) ? known
             : parts.Length > 1 ? words.Sentences.Parameter(parts[1])
             : "";
     }
@@ -114,5 +123,4 @@ public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords wor
 /// <summary>A column of a row.</summary>
 /// <param name="Before">Null for a new row.</param>
 /// <param name="After">Null for a removed row.</param>
-/// <param name="IsDocument">Holds many values and is shown as it is kept.</param>
-public sealed record CellView(string Name, string? Before, string? After, bool IsDocument);
+public sealed record CellView(string Name, string? Before, string? After);
