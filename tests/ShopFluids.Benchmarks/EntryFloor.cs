@@ -14,7 +14,7 @@ namespace ShopFluids.Benchmarks;
 /// </summary>
 internal sealed class EntryFloor : IAsyncDisposable
 {
-    // Is the set-up still the one in memory; where does the sump stand; which instruments was it read with last.
+    // Is the set-up still the one in memory; where does the sump stand; which instruments was it read with last; must people keep away after a dose.
     private static readonly string[] Queries =
     [
         """SELECT "SetupVersion" FROM "RecordHead" """,
@@ -22,6 +22,10 @@ internal sealed class EntryFloor : IAsyncDisposable
         """
         SELECT "InstrumentId" FROM "Measurements" WHERE "InstrumentId" IS NOT NULL AND "ReadingId" =
         (SELECT "Id" FROM "Readings" WHERE "SumpId" = (SELECT "Id" FROM "Sumps" WHERE "Tag" = @tag) ORDER BY "TakenAtUtc" DESC LIMIT 1)
+        """,
+        """
+        SELECT * FROM "Doses" d WHERE "SumpId" = (SELECT "Id" FROM "Sumps" WHERE "Tag" = @tag) AND "ReentryHours" IS NOT NULL
+        AND NOT EXISTS (SELECT 1 FROM "DoseStrikes" s WHERE s."DoseId" = d."Id")
         """,
     ];
 

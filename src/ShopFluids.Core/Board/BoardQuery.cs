@@ -33,7 +33,7 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
     public const int DaysShown = 7;
 
     /// <summary>So long what was read is shown where nothing was recorded since: work may have become late meanwhile, which nobody records.</summary>
-    public static readonly TimeSpan Holds = TimeSpan.FromSeconds(15);
+    public static readonly TimeSpan Holds = TimeSpan.FromSeconds(5);
 
     // Different filters that are looked through at the same time.
     private const int MostKept = 20;

@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Runtime.CompilerServices;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Record.Sealing;
@@ -10,10 +11,13 @@ internal readonly record struct RecordedImage(long Entry, string Digest);
 
 /// <summary>Reads the entries of the record from the first to the last and holds each against its hash, its seal, the one before it and the fingerprints.</summary>
 /// <param name="key">Null where there is none: then the seals are only held against each other.</param>
-internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint> fingerprints, List<VerifyFinding> findings)
+internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint> fingerprints, List<VerifyFinding> findings) : IDisposable
 {
     // While entries are examined on other cores the next are read; few at a time, so that they are still in the processor's cache when they are hashed.
     private const int ReadTogether = 32;
+
+    // One for each that works at the same time: they keep their buffers and have taken up the key.
+    private readonly ConcurrentBag<EntryExaminer> _examiners = [];
 
     private readonly Dictionary<string, RecordedImage> _images = new(StringComparer.Ordinal);
 
@@ -53,6 +57,14 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
         return (await CheckHeadAsync(db, cancellationToken), _images);
     }
 
+    public void Dispose()
+    {
+        while (_examiners.TryTake(out var examiner))
+        {
+            examiner.Dispose();
+        }
+    }
+
     private async IAsyncEnumerable<ExaminedEntry> ExaminedAsync(ShopFluidsDbContext db, [EnumeratorCancellation] CancellationToken cancellationToken)
     {
         var ahead = new Queue<Task<ExaminedEntry[]>>();
@@ -76,8 +88,15 @@ internal sealed class ChainProof(RecordKey? key, IReadOnlyList<RecordFingerprint
 
     private ExaminedEntry[] Examine(StoredEntry?[] entries)
     {
-        using var examiner = new EntryExaminer(key);
-        return Array.ConvertAll(entries, examiner.Examine);
+        var examiner = _examiners.TryTake(out var free) ? free : new EntryExaminer(key);
+        try
+        {
+            return Array.ConvertAll(entries, examiner.Examine);
+        }
+        finally
+        {
+            _examiners.Add(examiner);
+        }
     }
 
     private static string Where(long sequence) => $"RecordEntry {sequence}";

@@ -2,6 +2,7 @@ using System.Buffers;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using System.Text.Unicode;
 using ShopFluids.Core.Record.Sealing;
 
 namespace ShopFluids.Core.Record;
@@ -60,18 +61,15 @@ internal sealed class EntryExaminer : IDisposable
 
     private bool GivesItsHash(StoredEntry entry)
     {
-        _bytes.ResetWrittenCount();
-        _json.Reset(_bytes);
-        try
+        // Bytes that are no text the program never wrote, and two different ones would be hashed as one and the same sign.
+        if (!Utf8.IsValid(entry.Changes.Span))
         {
-            entry.WriteHashed(_json);
-        }
-        catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable))
-        {
-            // Bytes that are no text: the program wrote none.
             return false;
         }
 
+        _bytes.ResetWrittenCount();
+        _json.Reset(_bytes);
+        entry.WriteHashed(_json);
         Span<byte> hash = stackalloc byte[SHA256.HashSizeInBytes];
         Span<char> digits = stackalloc char[2 * SHA256.HashSizeInBytes];
         SHA256.HashData(_bytes.WrittenSpan, hash);

@@ -26,7 +26,7 @@ internal static class RowChanges
             if (entry.State != EntityState.Added)
             {
                 json.WritePropertyName("before");
-                RowImage.Write(json, entry, entry.OriginalValues, p => entry.State == EntityState.Deleted || entry.Property(p.Name).IsModified);
+                RowImage.WriteBefore(json, entry, entry.OriginalValues, p => entry.State == EntityState.Deleted || entry.Property(p.Name).IsModified);
             }
 
             if (entry.State != EntityState.Deleted)

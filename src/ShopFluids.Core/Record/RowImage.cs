@@ -21,21 +21,26 @@ public static class RowImage
     public static string KeyOf(EntityEntry entry) =>
         string.Join(':', (entry.Metadata.FindPrimaryKey()?.Properties ?? []).Select(p => Text(p, entry.CurrentValues[p])));
 
+    /// <summary>The whole row.</summary>
+    public static void Write(Utf8JsonWriter json, EntityEntry entry, PropertyValues values) => Write(json, entry, values, _ => true, keepsEmpty: false);
+
     /// <summary>
-    /// The whole row, or only the properties for which <paramref name="include"/> holds: those with nothing in them too, or nobody would see that there was nothing before.
+    /// Only the properties for which <paramref name="include"/> holds, later columns with nothing in them too: otherwise nobody would see that there was nothing before.
     /// </summary>
-    public static void Write(Utf8JsonWriter json, EntityEntry entry, PropertyValues values, Func<IProperty, bool>? include = null)
+    public static void WriteBefore(Utf8JsonWriter json, EntityEntry entry, PropertyValues values, Func<IProperty, bool> include) => Write(json, entry, values, include, keepsEmpty: true);
+
+    private static void Write(Utf8JsonWriter json, EntityEntry entry, PropertyValues values, Func<IProperty, bool> include, bool keepsEmpty)
     {
         json.WriteStartObject();
         foreach (var property in Columns.GetOrAdd(entry.Metadata, static type => [.. type.GetProperties().OrderBy(p => p.Name, StringComparer.Ordinal)]))
         {
-            if (include is not null && !include(property))
+            if (!include(property))
             {
                 continue;
             }
 
             var text = Text(property, values[property]);
-            if (text is null && include is null && property.FindAnnotation(LaterColumn.Annotation) is not null)
+            if (text is null && !keepsEmpty && property.FindAnnotation(LaterColumn.Annotation) is not null)
             {
                 continue;
             }

@@ -74,7 +74,8 @@ public sealed class VerifyQuery(ShopDatabase database, IDatabaseProvider provide
         ArgumentNullException.ThrowIfNull(db);
         ArgumentNullException.ThrowIfNull(fingerprints);
         var findings = new List<VerifyFinding>();
-        var (end, images) = await new ChainProof(sealer.Key, fingerprints, findings).CheckAsync(db, cancellationToken);
+        using var chain = new ChainProof(sealer.Key, fingerprints, findings);
+        var (end, images) = await chain.CheckAsync(db, cancellationToken);
         var rows = await CheckRowsAsync(db, images, findings, cancellationToken);
         await NameProof.CheckAsync(db, findings, cancellationToken);
         await PhotoProof.CheckAsync(db, findings, cancellationToken);

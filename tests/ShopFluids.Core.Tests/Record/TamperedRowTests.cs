@@ -15,6 +15,22 @@ public sealed class TamperedRowTests
 {
     private static CancellationToken Stop => TestContext.Current.CancellationToken;
 
+    // SQLite keeps any bytes as text. Bytes that are none would be hashed as the sign for "no sign", which the entry holds already.
+    [Fact]
+    public async Task RunAsync_SignOfAnEntryMadeBytesThatAreNoText_NamesTheEntry()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(note: "smells \ufffd"));
+        var last = await shop.ReadAsync(db => db.RecordEntries.MaxAsync(e => e.Sequence, Stop));
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+        await using var sql = await RawSql.OpenAsync(database);
+
+        await sql.ExecuteAsync("""UPDATE "RecordEntries" SET "Changes" = replace("Changes", char(65533), CAST(x'FF' AS TEXT)) WHERE "Sequence" = @value""", last);
+
+        Assert.Contains((await shop.VerifyAsync()).Findings, f => f == new VerifyFinding(VerifyProblem.EntryChanged, $"RecordEntry {last}", last));
+    }
+
     [Theory, EachDatabase]
     public async Task RunAsync_AnyColumnOfAnyRecordedRowChanged_NamesTheRow(TestDatabase database)
     {

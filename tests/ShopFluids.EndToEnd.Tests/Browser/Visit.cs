@@ -60,7 +60,7 @@ internal sealed class Visit : IAsyncDisposable
         if (_hasScript)
         {
             // Drawn ahead, and its circuit is not there yet.
-            await Assertions.Expect(Page.Locator("[inert]")).ToHaveCountAsync(0);
+            await Assertions.Expect(Page.Locator("[data-ahead]")).ToHaveCountAsync(0);
         }
 
         // A page of the desk may ask for a style sheet of its own when it is drawn.

@@ -15,7 +15,7 @@ public sealed class DrawnAheadTests(SqliteDemo demo, Chromium chromium)
         window.seen = [];
         new MutationObserver(() => {
           const main = document.getElementById('main');
-          const now = [main === null ? 'none' : main.inert ? 'inert' : 'live', document.querySelectorAll('table.b tbody tr').length,
+          const now = [main === null ? 'none' : main.dataset.ahead === undefined ? 'live' : 'ahead', document.querySelectorAll('table.b tbody tr').length,
             document.querySelectorAll('header.bar nav a').length, document.querySelector('main [aria-busy=true]') !== null].join(' ');
           if (window.seen.at(-1) !== now) {
             window.seen.push(now);
@@ -32,7 +32,7 @@ public sealed class DrawnAheadTests(SqliteDemo demo, Chromium chromium)
         await visit.GoAsync("/board");
 
         var seen = await visit.Page.EvaluateAsync<string[]>("() => window.seen");
-        var (whole, live) = (seen.Single(s => s.StartsWith("live ", StringComparison.Ordinal)).Replace("live ", "inert ", StringComparison.Ordinal), seen[^1]);
+        var (whole, live) = (seen.Single(s => s.StartsWith("live ", StringComparison.Ordinal)).Replace("live ", "ahead ", StringComparison.Ordinal), seen[^1]);
         Assert.StartsWith("live ", live, StringComparison.Ordinal);
         Assert.EndsWith(" false", live, StringComparison.Ordinal);
         Assert.Equal(whole, seen[^2]);
@@ -49,5 +49,8 @@ public sealed class DrawnAheadTests(SqliteDemo demo, Chromium chromium)
         await visit.GoAsync("/board");
 
         Assert.NotEqual(0, await visit.Page.Locator("table.b tbody tr").CountAsync());
+        Assert.StartsWith("As of ", await visit.Page.Locator(".fresh [role=status]").InnerTextAsync(), StringComparison.Ordinal);
+        await visit.Page.Locator("table.b .tg").First.ClickAsync();
+        await visit.Page.WaitForURLAsync("**/sumps/*");
     }
 }

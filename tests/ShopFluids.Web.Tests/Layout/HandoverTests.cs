@@ -1,3 +1,4 @@
+using Microsoft.Extensions.Time.Testing;
 using ShopFluids.Web.Components.Shared.Loading;
 using Xunit;
 
@@ -5,36 +6,50 @@ namespace ShopFluids.Web.Tests.Layout;
 
 public sealed class HandoverTests
 {
+    private readonly FakeTimeProvider _time = new();
+    private readonly Handover _handover;
+
+    public HandoverTests() => _handover = new(_time);
+
     [Fact]
     public void Take_WithItsTicket_GivesWhatWasLeftOnce()
     {
-        using var handover = new Handover();
-        var (first, second) = (handover.Leave("first"), handover.Leave("second"));
+        var (first, second) = (_handover.Leave("first"), _handover.Leave("second"));
 
-        Assert.Equal("first", handover.Take<string>(first));
-        Assert.Null(handover.Take<string>(first));
-        Assert.Equal("second", handover.Take<string>(second));
+        Assert.Equal("first", _handover.Take<string>(first));
+        Assert.Null(_handover.Take<string>(first));
+        Assert.Equal("second", _handover.Take<string>(second));
     }
 
     [Fact]
     public void Take_WithoutATicketOrOfAnotherKind_GivesNothing()
     {
-        using var handover = new Handover();
-        var ticket = handover.Leave("text");
+        var ticket = _handover.Leave("text");
 
-        Assert.Null(handover.Take<string>(null));
-        Assert.Null(handover.Take<string>(ticket[1..]));
-        Assert.Null(handover.Take<HandoverTests>(ticket));
+        Assert.Null(_handover.Take<string>(null));
+        Assert.Null(_handover.Take<string>(ticket[1..]));
+        Assert.Null(_handover.Take<HandoverTests>(ticket));
     }
 
-    // Pages whose circuits never come must not fill the memory: the rest loads by itself.
+    [Fact]
+    public void Take_TooLate_GivesNothing()
+    {
+        var (soon, late) = (_handover.Leave("soon"), _handover.Leave("late"));
+        _time.Advance(Handover.Kept - TimeSpan.FromMilliseconds(1));
+        Assert.Equal("soon", _handover.Take<string>(soon));
+        _time.Advance(TimeSpan.FromMilliseconds(1));
+
+        Assert.Null(_handover.Take<string>(late));
+    }
+
+    // Pages whose circuits never come must not fill the memory: the rest loads by itself, until those are forgotten.
     [Fact]
     public void Leave_MoreThanComeTogether_KeepsNoMoreThanItsMost()
     {
-        using var handover = new Handover();
+        var tickets = Enumerable.Range(0, Handover.Most + 1).Select(n => _handover.Leave($"page {n}")).ToList();
+        Assert.Null(_handover.Take<string>(tickets[^1]));
 
-        var tickets = Enumerable.Range(0, 1000).Select(n => handover.Leave($"page {n}")).ToList();
-
-        Assert.InRange(tickets.Count(t => handover.Take<string>(t) is not null), 1, 200);
+        _time.Advance(Handover.Kept);
+        Assert.Equal("next", _handover.Take<string>(_handover.Leave("next")));
     }
 }

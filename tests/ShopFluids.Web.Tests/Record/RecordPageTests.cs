@@ -5,6 +5,7 @@ using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Record.Trail;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Limit;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Pages.Record;
 using ShopFluids.Web.Tests.Layout;
@@ -98,10 +99,25 @@ public sealed class RecordPageTests
         var words = new RecordDocuments(new Sentences((await desk.Shop.SetupAsync()).FormatFor(), await desk.Shop.SetupAsync()));
 
         Assert.Null(words.Of(new RowChange(nameof(CareTask), "k", RowChangeKind.Made, []), nameof(CareTask.Recipe), text));
+        Assert.Null(words.Of(Flag(LimitRule.Code, "2", "1"), nameof(Core.Flags.Flag.Numbers), text));
+    }
+
+    // A number that the sentence needs is gone; a severity is no number, or none that there can be.
+    [Theory]
+    [InlineData(LimitRule.Code, "2", "{}")]
+    [InlineData(LimitRule.Code, "x", "{\"value\":4,\"limit\":5}")]
+    [InlineData(LimitRule.Code, "99999999999999999999", "{\"value\":4,\"limit\":5}")]
+    public async Task Of_FlagChangedByHand_HasNoWords(string rule, string severity, string numbers)
+    {
+        await using var desk = await OpenAsync();
+        var words = new RecordDocuments(new Sentences((await desk.Shop.SetupAsync()).FormatFor(), await desk.Shop.SetupAsync()));
+
+        Assert.Null(words.Of(Flag(rule, severity, "1"), nameof(Core.Flags.Flag.Numbers), numbers));
     }
 
     [Theory]
-    [InlineData("{\"leastPercent\":3.5,\"isOn\":true,\"points\":[{\"mm\":1},{\"mm\":2}],\"why\":null}", "least percent 3.5, is on yes, points mm 1; mm 2")]
+    [InlineData("{\"leastPercent\":3.5,\"isOn\":true,\"points\":[{\"mm\":1},{\"mm\":2}],\"why\":null}", "leastPercent 3.5, isOn yes, points mm 1; mm 2")]
+    [InlineData("{\"least\":0.00002,\"most\":1e300}", "least 0.00002, most 1e300")]
     [InlineData("S-07", null)]
     [InlineData("12", null)]
     public async Task Plain_AnyDocument_IsItsNamesAndValues(string text, string? words)
@@ -144,6 +160,9 @@ public sealed class RecordPageTests
         Assert.NotEmpty(enumerations);
         Assert.All(enumerations.SelectMany(e => Enum.GetValues(e).Cast<object>()), value => Assert.True(RecordValues.Word(value).Any(char.IsLetter), $"{value.GetType().Name}.{value}"));
     }
+
+    private static RowChange Flag(string rule, string severity, string direction) => new(nameof(Core.Flags.Flag), "k", RowChangeKind.Made,
+        [new("Rule", null, rule), new("Parameter", null, "concentration"), new("Severity", null, severity), new("Direction", null, direction)]);
 
     private static string? Cell(AngleSharp.Dom.IElement entry, string title, string column) => entry.QuerySelectorAll(".trailrow")
         .First(r => r.QuerySelector("h3")?.TextContent.Contains(title, StringComparison.Ordinal) == true)

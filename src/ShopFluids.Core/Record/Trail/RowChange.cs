@@ -23,11 +23,14 @@ public sealed record RowChange(string Entity, string Key, RowChangeKind Kind, IR
             using var document = JsonDocument.Parse(changes);
             return [.. document.RootElement.EnumerateArray().Select(Read)];
         }
-        catch (Exception unreadable) when (RowSource.IsUnreadable(unreadable) || unreadable is KeyNotFoundException)
+        catch (Exception unreadable) when (IsUnreadable(unreadable))
         {
             return null;
         }
     }
+
+    /// <summary>What reading throws where something does not say what the program writes.</summary>
+    public static bool IsUnreadable(Exception exception) => RowSource.IsUnreadable(exception) || exception is KeyNotFoundException;
 
     private static RowChange Read(JsonElement change)
     {

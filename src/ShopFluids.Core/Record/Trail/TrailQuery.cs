@@ -27,7 +27,7 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
         var head = await db.RecordHead.AsNoTracking().SingleAsync(cancellationToken);
         var people = await TrailPeople.OfAsync(db, cancellationToken);
         var shown = page.Take(PageSize).Select(e => Entry(e, people)).ToList();
-        var (tasks, flags) = (RowsOf(shown, nameof(CareTask)), RowsOf(shown, nameof(Flag)));
+        var (tasks, flags) = (IdsOf(shown, nameof(CareTask)), IdsOf(shown, nameof(Flag)));
         return new(
             setup,
             shown,
@@ -96,7 +96,7 @@ public sealed class TrailQuery(ShopDatabase database, SetupCache setups)
         return entries;
     }
 
-    private static HashSet<Guid> RowsOf(List<TrailEntry> entries, string entity) =>
+    private static HashSet<Guid> IdsOf(List<TrailEntry> entries, string entity) =>
         [.. entries.SelectMany(e => e.Rows ?? []).Where(r => r.Entity == entity).Select(r => Guid.TryParseExact(r.Key, "D", out var id) ? id : Guid.Empty)];
 
     private static TrailEntry Entry(RecordEntry entry, TrailPeople people) =>

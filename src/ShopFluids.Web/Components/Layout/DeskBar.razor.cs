@@ -7,8 +7,11 @@ public sealed partial class DeskBar : IDisposable
 {
     private readonly CancellationTokenSource _leaving = new();
 
-    /// <summary>Kept from the drawing ahead, so that nothing in the bar goes away and comes back.</summary>
-    [PersistentState]
+    /// <summary>
+    /// Kept from the drawing ahead, so that nothing in the bar goes away and comes back. Not brought back with a circuit that was lost: somebody else may sit there by
+    /// then.
+    /// </summary>
+    [PersistentState(RestoreBehavior = RestoreBehavior.SkipLastSnapshot)]
     public DeskBarContent? Content { get; set; }
 
     [Inject]

@@ -17,6 +17,10 @@ public sealed partial class FreshStrip : IDisposable
     [Parameter, EditorRequired]
     public required bool IsLost { get; set; }
 
+    /// <summary>Drawn before its circuit is there: nothing is live yet, and nobody counts.</summary>
+    [Parameter]
+    public bool IsAhead { get; set; }
+
     [Parameter, EditorRequired]
     public required ShopFormat Format { get; set; }
 

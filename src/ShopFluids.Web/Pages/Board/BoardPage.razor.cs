@@ -46,7 +46,7 @@ public sealed partial class BoardPage : IDisposable
     public required Handover Handover { get; init; }
 
     /// <summary>For what the page was drawn with ahead.</summary>
-    [PersistentState]
+    [PersistentState(RestoreBehavior = RestoreBehavior.SkipLastSnapshot)]
     public string? Ticket { get; set; }
 
     [SupplyParameterFromQuery(Name = "area")]

@@ -33,6 +33,7 @@ internal sealed class RecordDocuments(Sentences say)
                 (nameof(CareTask), nameof(CareTask.Cause)) => Cause(text),
                 (nameof(Flag), nameof(Flag.Rule)) => RuleSentences.Name(text),
                 (nameof(Flag), nameof(Flag.Numbers)) => Finding(row, text),
+                (nameof(Flag), nameof(Flag.Tuning)) => Tuning(row, text),
                 (nameof(Reading), nameof(Reading.Outcome)) => Outcome(JsonColumn.Read<ReadingOutcome>(text)),
                 (nameof(CareStep), nameof(CareStep.Parameters)) => string.Join(", ", JsonColumn.Read<List<string>>(text).Select(say.Parameter)),
                 (nameof(LimitSet), nameof(LimitSet.Limits)) => string.Join("; ", JsonColumn.Read<List<ParameterLimits>>(text).Select(Limits)),
@@ -41,14 +42,14 @@ internal sealed class RecordDocuments(Sentences say)
                 _ => null,
             };
         }
-        catch (Exception unreadable) when (unreadable is JsonException or InvalidDataException or ArgumentException or InvalidOperationException or NotSupportedException or NullReferenceException)
+        catch (Exception unreadable) when (RowChange.IsUnreadable(unreadable))
         {
             // Changed by hand: it stands as it is kept.
             return null;
         }
     }
 
-    /// <summary>Any other document: its names and values in one line, numbers as they are written here. Null for what is none.</summary>
+    /// <summary>Any other document: its codes and values in one line, numbers as they are written here. Null for what is none.</summary>
     public string? Plain(string text)
     {
         try
@@ -67,14 +68,17 @@ internal sealed class RecordDocuments(Sentences say)
         : ShutdownWork.IsCause(cause) ? Texts.Record_CauseShutdown
         : say.Format.Say(Texts.Record_CauseFlag, say.SubjectOfCause(cause));
 
-    // Of a new flag all columns are there; of a changed one only those that changed, and its numbers never do.
-    private string? Finding(RowChange row, string numbers)
-    {
-        string? Cell(string column) => row.Cells.FirstOrDefault(c => c.Column == column) is { } cell ? cell.After ?? cell.Before : null;
-        return Cell(nameof(Flag.Rule)) is { } rule && Cell(nameof(Flag.Severity)) is { } severity && Cell(nameof(Flag.Direction)) is { } direction
-            ? say.Flag(rule, Cell(nameof(Flag.Parameter)) ?? "", Named<Verdict>(severity), Named<Direction>(direction), JsonColumn.Read<Dictionary<string, decimal>>(numbers))
+    // Of a new flag all columns are there; of a changed one only those that changed, and neither its numbers nor its rule ever do.
+    private string? Finding(RowChange row, string numbers) =>
+        Cell(row, nameof(Flag.Rule)) is { } rule && Cell(row, nameof(Flag.Severity)) is { } severity && Cell(row, nameof(Flag.Direction)) is { } direction
+            ? say.Flag(rule, Cell(row, nameof(Flag.Parameter)) ?? "", Named<Verdict>(severity), Named<Direction>(direction), JsonColumn.Read<Dictionary<string, decimal>>(numbers))
             : null;
-    }
+
+    private string? Tuning(RowChange row, string numbers) => Cell(row, nameof(Flag.Rule)) is { } rule
+        ? string.Join("; ", JsonColumn.Read<Dictionary<string, decimal>>(numbers).Select(n => say.Format.Say(Texts.Record_Set, RuleSentences.Number(rule, n.Key), say.RuleValue(rule, n.Key, n.Value))))
+        : null;
+
+    private static string? Cell(RowChange row, string column) => row.Cells.FirstOrDefault(c => c.Column == column) is { } cell ? cell.After ?? cell.Before : null;
 
     private static T Named<T>(string number)
         where T : struct, Enum => (T)Enum.ToObject(typeof(T), long.Parse(number, CultureInfo.InvariantCulture));
@@ -92,14 +96,11 @@ internal sealed class RecordDocuments(Sentences say)
 
     private string Plain(JsonElement element) => element.ValueKind switch
     {
-        JsonValueKind.Object => string.Join(", ", element.EnumerateObject().Where(p => p.Value.ValueKind != JsonValueKind.Null).Select(p => $"{Spaced(p.Name)} {Plain(p.Value)}")),
+        JsonValueKind.Object => string.Join(", ", element.EnumerateObject().Where(p => p.Value.ValueKind != JsonValueKind.Null).Select(p => $"{p.Name} {Plain(p.Value)}")),
         JsonValueKind.Array => string.Join("; ", element.EnumerateArray().Select(Plain)),
-        JsonValueKind.Number => element.GetDecimal().ToString("0.####", say.Format.Culture),
+        JsonValueKind.Number => element.TryGetDecimal(out var number) ? number.ToString("0.############################", say.Format.Culture) : element.GetRawText(),
         JsonValueKind.True => Texts.Setup_Yes,
         JsonValueKind.False => Texts.Setup_No,
         _ => element.ToString(),
     };
-
-    // leastPercentPerWeek: least percent per week.
-    private static string Spaced(string name) => string.Concat(name.Select(c => char.IsUpper(c) ? $" {char.ToLowerInvariant(c)}" : c.ToString()));
 }

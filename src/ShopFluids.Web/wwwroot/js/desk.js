@@ -35,7 +35,19 @@ if (strip) {
     }
   });
 
-  document.getElementById("lost-retry").addEventListener("click", retry);
+  // Until its circuit is there a page that was drawn ahead is read and its links are followed, but what needs the circuit waits.
+  const isAhead = () => document.querySelector("[data-ahead]") !== null;
+  const patience = 10000;
+  document.querySelectorAll("[data-ahead] :is(button, input, select, textarea)").forEach((part) => { part.inert = true; });
+  setTimeout(() => {
+    if (isAhead()) {
+      lastLive = time();
+      say(strip.dataset.failed);
+      strip.classList.add("components-reconnect-failed");
+    }
+  }, patience);
+
+  document.getElementById("lost-retry").addEventListener("click", () => (isAhead() ? location.reload() : retry()));
 }
 
 // A menu of the bar closes when a click or Escape goes elsewhere, as menus do.
