@@ -15,8 +15,8 @@ using ShopFluids.Rules.Scheduling;
 namespace ShopFluids.Core.Board;
 
 /// <summary>What the board shows; null shows everything.</summary>
-/// <param name="Kind">Only sumps with open work of this kind.</param>
-/// <param name="PersonId">Only sumps with open work of this person.</param>
+/// <param name="Kind">Only sumps with work of this kind that is late or comes in the days shown.</param>
+/// <param name="PersonId">Only sumps with such work of this person.</param>
 /// <param name="Show">Only sumps that stand so.</param>
 public sealed record BoardFilter(Guid? AreaId = null, Guid? PersonId = null, Rules.TaskKind? Kind = null, SumpState? Show = null)
 {
@@ -105,7 +105,8 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             })
             .ToList();
         var counts = Counts(rows, setup.Calendar.ShopDayOf(now));
-        var wanted = rows.Where(r => IsWanted(r, filter)).ToList();
+        var last = setup.Calendar.ShopDayOf(now).AddDays(DaysShown - 1);
+        var wanted = rows.Where(r => IsWanted(r, filter, last)).ToList();
         return new(
             now,
             setup,
@@ -145,9 +146,10 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
     private static StopSkip? Holding(Dictionary<Guid, StopSkip> skips, Guid sumpId, DateTime? lastReadAtUtc) =>
         skips.TryGetValue(sumpId, out var skip) && skip.HoldsAfter(lastReadAtUtc) ? skip : null;
 
-    private static bool IsWanted(BoardRow row, BoardFilter filter) =>
+    // What the board shows of work is what is late or comes in its days: a sump whose work lies behind them would be a row without it.
+    private static bool IsWanted(BoardRow row, BoardFilter filter, DateOnly last) =>
         (filter.Show is null || (filter.Show == SumpState.Overdue ? row.Tasks.Any(t => t.IsLate) : row.Standing.State == filter.Show))
-        && (!filter.AsksForWork || row.Tasks.Any(t => (filter.Kind is null || t.Kind == filter.Kind) && (filter.PersonId is null || t.Who?.Id == filter.PersonId)));
+        && (!filter.AsksForWork || row.Tasks.Any(t => t.VisitDay <= last && (filter.Kind is null || t.Kind == filter.Kind) && (filter.PersonId is null || t.Who?.Id == filter.PersonId)));
 
     private static BoardRow Row(
         Sump sump, ShopSetup setup, Standing? standing, IEnumerable<Flag> flags, IReadOnlyCollection<CareTask> tasks, Dictionary<Guid, BoardPerson> names, DateTime? answeredAt, DateTime now)

@@ -1,5 +1,3 @@
-using ShopFluids.Core.Database;
-
 namespace ShopFluids.Core.Board;
 
 /// <summary>A row and which of its versions it is.</summary>

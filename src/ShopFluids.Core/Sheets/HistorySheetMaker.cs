@@ -31,7 +31,7 @@ internal sealed class HistorySheetMaker(ShopSetup setup, Sump sump, Sentences sa
             tables.Readings(facts.History.Readings),
             tables.Movements(facts.History.Movements, facts.History.Doses),
             tables.Lots(facts.History.Movements),
-            tables.Tasks(facts.History.Tasks),
+            [.. nowUtc < facts.ToUtc ? tables.OpenTasks(facts.Standing?.Facts?.OpenTasks ?? []) : [], .. tables.Tasks(facts.History.Tasks)],
             SheetOrigin.Of(setup, nowUtc, printedBy, head))
         {
             CleanOuts = tables.CleanOuts(facts.History.CleanOuts),

@@ -51,7 +51,7 @@ internal sealed class HistorySheetNow(ShopSetup setup, Sump sump, Sentences say,
                     Texts.Sheet_Volume,
                     Format.Volume(volume.Litres),
                     Format.Say(volume.IsReckoned ? Texts.Sheet_OfFullReckoned : Texts.Sheet_OfFull, Format.Volume(volume.FullLitres)),
-                    SheetWords.Worded(volume.Verdict, volume.Direction)));
+                    new(volume.Verdict, volume.Direction, volume.Words(Format))));
             }
 
             if (facts.OpenTasks.Where(t => OverdueTestRule.IsLate(t, nowUtc)).MinBy(t => t.DueAt) is { } late)

@@ -42,7 +42,7 @@ public sealed record HistorySheetMovement(
 public sealed record HistorySheetLot(string Lot, string Fluid, string Received, string Expiry, string DrawnLitres);
 
 /// <remarks>
-/// <para>Done: when it was done, or the word for skipped, withdrawn or done by a dose that is struck out.</para>
+/// <para>Done: when it was done, or the word for open, skipped, withdrawn or done by a dose that is struck out.</para>
 /// <para>What: the task with what was found, or the reason for skipping.</para>
 /// </remarks>
 public sealed record HistorySheetTask(string Due, string Done, string What, string By);

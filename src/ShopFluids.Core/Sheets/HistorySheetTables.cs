@@ -5,6 +5,7 @@ using ShopFluids.Core.Limits;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules.Facts;
 using ShopFluids.Rules;
 
 namespace ShopFluids.Core.Sheets;
@@ -64,6 +65,14 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
             },
             string.Join(": ", new[] { say.Task(t.Kind, t.Cause, null), t.Found is { } found ? say.Found(found) : t.Reason }.Where(text => text.Length > 0)),
             t.By))];
+
+    /// <summary>What is still to be done, the earliest due first: whoever reads of an open flag finds here what was asked for.</summary>
+    public List<HistorySheetTask> OpenTasks(IReadOnlyList<OpenTask> tasks) =>
+        [.. tasks.OrderBy(t => t.DueAt).ThenBy(t => t.Kind).ThenBy(t => t.Cause, StringComparer.Ordinal).Select(t => new HistorySheetTask(
+            Format.ShortDay(setup.Calendar.ShopDayOf(t.DueAt.AddTicks(-1))),
+            Format.Late(t.DueAt, nowUtc) is { } late ? Format.Say(Texts.Sheet_TaskOpenLate, late) : Texts.Sheet_TaskOpen,
+            say.Task(t.Kind, t.Cause, null),
+            ""))];
 
     /// <summary>In the order in which they were done, each clean-out with its end.</summary>
     public List<HistorySheetCleanOutStep> CleanOuts(IReadOnlyList<HistoryCleanOut> cleanOuts) =>

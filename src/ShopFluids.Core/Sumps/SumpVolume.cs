@@ -1,5 +1,6 @@
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Setup;
+using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Judging;
@@ -17,6 +18,14 @@ public sealed record SumpVolume(double Litres, double FullLitres, DateTime? Leve
 {
     /// <summary>By how much it stands above the full mark, L; null where that is not worth a word.</summary>
     public double? OverTheMarkLitres => Litres - FullLitres is var over and > AdditionDoubts.SlightLitres ? over : null;
+
+    /// <summary>The verdict in words. Of a level that nobody has seen it is what a reading would say: no flag stands for it.</summary>
+    public string Words(ShopFormat format)
+    {
+        ArgumentNullException.ThrowIfNull(format);
+        var verdict = Sentences.Verdict(Verdict, Direction);
+        return IsReckoned && Verdict > Verdict.InRange ? format.Say(Texts.Sump_VolumeWouldBe, verdict) : verdict;
+    }
 
     /// <summary>Null of an empty sump and of one of which no level was ever known.</summary>
     internal static SumpVolume? Of(ShopSetup setup, Sump sump, Charge charge, Standing? standing, DateTime atUtc)

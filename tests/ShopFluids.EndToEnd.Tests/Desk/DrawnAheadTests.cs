@@ -41,6 +41,30 @@ public sealed class DrawnAheadTests(SqliteDemo demo, Chromium chromium)
         visit.ExpectNoFaults();
     }
 
+    // The circuit is kept away until everything was pressed.
+    [Fact]
+    public async Task Board_PressedBeforeItsCircuit_DoesItOnceItIsThere()
+    {
+        await using var visit = await demo.VisitAsync(chromium, Texts.Role_Supervisor, 1440, 900);
+        var gate = new TaskCompletionSource();
+        await visit.Page.RouteAsync("**/_blazor/negotiate*", async route =>
+        {
+            await gate.Task;
+            await route.ContinueAsync();
+        });
+        await visit.Page.GotoAsync("/board");
+        await visit.Page.Locator("main[data-ahead] table.b .c-who button").First.ClickAsync();
+        await visit.Page.Locator("#seek").FillAsync("s-12");
+        Assert.Equal(0, await visit.Page.GetByRole(AriaRole.Dialog).CountAsync());
+
+        gate.SetResult();
+
+        await visit.Page.GetByRole(AriaRole.Dialog).WaitForAsync();
+        await Assertions.Expect(visit.Page.Locator("#seek")).ToHaveValueAsync("s-12");
+        await Assertions.Expect(visit.Page.Locator("[data-ahead]")).ToHaveCountAsync(0);
+        visit.ExpectNoFaults();
+    }
+
     [Fact]
     public async Task Board_WithoutScript_IsRead()
     {

@@ -70,7 +70,7 @@ public sealed class RecordPageTests
         await using var desk = await OpenAsync();
         await desk.Shop.StepAsync(Some.Step(TaskKind.Skim));
         var skim = await desk.Shop.ReadAsync(db => Task.FromResult(db.CareTasks.Single(t => t.Kind == TaskKind.Skim).Id));
-        (await desk.Shop.Get<EndTaskHandler>().HandleAsync(new EndTask(skim, TaskState.Done, Found: new(FindNames.OilLitres, 1.5m, "belt worn")), Some.Operator, isSupervisor: false, default)).Done();
+        (await desk.Shop.Get<EndTaskHandler>().HandleAsync(new EndTask(skim, TaskState.Done, Found: new(FindNames.OilLitres, 1.5m, "belt worn")), Some.Operator, isSupervisor: false, Xunit.TestContext.Current.CancellationToken)).Done();
 
         var row = Page(desk).FindAll("table.trail tbody tr")[0];
 

@@ -9,7 +9,7 @@ public sealed partial class SearchBox
     [Parameter]
     public string Text { get; set; } = "";
 
-    /// <summary>It will be drawn anew in a moment, and what was typed into it would be gone: the script lets nobody type yet.</summary>
+    /// <summary>It will be drawn anew in a moment; the script keeps what is typed into it until then.</summary>
     [Parameter]
     public bool IsAhead { get; set; }
 }

@@ -31,6 +31,7 @@ internal sealed class RecordDocuments(Sentences say)
                 (nameof(CareTask), nameof(CareTask.Found)) => say.Found(JsonColumn.Read<WorkFind>(text)),
                 (nameof(CareTask), nameof(CareTask.Why)) => say.WhyThen(JsonColumn.Read<TestReason>(text)),
                 (nameof(CareTask), nameof(CareTask.Cause)) => Cause(text),
+                (nameof(CareTask), nameof(CareTask.DueAtUtc)) => Due(DateTime.Parse(text, CultureInfo.InvariantCulture, DateTimeStyles.RoundtripKind)),
                 (nameof(Flag), nameof(Flag.Rule)) => RuleSentences.Name(text),
                 (nameof(Flag), nameof(Flag.Numbers)) => Finding(row, text),
                 (nameof(Flag), nameof(Flag.Tuning)) => Tuning(row, text),
@@ -61,6 +62,13 @@ internal sealed class RecordDocuments(Sentences say)
         {
             return null;
         }
+    }
+
+    // A day is over when the next begins: whoever reads 06:00 of the day after takes it for another day.
+    private string Due(DateTime due)
+    {
+        var day = say.Format.Calendar.ShopDayOf(due.AddTicks(-1));
+        return say.Format.Calendar.EndOf(day) == due ? say.Format.Say(Texts.Record_EndOfDay, say.Format.LongDay(day)) : say.Format.DayAndTime(due);
     }
 
     private string Cause(string cause) =>

@@ -1,5 +1,7 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Flags;
+using ShopFluids.Core.Fluids;
+using ShopFluids.Core.Readings;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Trail;
 using ShopFluids.Core.Wording;
@@ -68,7 +70,16 @@ public sealed class RecordView(TrailPage page, TrailFilter filter, DeskWords wor
     /// <summary>What an entry holds, such as reading, measurement (3), in the order of the record.</summary>
     public string Summary(TrailEntry entry) => entry.Rows is null
         ? Texts.Record_Unreadable
-        : string.Join(", ", entry.Rows.GroupBy(r => r.Entity, StringComparer.Ordinal).Select(g => g.Count() == 1 ? RecordRowWords.Of(g.Key) : words.Format.Say(Texts.Record_Rows, words.Format.Count(g.Count()), RecordRowWords.Of(g.Key))));
+        : string.Join(", ", Rows(entry.Rows).GroupBy(r => r.Entity, StringComparer.Ordinal).Select(g => g.Count() == 1 ? RecordRowWords.Of(g.Key) : words.Format.Say(Texts.Record_Rows, words.Format.Count(g.Count()), RecordRowWords.Of(g.Key))));
+
+    /// <summary>What was done before what followed from it: a reading, then its values and flags, then work.</summary>
+    public static IEnumerable<RowChange> Rows(IReadOnlyList<RowChange> rows) => rows.OrderBy(r => r.Entity switch
+    {
+        nameof(CareTask) => 3,
+        nameof(Flag) => 2,
+        nameof(Measurement) or nameof(FluidLot) => 1,
+        _ => 0,
+    });
 
     public string Title(RowChange row)
     {

@@ -1,5 +1,4 @@
 using Microsoft.AspNetCore.Components;
-using ShopFluids.Core.Charges;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;

@@ -1,3 +1,55 @@
+// A page that was drawn ahead is read, and its links are followed, before its circuit is there. What is pressed, chosen or typed meanwhile waits for it:
+// the circuit draws the same parts anew, and there it is done.
+const needsCircuit = "[data-ahead] :is(button, input, select, textarea)";
+const parts = () => [...document.querySelectorAll(":is(main, form.seek) :is(button, input, select, textarea)")].filter((part) => !part.closest("noscript"));
+const isAhead = () => document.querySelector("[data-ahead]") !== null;
+
+if (isAhead()) {
+  const nameOf = (part) => [part?.tagName, part?.type, part?.ariaLabel, part?.closest("label")?.textContent ?? part?.textContent].join("|");
+  const before = parts().map(nameOf);
+  const held = new Map();
+  const isTyped = (part) => part.matches("select, textarea, input[type=text]");
+  const hold = (event) => {
+    const part = event.target.closest?.(needsCircuit);
+    if (part) {
+      if (!isTyped(part)) {
+        event.preventDefault();
+        event.stopImmediatePropagation();
+        part.ariaBusy = "true";
+      }
+      held.set(parts().indexOf(part), part);
+    }
+  };
+  const events = ["click", "input", "change"];
+  events.forEach((kind) => document.addEventListener(kind, hold, true));
+
+  const takeOver = () => {
+    if (isAhead()) {
+      return;
+    }
+    watch.disconnect();
+    events.forEach((kind) => document.removeEventListener(kind, hold, true));
+    const now = parts();
+    held.forEach((was, place) => {
+      const part = now[place];
+      // Another part stands in this place: what was pressed is not there any more.
+      if (nameOf(part) !== before[place]) {
+        return;
+      }
+      if (isTyped(part)) {
+        part.value = was.value;
+        part.focus();
+        part.dispatchEvent(new Event("input", { bubbles: true }));
+        part.dispatchEvent(new Event("change", { bubbles: true }));
+      } else {
+        part.click();
+      }
+    });
+  };
+  const watch = new MutationObserver(takeOver);
+  watch.observe(document.body, { subtree: true, childList: true });
+}
+
 // The strip that appears when the circuit is lost. What stands on the page stays readable; the strip says from when it is.
 const strip = document.getElementById("components-reconnect-modal");
 
@@ -35,10 +87,7 @@ if (strip) {
     }
   });
 
-  // Until its circuit is there a page that was drawn ahead is read and its links are followed, but what needs the circuit waits.
-  const isAhead = () => document.querySelector("[data-ahead]") !== null;
   const patience = 10000;
-  document.querySelectorAll("[data-ahead] :is(button, input, select, textarea)").forEach((part) => { part.inert = true; });
   setTimeout(() => {
     if (isAhead()) {
       lastLive = time();
