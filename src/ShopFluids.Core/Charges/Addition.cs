@@ -3,6 +3,7 @@ using Microsoft.EntityFrameworkCore.Metadata.Builders;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Readings;
+using ShopFluids.Core.Record;
 
 namespace ShopFluids.Core.Charges;
 
@@ -13,7 +14,7 @@ public sealed class Addition : Entity
     {
     }
 
-    public Addition(Guid id, Guid chargeId, DateTime addedAtUtc, decimal waterLitres, decimal concentrateLitres, Guid? lotId, Guid? readingId, Guid personId, string? overrideReason)
+    public Addition(Guid id, Guid chargeId, DateTime addedAtUtc, decimal waterLitres, decimal concentrateLitres, Guid? lotId, Guid? readingId, Guid personId, string? overrideReason, UnusualAddition unusual = UnusualAddition.None)
     {
         Id = id;
         ChargeId = chargeId;
@@ -24,6 +25,7 @@ public sealed class Addition : Entity
         ReadingId = readingId;
         PersonId = personId;
         OverrideReason = overrideReason;
+        Unusual = unusual == UnusualAddition.None ? null : unusual;
     }
 
     public Guid ChargeId { get; private set; }
@@ -43,6 +45,9 @@ public sealed class Addition : Entity
 
     /// <summary>Why a supervisor allowed an expired or quarantined lot.</summary>
     public string? OverrideReason { get; private set; }
+
+    /// <summary>What was unusual about it, and was noted all the same; null where nothing was, and in additions from before it was kept.</summary>
+    public UnusualAddition? Unusual { get; private set; }
 
     /// <summary>Whether what was put in is the fill of its charge: at its moment, and by no reading's recipe.</summary>
     public static bool IsFill(DateTime addedAtUtc, Guid? readingId, DateTime filledAtUtc) => addedAtUtc == filledAtUtc && readingId is null;
@@ -83,6 +88,7 @@ internal sealed class AdditionConfiguration : IEntityTypeConfiguration<Addition>
         builder.HasIndex(a => new { a.ChargeId, a.AddedAtUtc });
         builder.HasIndex(a => a.LotId);
         builder.Property(a => a.OverrideReason).HasMaxLength(500);
+        builder.Property(a => a.Unusual).CameLater();
         builder.HasOne<Charge>().WithMany().HasForeignKey(a => a.ChargeId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<FluidLot>().WithMany().HasForeignKey(a => a.LotId).OnDelete(DeleteBehavior.Restrict);
         builder.HasOne<Reading>().WithMany().HasForeignKey(a => a.ReadingId).OnDelete(DeleteBehavior.Restrict);

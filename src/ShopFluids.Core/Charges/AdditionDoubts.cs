@@ -4,20 +4,21 @@ using ShopFluids.Core.Database;
 namespace ShopFluids.Core.Charges;
 
 /// <summary>What about an addition is so unusual that whoever notes it is asked once whether it was so.</summary>
-public abstract record AdditionDoubt;
+/// <param name="Kind">As it is kept with the addition.</param>
+public abstract record AdditionDoubt(UnusualAddition Kind);
 
 /// <summary>Concentrate went in without water: neat, it does not mix.</summary>
 /// <param name="Litres">How much, L.</param>
-public sealed record NeatConcentrate(double Litres) : AdditionDoubt;
+public sealed record NeatConcentrate(double Litres) : AdditionDoubt(UnusualAddition.Neat);
 
 /// <summary>The recipe takes out first, and nothing is noted as taken out.</summary>
 /// <param name="AskedLitres">How much it takes out, L.</param>
-public sealed record NothingTakenOut(double AskedLitres) : AdditionDoubt;
+public sealed record NothingTakenOut(double AskedLitres) : AdditionDoubt(UnusualAddition.NothingTakenOut);
 
 /// <summary>The sump would stand above its full mark: what drains back when the pump stops may spill.</summary>
 /// <param name="Litres">What it would hold, L.</param>
 /// <param name="OverLitres">By how much that is above the mark, L.</param>
-public sealed record OverTheMark(double Litres, double OverLitres) : AdditionDoubt;
+public sealed record OverTheMark(double Litres, double OverLitres) : AdditionDoubt(UnusualAddition.OverTheMark);
 
 /// <summary>Somebody is to be asked before this is stored.</summary>
 public sealed record AdditionDoubted(IReadOnlyList<AdditionDoubt> Doubts) : Error;

@@ -102,7 +102,8 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             return new FieldErrors(errors);
         }
 
-        if (command.MayBeDoubted && await DoubtsAsync(db, command, sump, standing, held, cancellationToken) is { Count: > 0 } doubts)
+        var doubts = await DoubtsAsync(db, command, sump, standing, held, cancellationToken);
+        if (command.MayBeDoubted && doubts.Count > 0)
         {
             return new AdditionDoubted(doubts);
         }
@@ -114,7 +115,8 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             db.Add(new Removal(command.Id, charge.Id, command.AddedAtUtc, command.RemovedLitres, RemovalReasons.Swap, personId));
         }
 
-        db.Add(new Addition(command.Id, charge.Id, command.AddedAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Lot.Id, command.ReadingId, personId, lot?.OverrideReason));
+        var unusual = doubts.Aggregate(UnusualAddition.None, (all, doubt) => all | doubt.Kind);
+        db.Add(new Addition(command.Id, charge.Id, command.AddedAtUtc, command.WaterLitres, command.ConcentrateLitres, lot?.Lot.Id, command.ReadingId, personId, lot?.OverrideReason, unusual));
 
         // The adjustment that the rules asked for is what has just been done; whether it was enough, a reading must show.
         foreach (var task in await db.CareTasks.Where(t => t.SumpId == sump.Id && t.Kind == TaskKind.Adjust && t.State == TaskState.Open).ToListAsync(cancellationToken))

@@ -141,7 +141,7 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
         Litres(movement.RemovedLitres),
         movement.Lot?.Number ?? "",
         movement.By,
-        movement.Reason);
+        string.Join("; ", new[] { movement.Reason, AdditionDoubtSentences.Unusual(movement.Unusual) }.Where(r => r.Length > 0)));
 
     // Its mL are no litres of the sump: it says itself what it is.
     private HistorySheetMovement Row(DoseRow dose) => new(

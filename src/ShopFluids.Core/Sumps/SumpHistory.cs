@@ -1,5 +1,6 @@
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Doses;
 using ShopFluids.Core.Flags;
@@ -72,7 +73,11 @@ public sealed record HistoryMovement(
     decimal RemovedLitres,
     HistoryLot? Lot,
     string By,
-    string Reason);
+    string Reason)
+{
+    /// <summary>What was unusual about an addition and noted all the same.</summary>
+    public UnusualAddition Unusual { get; init; }
+}
 
 public sealed record HistoryLot(Guid Id, string Number, string FluidName, DateOnly ReceivedOn, DateOnly ExpiresOn)
 {

@@ -123,7 +123,10 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
                     0,
                     a.Addition.LotId is { } lot ? lots.GetValueOrDefault(lot) : null,
                     Name(a.Addition.PersonId),
-                    a.Addition.OverrideReason ?? ""))
+                    a.Addition.OverrideReason ?? "")
+                {
+                    Unusual = a.Addition.Unusual ?? UnusualAddition.None,
+                })
                 .Concat(removals.Select(r => new HistoryMovement(
                     r.Id,
                     r.ChargeId,

@@ -6,6 +6,14 @@ namespace ShopFluids.Core.Wording;
 /// <summary>Says what is unusual about an addition.</summary>
 public static class AdditionDoubtSentences
 {
+    /// <summary>Concentrate without water, filled above the full mark; empty where nothing was unusual.</summary>
+    public static string Unusual(UnusualAddition unusual) => string.Join(", ", new[]
+    {
+        unusual.HasFlag(UnusualAddition.Neat) ? Texts.Unusual_Neat : "",
+        unusual.HasFlag(UnusualAddition.NothingTakenOut) ? Texts.Unusual_NothingTakenOut : "",
+        unusual.HasFlag(UnusualAddition.OverTheMark) ? Texts.Unusual_OverTheMark : "",
+    }.Where(words => words.Length > 0));
+
     public static string Doubt(this Sentences say, AdditionDoubt doubt)
     {
         ArgumentNullException.ThrowIfNull(say);

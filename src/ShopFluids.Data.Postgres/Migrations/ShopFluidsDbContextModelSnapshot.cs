@@ -428,6 +428,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                     b.Property<Guid?>("ReadingId")
                         .HasColumnType("uuid");
 
+                    b.Property<short?>("Unusual")
+                        .HasColumnType("smallint")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("bigint");

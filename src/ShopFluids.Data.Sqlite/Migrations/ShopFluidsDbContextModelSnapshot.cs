@@ -417,6 +417,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                     b.Property<Guid?>("ReadingId")
                         .HasColumnType("TEXT");
 
+                    b.Property<short?>("Unusual")
+                        .HasColumnType("INTEGER")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<long>("Version")
                         .IsConcurrencyToken()
                         .HasColumnType("INTEGER");

@@ -146,6 +146,23 @@ public sealed class RecordAdditionTests
         }
     }
 
+    // 150 L at 300 mm, 170 at the full mark. A program is not asked, and neither is who has answered: what was unusual is kept of both.
+    [Theory]
+    [EachDatabase(10, 1, UnusualAddition.None)]
+    [EachDatabase(0, 1, UnusualAddition.Neat)]
+    [EachDatabase(30, 0, UnusualAddition.OverTheMark)]
+    [EachDatabase(0, 25, UnusualAddition.Neat | UnusualAddition.OverTheMark)]
+    public async Task HandleAsync_UnusualAndNotedAllTheSame_KeepsWhatWasUnusual(TestDatabase database, int water, int concentrate, UnusualAddition unusual)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(levelMm: 300));
+
+        (await shop.AddAsync(Some.Addition(shop.LotId, water, concentrate, at: Some.Start.AddMinutes(1)))).Done();
+
+        Assert.Equal(unusual, await shop.ReadAsync(db => db.Additions.OrderByDescending(a => a.AddedAtUtc).Select(a => a.Unusual).FirstAsync(TestContext.Current.CancellationToken)) ?? UnusualAddition.None);
+        Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
     [Theory, EachDatabase]
     public async Task HandleAsync_TimeOutsideTheCharge_IsRefused(TestDatabase database)
     {

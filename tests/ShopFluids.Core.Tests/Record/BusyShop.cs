@@ -57,6 +57,7 @@ internal static class BusyShop
         await shop.StoreAsync(Some.Reading(ph: 9.2m, supersedes: wrong.Id, reason: "Slip"));
         shop.Clock.Advance(TimeSpan.FromHours(1));
         (await shop.AddAsync(Some.Addition(shop.LotId, removed: 5, at: shop.Now))).Done();
+        (await shop.AddAsync(Some.Addition(shop.LotId, water: 0, concentrate: 0.2m, at: shop.Now))).Done();
         shop.Clock.Advance(TimeSpan.FromHours(1));
         await shop.StoreAsync(Some.Reading(brix: 4.0m, ph: 8.4m, levelMm: 180, takenAt: shop.Now));
         await DosesAsync(shop);

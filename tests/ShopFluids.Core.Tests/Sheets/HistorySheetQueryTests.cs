@@ -192,7 +192,7 @@ public sealed class HistorySheetQueryTests
         var sheet = (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0];
 
         Assert.Equal(("dose", "Struck out 2 Mar 08:00 by : Wrong sump"), (sheet.Movements[0].What, sheet.Movements[0].StruckOut));
-        Assert.Equal(Texts.Sheet_TaskDoseStruck, Assert.Single(sheet.Tasks).Done);
+        Assert.Equal([Texts.Sheet_TaskOpen, Texts.Sheet_TaskDoseStruck], sheet.Tasks.Select(t => t.Done));
     }
 
     [Theory, EachDatabase]
@@ -247,6 +247,29 @@ public sealed class HistorySheetQueryTests
         Assert.Equal("2 Mar 09:00 by reading", Assert.Single(sheet.Flags).Ended);
         Assert.Contains(sheet.Tasks, t => t.What == "Skim the tramp oil: 1.5 L of oil taken off; belt worn");
         Assert.Contains(sheet.Tasks, t => t.Done == "skipped" && t.What.EndsWith(": next shift tops up", StringComparison.Ordinal));
+    }
+
+    [Theory, EachDatabase]
+    public async Task OfSumpAsync_UnusualAddition_SaysWhatWasUnusual(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        (await shop.AddAsync(Some.Addition(shop.LotId, water: 0, concentrate: 1))).Done();
+
+        Assert.Equal("concentrate without water", (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0].Movements[0].Remark);
+    }
+
+    // What a flag asked for and nobody did: on the sheet of a past period it was not known yet how it would end.
+    [Theory, EachDatabase]
+    public async Task OfSumpAsync_WorkStillOpen_StandsFirstWithHowLateItIs(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StoreAsync(Some.Reading(brix: 4.0m));
+        shop.Clock.Advance(TimeSpan.FromDays(2));
+
+        var sheet = (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0];
+
+        Assert.Equal(("2 Mar", "Adjust"), (sheet.Tasks[0].Due, sheet.Tasks[0].What));
+        Assert.Matches("^open, [12] days? late$", sheet.Tasks[0].Done);
     }
 
     // A warning that becomes an action has not cleared.

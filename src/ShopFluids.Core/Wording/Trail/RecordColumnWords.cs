@@ -197,6 +197,7 @@ public static class RecordColumnWords
         ["Tuning"] = () => Texts.RecordColumn_Tuning,
         ["Uncertainty"] = () => Texts.RecordColumn_Uncertainty,
         ["Unit"] = () => Texts.RecordColumn_Unit,
+        ["Unusual"] = () => Texts.RecordColumn_Unusual,
         ["Units"] = () => Texts.RecordColumn_Units,
         ["UnlikelyStep"] = () => Texts.RecordColumn_UnlikelyStep,
         ["UsualHigh"] = () => Texts.RecordColumn_UsualHigh,

@@ -1,6 +1,7 @@
 using System.Globalization;
 using ShopFluids.Calculations.Additives;
 using ShopFluids.Core.Care;
+using ShopFluids.Core.Charges;
 using ShopFluids.Core.CleanOuts;
 using ShopFluids.Core.Doses;
 using ShopFluids.Core.Fluids;
@@ -67,6 +68,7 @@ internal sealed class RecordValues(TrailPage page, ShopFormat format)
         DoseMeasure measure when Enum.IsDefined(measure) => DoseUnits.Of(measure),
         SlideIncubation incubation => Incubation(incubation),
         PictureKind picture when Enum.IsDefined(picture) => picture.ToString(),
+        UnusualAddition unusual => unusual == UnusualAddition.None ? Texts.Record_Nothing : AdditionDoubtSentences.Unusual(unusual),
         Delivery delivery => DeliveryWords.Of(delivery),
         UnitSystem units => units == UnitSystem.Metric ? Texts.Account_UnitsMetric : Texts.Account_UnitsUs,
         ParameterScale scale => scale switch { ParameterScale.Number => Texts.Record_ScaleNumber, ParameterScale.Words => Texts.Record_ScaleWords, _ => Texts.Record_ScaleMagnitude },

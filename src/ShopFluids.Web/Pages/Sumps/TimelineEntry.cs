@@ -71,6 +71,11 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
             MovementKind.Drain => format.Say(Texts.Sump_EntryDrain, format.Volume((double)movement.RemovedLitres)),
             _ => format.Say(Texts.Sump_EntryRemoval, format.Volume((double)movement.RemovedLitres)),
         };
+        if (AdditionDoubtSentences.Unusual(movement.Unusual) is { Length: > 0 } unusual)
+        {
+            text = $"{text}, {unusual}";
+        }
+
         // What was taken out first has the id of the addition that followed it.
         return new($"m{(int)movement.Kind}{movement.Id}", movement.AtUtc, null, Direction.None, "", movement.Lot is { } lot ? $"{text}, {format.Say(Texts.Sump_EntryLot, lot.Number)}. {movement.By}" : $"{text}. {movement.By}");
     }
