@@ -5,8 +5,8 @@ using ShopFluids.Core.Limits;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
-using ShopFluids.Rules.Facts;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Facts;
 
 namespace ShopFluids.Core.Sheets;
 
