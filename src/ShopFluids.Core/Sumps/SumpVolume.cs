@@ -46,7 +46,7 @@ public sealed record SumpVolume(double Litres, double FullLitres, DateTime? Leve
         var judged = MeasurementJudge.Judge(level, setup.LimitsAt(sump.Id, charge.FluidId, atUtc).Limits, facts.FirstFillPh);
         var reckoned = new SumpVolume(litres, full, facts.Latest.GetValueOrDefault(ParameterCodes.Level)?.TakenAt, true, judged.Verdict, judged.Direction);
 
-        // What drains back when the pump stops may spill, whether or not the limits know a highest level.
+        // What drains back when the pump stops may spill, whether or not the limits know a highest level. Common practice, no source.
         return reckoned is { OverTheMarkLitres: not null, Verdict: <= Verdict.InRange } ? reckoned with { Verdict = Verdict.Warning, Direction = Direction.High } : reckoned;
     }
 }
