@@ -69,7 +69,7 @@ public sealed class PostgresProvider : IDatabaseProvider
         return builder.ConnectionString;
     }
 
-    // The same few statements run all day; the server plans each once a connection. A connection string that says otherwise wins.
+    // The same few statements run all day; the server plans each once a connection. A connection string that says otherwise of that wins.
     private static string Prepared(string connectionString)
     {
         var builder = new NpgsqlConnectionStringBuilder(connectionString);
@@ -79,6 +79,8 @@ public sealed class PostgresProvider : IDatabaseProvider
             builder.AutoPrepareMinUsages = 2;
         }
 
+        // No statement of ours changes a session, only transactions; each query opens a connection, and would have the server put right what nobody changed.
+        builder.NoResetOnClose = true;
         return builder.ConnectionString;
     }
 

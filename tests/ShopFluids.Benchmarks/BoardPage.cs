@@ -16,12 +16,19 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
     private const int FirstCircuits = 10;
     private const int MoreCircuits = 100;
 
+    // What the last reading changed, a flag and a piece of work that are open, and a standing.
     private static readonly string[] Act =
     [
+        """
+        INSERT INTO "RecordEntries" ("Sequence", "AtUtc", "ActorName", "Code", "Subject", "PreviousHash", "Hash", "Changes")
+        SELECT h."Sequence" + 1, e."AtUtc", e."ActorName", 'bench', e."Subject", e."PreviousHash", e."Hash",
+            '[{"entity":"Flag","key":"' || (SELECT "Id" FROM "Flags" WHERE "EndedAtUtc" IS NULL ORDER BY "Id" LIMIT 1) ||
+            '"},{"entity":"CareTask","key":"' || (SELECT "Id" FROM "CareTasks" WHERE "State" = 1 ORDER BY "Id" LIMIT 1) || '"},' || substr(e."Changes", 2)
+        FROM "RecordEntries" e, "RecordHead" h
+        WHERE e."Sequence" = (SELECT max("Sequence") FROM "RecordEntries" WHERE "Code" = 'reading.stored')
+        """,
         """UPDATE "RecordHead" SET "Sequence" = "Sequence" + 1""",
         """UPDATE "Standings" SET "Version" = "Version" + 1 WHERE "SumpId" = (SELECT "SumpId" FROM "Standings" ORDER BY "SumpId" LIMIT 1)""",
-        """UPDATE "Flags" SET "Version" = "Version" + 1 WHERE "Id" = (SELECT "Id" FROM "Flags" WHERE "EndedAtUtc" IS NULL ORDER BY "Id" LIMIT 1)""",
-        """UPDATE "CareTasks" SET "Version" = "Version" + 1 WHERE "Id" = (SELECT "Id" FROM "CareTasks" WHERE "State" = 1 ORDER BY "Id" LIMIT 1)""",
     ];
 
     private static readonly Uri Board = new("/board", UriKind.Relative);
@@ -59,7 +66,7 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
         return (Median(ours), Median(floors), await BytesOfACircuitAsync(client, cookies));
     }
 
-    // As far as the board can tell, somebody recorded a reading: a standing, a flag and a task have another version.
+    // As far as the board can tell, somebody recorded a reading.
     private static async Task RecordAsync(string engine, string connectionString)
     {
         await using var connection = ManySumps.Connect(engine == "postgres", connectionString);

@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Flags;
-using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
@@ -17,16 +16,18 @@ public sealed record OpenWork(IReadOnlyList<BoardFlag> Flags, IReadOnlyList<Boar
 
 public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
+    private readonly BoardPeopleQuery _people = new();
+
     public async Task<OpenWork> RunAsync(Guid sumpId, CancellationToken cancellationToken)
     {
         await using var db = await database.ReadAsync(cancellationToken);
         var setup = await setups.CurrentAsync(db, cancellationToken);
-        var names = (await PeopleAsync(db, cancellationToken)).ToDictionary(p => p.Person.Id, p => p.Person);
+        var people = await _people.RunAsync(db, cancellationToken);
         var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sumpId && f.EndedAtUtc == null).ToListAsync(cancellationToken);
         var tasks = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sumpId && t.State == TaskState.Open).ToListAsync(cancellationToken);
         var facts = (await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sumpId, cancellationToken))?.Facts;
         var answers = await FlagAnswers.OfAsync(db, flags.Where(f => f.EscalatedAtUtc is not null), cancellationToken);
-        return new(Flags(flags, facts, answers.LastOn(sumpId)), Tasks(tasks, names, setup, sumpId, clock.UtcNow));
+        return new(Flags(flags, facts, answers.LastOn(sumpId)), Tasks(tasks, people.ById, setup, sumpId, clock.UtcNow));
     }
 
     /// <summary>The worst first, then in the order they were raised.</summary>
@@ -41,7 +42,7 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
         flag.Numbers.TryGetValue(NumberNames.Value, out var raisedWith) && facts?.Latest.TryGetValue(flag.Parameter, out var latest) == true && latest.Value != raisedWith ? latest.Value : null;
 
     /// <summary>The earliest first; what plan and flags both ask for in one visit is one piece of work.</summary>
-    internal static List<BoardTask> Tasks(IReadOnlyCollection<CareTask> tasks, Dictionary<Guid, BoardPerson> names, ShopSetup setup, Guid sumpId, DateTime nowUtc)
+    internal static List<BoardTask> Tasks(IReadOnlyCollection<CareTask> tasks, IReadOnlyDictionary<Guid, BoardPerson> people, ShopSetup setup, Guid sumpId, DateTime nowUtc)
     {
         var visits = SumpVisits.Of(setup, sumpId, tasks.Select(t => t.ToOpen()), nowUtc);
         var minutes = setup.StepsOf(sumpId).ToDictionary(s => s.Id, s => s.EstimatedMinutes);
@@ -50,7 +51,7 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
         var ofKind = setup.StepsOf(sumpId).ToLookup(s => s.Kind, s => s.EstimatedMinutes);
         var firstDraining = tasks.Where(t => t.Kind == TaskKind.DrainClean).OrderBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal).FirstOrDefault();
         return [.. tasks.GroupBy(t => SameWork.KeyOf(t.Id, t.Kind, visits))
-            .Select(same => One([.. same.OrderBy(t => SameWork.RankOf(t.Kind, t.Cause)).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], names, setup.Calendar, nowUtc) with
+            .Select(same => One([.. same.OrderBy(t => SameWork.RankOf(t.Kind, t.Cause)).ThenBy(t => t.DueAtUtc).ThenBy(t => t.Cause, StringComparer.Ordinal)], people, setup.Calendar, nowUtc) with
             {
                 VisitsOn = visits.DayOf(same.First().Id),
                 GoesWithDraining = same.All(t => t.Kind == TaskKind.DrainClean && t != firstDraining && DoneWork.ByDrain(setup, t, nowUtc)),
@@ -60,7 +61,7 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
     }
 
     // The flag's task stands for the plan's, because it says why; late is what was to be done first.
-    private static BoardTask One(List<CareTask> same, Dictionary<Guid, BoardPerson> names, ShopCalendar calendar, DateTime nowUtc)
+    private static BoardTask One(List<CareTask> same, IReadOnlyDictionary<Guid, BoardPerson> people, ShopCalendar calendar, DateTime nowUtc)
     {
         var (first, due) = (same[0], same.Min(t => t.DueAtUtc));
         return new(
@@ -72,25 +73,11 @@ public sealed class OpenWorkQuery(ShopDatabase database, SetupCache setups, Shop
             due <= nowUtc,
             CareSchedule.IsPlanned(first.Cause),
             first.Recipe,
-            same.Select(t => t.AssignedToId is { } id ? names.GetValueOrDefault(id) : null).FirstOrDefault(p => p is not null))
+            same.Select(t => t.AssignedToId is { } id ? people.GetValueOrDefault(id) : null).FirstOrDefault(p => p is not null))
         {
             AskedAtUtc = first.CreatedAtUtc,
             Why = first.Why,
             IsAlsoOfPlan = !CareSchedule.IsPlanned(first.Cause) && same.Exists(t => CareSchedule.IsPlanned(t.Cause)),
         };
-    }
-
-    /// <summary>Everybody, and whether work can be given to them.</summary>
-    internal static async Task<List<(BoardPerson Person, bool CanWork)>> PeopleAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
-    {
-        var people = await db.Users.AsNoTracking()
-            .Select(p => new
-            {
-                p.Id,
-                p.DisplayName,
-                CanWork = db.UserRoles.Any(h => h.UserId == p.Id && db.Roles.Any(r => r.Id == h.RoleId && (r.Name == Roles.Operator || r.Name == Roles.Supervisor))),
-            })
-            .ToListAsync(cancellationToken);
-        return [.. people.OrderBy(p => p.DisplayName, StringComparer.OrdinalIgnoreCase).ThenBy(p => p.Id).Select(p => (new BoardPerson(p.Id, p.DisplayName), p.CanWork))];
     }
 }

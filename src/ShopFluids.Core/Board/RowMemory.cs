@@ -1,7 +1,10 @@
+using System.Runtime.InteropServices;
+
 namespace ShopFluids.Core.Board;
 
 /// <summary>A row and which of its versions it is.</summary>
-internal sealed record RowVersion(Guid Id, long Version);
+[StructLayout(LayoutKind.Auto)]
+internal readonly record struct RowVersion(Guid Id, long Version);
 
 /// <summary>
 /// Rows as they were read last. When somebody looks again most are as they were: all that is read of those is their version, and whole only what was changed.
@@ -10,16 +13,16 @@ internal sealed record RowVersion(Guid Id, long Version);
 internal sealed class RowMemory<T>(Func<T, RowVersion> versionOf)
     where T : class
 {
-    private volatile Dictionary<Guid, (long Version, T Row)> _known = [];
+    private volatile Dictionary<Guid, T> _known = [];
 
     /// <param name="wanted">The rows that are wanted now, and their versions.</param>
     /// <param name="rows">Reads those of these ids; for null, all that are wanted.</param>
-    public async Task<IReadOnlyList<T>> OfAsync(IAsyncEnumerable<RowVersion> wanted, Func<IReadOnlyCollection<Guid>?, IAsyncEnumerable<T>> rows, CancellationToken cancellationToken)
+    public async Task<IReadOnlyDictionary<Guid, T>> OfAsync(IAsyncEnumerable<RowVersion> wanted, Func<IReadOnlyCollection<Guid>?, IAsyncEnumerable<T>> rows, CancellationToken cancellationToken)
     {
-        var (known, next, changed) = (_known, new Dictionary<Guid, (long, T)>(_known.Count), new HashSet<Guid>());
+        var (known, next, changed) = (_known, new Dictionary<Guid, T>(_known.Count), new HashSet<Guid>());
         await foreach (var row in wanted.WithCancellation(cancellationToken))
         {
-            if (known.TryGetValue(row.Id, out var last) && last.Version == row.Version)
+            if (known.TryGetValue(row.Id, out var last) && versionOf(last) == row)
             {
                 next.Add(row.Id, last);
             }
@@ -34,12 +37,11 @@ internal sealed class RowMemory<T>(Func<T, RowVersion> versionOf)
             // At first all are wanted: to name each would take longer than to read them.
             await foreach (var row in rows(next.Count == 0 ? null : changed).WithCancellation(cancellationToken))
             {
-                var version = versionOf(row);
-                next[version.Id] = (version.Version, row);
+                next[versionOf(row).Id] = row;
             }
         }
 
         _known = next;
-        return [.. next.Values.Select(v => v.Item2)];
+        return next;
     }
 }

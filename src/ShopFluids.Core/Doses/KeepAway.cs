@@ -17,11 +17,16 @@ internal sealed class KeepAwayQuery
     public async Task<KeepAway?> OfSumpAsync(ShopFluidsDbContext db, Guid sumpId, DateTime nowUtc, CancellationToken cancellationToken) =>
         Latest(await _ofSump(db, sumpId, Earliest(nowUtc)).ToListAsync(cancellationToken), nowUtc);
 
-    /// <summary>By sump; without those where nobody has to.</summary>
-    public static async Task<IReadOnlyDictionary<Guid, KeepAway>> OfAllAsync(ShopFluidsDbContext db, DateTime nowUtc, CancellationToken cancellationToken)
+    /// <summary>Everything that was put in and may still keep people away, now or later.</summary>
+    public static async Task<IReadOnlyList<Dose>> DosesAsync(ShopFluidsDbContext db, DateTime nowUtc, CancellationToken cancellationToken)
     {
         var earliest = Earliest(nowUtc);
-        var doses = await StandingDoses.Of(db).AsNoTracking().Where(d => d.GivenAtUtc > earliest && d.ReentryHours != null).ToListAsync(cancellationToken);
+        return await StandingDoses.Of(db).AsNoTracking().Where(d => d.GivenAtUtc > earliest && d.ReentryHours != null).ToListAsync(cancellationToken);
+    }
+
+    /// <summary>By sump; without those where nobody has to.</summary>
+    public static IReadOnlyDictionary<Guid, KeepAway> BySump(IEnumerable<Dose> doses, DateTime nowUtc)
+    {
         var bySump = new Dictionary<Guid, KeepAway>();
         foreach (var ofSump in doses.GroupBy(d => d.SumpId))
         {

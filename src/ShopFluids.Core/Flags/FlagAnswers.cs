@@ -1,6 +1,7 @@
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Sumps;
 
 namespace ShopFluids.Core.Flags;
 
@@ -26,17 +27,26 @@ internal sealed class FlagAnswers
 
         var given = await db.CareTasks.AsNoTracking().Where(t => sumpIds.Contains(t.SumpId) && t.State == TaskState.Open && t.AssignedToId != null)
             .Select(t => t.SumpId).Distinct().ToListAsync(cancellationToken);
-        var ended = await db.CareTasks.AsNoTracking().Where(t => sumpIds.Contains(t.SumpId) && t.EndedByPersonId != null && (t.State != TaskState.Withdrawn || t.EndReason != null))
-            .GroupBy(t => t.SumpId).Select(g => new { SumpId = g.Key, At = g.Max(t => t.EndedAtUtc) }).ToListAsync(cancellationToken);
         var standings = await db.Standings.AsNoTracking().Where(s => sumpIds.Contains(s.SumpId)).ToListAsync(cancellationToken);
-        var lasts = standings.Select(s => (s.SumpId, At: s.LastReadAtUtc))
+        return Of(given, standings, await EndedAsync(db, sumpIds, cancellationToken));
+    }
+
+    /// <param name="given">Sumps of which open work was given to somebody.</param>
+    /// <param name="ended">As <see cref="EndedAsync"/> answers.</param>
+    public static FlagAnswers Of(IEnumerable<Guid> given, IReadOnlyCollection<Standing> standings, IReadOnlyDictionary<Guid, DateTime?> ended) => new(
+        [.. given],
+        standings.Select(s => (s.SumpId, At: s.LastReadAtUtc))
             .Concat(standings.Select(s => (s.SumpId, At: s.Facts?.LastMovedAt)))
-            .Concat(ended.Select(e => (e.SumpId, e.At)))
+            .Concat(ended.Select(e => (SumpId: e.Key, At: e.Value)))
             .Where(a => a.At is not null)
             .GroupBy(a => a.SumpId)
-            .ToDictionary(g => g.Key, g => g.Max(a => a.At));
-        return new([.. given], lasts);
-    }
+            .ToDictionary(g => g.Key, g => g.Max(a => a.At)));
+
+    /// <summary>When somebody last ended work of each of these sumps.</summary>
+    public static async Task<Dictionary<Guid, DateTime?>> EndedAsync(ShopFluidsDbContext db, IReadOnlyCollection<Guid> sumpIds, CancellationToken cancellationToken) =>
+        sumpIds.Count == 0 ? [] : await db.CareTasks.AsNoTracking().Where(t => sumpIds.Contains(t.SumpId) && t.EndedByPersonId != null && (t.State != TaskState.Withdrawn || t.EndReason != null))
+            .GroupBy(t => t.SumpId).Select(g => new { SumpId = g.Key, At = g.Max(t => t.EndedAtUtc) })
+            .ToDictionaryAsync(g => g.SumpId, g => g.At, cancellationToken);
 
     /// <summary>Null for never. Work given to somebody answers for as long as it is open; for when it was given no column is kept, and none is needed.</summary>
     public DateTime? LastOn(Guid sumpId) => _given.Contains(sumpId) ? DateTime.MaxValue.ToUniversalTime() : _lasts.GetValueOrDefault(sumpId);

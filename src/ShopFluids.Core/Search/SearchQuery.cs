@@ -92,7 +92,7 @@ public sealed class SearchQuery(ShopDatabase database, SetupCache setups, ShopCl
         var tasks = await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken);
         return [.. tasks.GroupBy(t => t.SumpId)
             .Where(g => setup.FindSump(g.Key) is not null)
-            .SelectMany(g => OpenWorkQuery.Tasks([.. g], [], setup, g.Key, now).Select(t => (Task: t, Tag: setup.FindSump(g.Key)?.Tag ?? "")))
+            .SelectMany(g => OpenWorkQuery.Tasks([.. g], new Dictionary<Guid, BoardPerson>(), setup, g.Key, now).Select(t => (Task: t, Tag: setup.FindSump(g.Key)?.Tag ?? "")))
             .OrderBy(t => t.Task.DueAtUtc).ThenBy(t => t.Tag, StringComparer.OrdinalIgnoreCase)
             .Select(t => (Words: say.Task(t.Task.Kind, t.Task.Cause, null), t.Task, t.Tag))
             .Select(t => (terms.Rank(t.Words, [t.Tag, .. SearchTerms.Shortened(t.Tag)]), new SearchHit(

@@ -22,9 +22,12 @@ public sealed class SetupCache(ShopDatabase database, IDatabaseProvider provider
         return await CurrentAsync(db, cancellationToken);
     }
 
-    public async Task<ShopSetup> CurrentAsync(ShopFluidsDbContext db, CancellationToken cancellationToken)
+    public async Task<ShopSetup> CurrentAsync(ShopFluidsDbContext db, CancellationToken cancellationToken) =>
+        await CurrentAsync(db, await _version(db, cancellationToken), cancellationToken);
+
+    /// <param name="version">Just read of the head.</param>
+    internal async Task<ShopSetup> CurrentAsync(ShopFluidsDbContext db, long version, CancellationToken cancellationToken)
     {
-        var version = await _version(db, cancellationToken);
         if (Known(version) is { } known)
         {
             return known;

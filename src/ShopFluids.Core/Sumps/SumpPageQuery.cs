@@ -77,6 +77,7 @@ public sealed record SumpFigure(
 public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     private readonly KeepAwayQuery _keepAway = new();
+    private readonly BoardPeopleQuery _people = new();
 
     /// <summary>Null when there is no sump of this tag.</summary>
     public async Task<SumpPage?> RunAsync(string tag, CancellationToken cancellationToken)
@@ -93,7 +94,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
         var from = charge?.FilledAtUtc ?? now.AddDays(-HistorySheetQuery.UsualDays);
         var standing = await db.Standings.AsNoTracking().FirstOrDefaultAsync(s => s.SumpId == sump.Id, cancellationToken);
         var facts = charge is null ? null : standing?.Facts;
-        var people = await OpenWorkQuery.PeopleAsync(db, cancellationToken);
+        var people = await _people.RunAsync(db, cancellationToken);
         var flags = await db.Flags.AsNoTracking().Where(f => f.SumpId == sump.Id && f.EndedAtUtc == null).ToListAsync(cancellationToken);
         var answers = await FlagAnswers.OfAsync(db, flags.Where(f => f.EscalatedAtUtc is not null), cancellationToken);
         var tasks = await db.CareTasks.AsNoTracking().Where(t => t.SumpId == sump.Id && t.State == TaskState.Open).ToListAsync(cancellationToken);
@@ -111,8 +112,8 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
             charge is null || facts is null ? [] : Figures(setup, sump, charge, facts, history, now),
             volume,
             standing?.NextTestDueAtUtc,
-            new OpenWork(OpenWorkQuery.Flags(flags, standing?.Facts, answers.LastOn(sump.Id)), OpenWorkQuery.Tasks(tasks, people.ToDictionary(p => p.Person.Id, p => p.Person), setup, sump.Id, now)),
-            [.. people.Where(p => p.CanWork).Select(p => p.Person)],
+            new OpenWork(OpenWorkQuery.Flags(flags, standing?.Facts, answers.LastOn(sump.Id)), OpenWorkQuery.Tasks(tasks, people.ById, setup, sump.Id, now)),
+            people.WhoCanWork,
             history,
             charge is null ? [] : LimitStretch.Over(setup, sump.Id, [charge], from, now.AddYears(1)))
         {

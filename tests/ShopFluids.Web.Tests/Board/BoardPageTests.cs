@@ -41,26 +41,32 @@ public sealed class BoardPageTests
         Assert.Equal(Texts.Board_StandsEmpty, page.FindAll("tbody tr")[1].QuerySelector(".c-why")?.TextContent.Trim());
     }
 
-    // S-07 and 26 others.
+    // S-07 and 51 others.
     [Fact]
-    public async Task Render_MoreSumpsThanAnybodyReads_ShowsTheFirstAndTheOthersWhenAsked()
+    public async Task Render_MoreSumpsThanAnybodyReads_ShowsTheFirstAndMoreWithEachPress()
     {
         await using var desk = await DeskContext.OpenAsync();
-        for (var n = 100; n < 126; n++)
+        for (var n = 100; n < 151; n++)
         {
             await desk.Shop.SumpAsync(Some.Sump(Some.Id(), desk.Shop.AreaId, $"S-{n}", $"M-{n}", walkOrder: n));
         }
 
         var page = await BoardAsync(desk);
         Assert.Equal(25, page.FindAll("tbody tr").Count);
-        Assert.Equal("Show the other 2 sumps", page.Find(".more-rows").TextContent);
+        Assert.Equal(["Show 25 more of the other 27 sumps"], Buttons());
 
-        await page.Find(".more-rows").ClickAsync(new());
-        Assert.Equal(27, page.FindAll("tbody tr").Count);
-        Assert.Equal("true", page.Find(".more-rows").GetAttribute("aria-expanded"));
+        await page.FindAll(".more-rows button")[0].ClickAsync(new());
+        Assert.Equal(50, page.FindAll("tbody tr").Count);
+        Assert.Equal(["Show the other 2 sumps", "Show only the first 25 sumps"], Buttons());
 
-        await page.Find(".more-rows").ClickAsync(new());
+        await page.FindAll(".more-rows button")[0].ClickAsync(new());
+        Assert.Equal(52, page.FindAll("tbody tr").Count);
+        Assert.Equal(["Show only the first 25 sumps"], Buttons());
+
+        await page.FindAll(".more-rows button")[0].ClickAsync(new());
         Assert.Equal(25, page.FindAll("tbody tr").Count);
+
+        IEnumerable<string> Buttons() => page.FindAll(".more-rows button").Select(b => b.TextContent);
     }
 
     // 2 March, 8 in the morning, and 3 in the morning after: the shop day begins at 6.

@@ -23,12 +23,13 @@ public sealed partial class DeskBar : IDisposable
         _leaving.Dispose();
     }
 
-    protected override async Task OnInitializedAsync() => Content ??= new(
-        (await Session.WordsAsync(_leaving.Token)).Setup.Site?.Name ?? "",
-        await Session.NameAsync(),
-        await Session.MayAsync(Policies.CanSupervise),
-        await Session.MayAsync(Policies.CanAudit),
-        await Session.MayAsync(Policies.CanCare));
+    protected override async Task OnInitializedAsync() => Content ??= await ReadAsync();
+
+    private async Task<DeskBarContent> ReadAsync()
+    {
+        var may = await Session.MayAsync([Policies.CanSupervise, Policies.CanAudit, Policies.CanCare]);
+        return new((await Session.WordsAsync(_leaving.Token)).Setup.Site?.Name ?? "", await Session.NameAsync(), may[0], may[1], may[2]);
+    }
 }
 
 /// <summary>What the bar says to the person who has signed in.</summary>

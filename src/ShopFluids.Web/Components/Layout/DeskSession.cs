@@ -30,10 +30,19 @@ public sealed class DeskSession(AuthenticationStateProvider authentication, IAut
     public async Task<Actor> ActorAsync() => (await UserAsync()).ToActor();
 
     /// <summary>Asked anew of the database for each act: a right can be taken away while a page is open.</summary>
-    public async Task<bool> MayAsync(string policy)
+    public async Task<bool> MayAsync(string policy) => (await MayAsync([policy]))[0];
+
+    /// <summary>The same for several rights, in their order, of which the database is asked once.</summary>
+    public async Task<IReadOnlyList<bool>> MayAsync(IReadOnlyList<string> policies)
     {
         var user = await UserAsync();
-        return (await authorization.AuthorizeAsync(user, resource: null, policy)).Succeeded && await check.StillCountsAsync(user, CancellationToken.None);
+        var may = new List<bool>(policies.Count);
+        foreach (var policy in policies)
+        {
+            may.Add((await authorization.AuthorizeAsync(user, resource: null, policy)).Succeeded);
+        }
+
+        return may.Contains(true) && !await check.StillCountsAsync(user, CancellationToken.None) ? [.. may.Select(_ => false)] : may;
     }
 
     private async Task<ClaimsPrincipal> UserAsync() => (await authentication.GetAuthenticationStateAsync()).User;

@@ -14,8 +14,9 @@ namespace ShopFluids.Web.Pages.Board;
 /// <summary>Everything open, in the order in which it needs somebody; looks again by itself.</summary>
 public sealed partial class BoardPage : IDisposable
 {
-    // The worst come first, and nobody reads hundreds: the rest waits for a press, so that the first are there at once and an open board stays small.
-    private const int RowsAtFirst = 25;
+    // The worst come first, and nobody reads hundreds: the others wait for a press, so that the first are there at once, the next as soon as a press is seen, and an
+    // open board stays small.
+    private const int RowsAtATime = 25;
 
     private readonly CancellationTokenSource _leaving = new();
     private Load<BoardView> _view = new Load<BoardView>.Loading();
@@ -24,7 +25,7 @@ public sealed partial class BoardPage : IDisposable
     private bool _isStale;
     private IReadOnlyList<TickedTask> _ticked = [];
     private bool _showsSeveral;
-    private bool _showsAll;
+    private int _rowsShown = RowsAtATime;
     private bool _isAhead;
 
     [Inject]
@@ -187,6 +188,10 @@ public sealed partial class BoardPage : IDisposable
         var open = board.Rows.SelectMany(r => r.Tasks).Select(t => t.Id).ToHashSet();
         _ticked = [.. _ticked.Where(t => open.Contains(t.Id))];
     }
+
+    private static string MoreWords(ShopFormat format, int others) => others <= RowsAtATime
+        ? format.Say(Texts.Board_ShowRest, format.Count(others))
+        : format.Say(Texts.Board_ShowMore, format.Count(RowsAtATime), format.Count(others));
 
     private void Toggle(SumpState state) => ChangeFilter(Filter with { Show = Filter.Show == state ? null : state });
 

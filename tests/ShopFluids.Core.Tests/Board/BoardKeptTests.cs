@@ -1,0 +1,186 @@
+using System.Text.Json;
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Board;
+using ShopFluids.Core.Care;
+using ShopFluids.Core.Care.Shutdowns;
+using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
+using ShopFluids.Core.Flags;
+using ShopFluids.Core.People;
+using ShopFluids.Core.People.Numbers;
+using ShopFluids.Core.Record;
+using ShopFluids.Core.Rounds;
+using ShopFluids.Core.Setup;
+using ShopFluids.Core.ShopFlags;
+using ShopFluids.Core.Time;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
+using Xunit;
+
+namespace ShopFluids.Core.Tests.Board;
+
+/// <summary>The board keeps what it read and made; whatever is done and however time goes by, it must tell the same as one that reads everything.</summary>
+public sealed class BoardKeptTests
+{
+    private const string OtherTag = "S-08";
+    private const int Steps = 200;
+
+    private static CancellationToken Token => TestContext.Current.CancellationToken;
+
+    [Theory]
+    [EachDatabase(1)]
+    [EachDatabase(2)]
+    [EachDatabase(3)]
+    public async Task RunAsync_AfterAnyActAndAnyTime_TellsTheSameAsABoardReadAnew(TestDatabase database, int seed)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await OpenAsync(shop);
+        var kept = Anew(shop);
+        var walk = new Walk(shop, new Random(seed));
+        var told = new HashSet<string>(StringComparer.Ordinal);
+        for (var step = 0; step < Steps; step++)
+        {
+            var act = await walk.ActAsync();
+            foreach (var filter in new[] { new BoardFilter(), new BoardFilter(Kind: TaskKind.Test) })
+            {
+                var ours = Told(await kept.RunAsync(filter, Token));
+                Assert.True(Told(await Anew(shop).RunAsync(filter, Token)) == ours, $"{step}: {act} at {shop.Now:u}");
+                told.Add(ours);
+            }
+        }
+
+        // A walk on which little happens would show little.
+        Assert.True(walk.Done > Steps / 3, $"only {walk.Done} acts");
+        Assert.True(told.Count > Steps / 2, $"only {told.Count} boards");
+    }
+
+    [Theory, EachDatabase]
+    public async Task RunAsync_WhoeverHasTheWorkLeft_ShowsTheNumberInPlaceOfTheName(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await OpenAsync(shop);
+        var kept = Anew(shop);
+        var (task, person) = await shop.ReadAsync(async db => ((await db.CareTasks.FirstAsync()).Id, (await db.Users.SingleAsync()).Id));
+        (await shop.Get<AssignTaskHandler>().HandleAsync(new AssignTask(task, person), Some.Supervisor, Token)).Done();
+        Assert.Equal("Op One", await NameAsync());
+
+        var number = (await shop.Get<RenameToNumberHandler>().HandleAsync(new RenameToNumber("op1"), Some.Supervisor, Token)).Done();
+
+        Assert.Equal(number.Label, await NameAsync());
+
+        async Task<string?> NameAsync() => (await kept.RunAsync(new BoardFilter(), Token)).Rows.SelectMany(r => r.Tasks).Select(t => t.Who?.Name).FirstOrDefault(n => n is not null);
+    }
+
+    private static BoardQuery Anew(ShopFixture shop) => new(shop.Get<ShopDatabase>(), shop.Get<SetupCache>(), shop.Get<ShopClock>());
+
+    private static string Told(ShopBoard board) => JsonSerializer.Serialize(new { board.Days, board.NextClosure, board.Counts, board.Rows, board.Quiet, board.People, board.ShopFlags });
+
+    private static async Task OpenAsync(ShopFixture shop)
+    {
+        await shop.SumpAsync(Some.Sump(Some.Id(), shop.AreaId, OtherTag, "M-08", walkOrder: 8));
+        (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, OtherTag))).Done();
+        (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(Some.Id(), "op1", "Op One", "ten signs and more", [Roles.Operator], "light"), Some.Supervisor, default)).Done();
+        await shop.InstrumentAsync(Some.Refractometer());
+        foreach (var tag in new[] { Some.SumpTag, OtherTag })
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Test, tag));
+            await shop.StepAsync(Some.Step(TaskKind.Skim, tag, days: 2));
+            await shop.StepAsync(Some.Step(TaskKind.DrainClean, tag, days: 30));
+        }
+    }
+
+    private sealed class Walk(ShopFixture shop, Random chance)
+    {
+        private static readonly decimal[] Phs = [9.0m, 9.1m, 8.4m, 9.6m];
+        private static readonly decimal[] Strengths = [8.0m, 7.5m, 4.0m, 11.0m];
+
+        public int Done { get; private set; }
+
+        /// <summary>Something that the board may show, or time goes by. What the shop refuses changes nothing, and is part of the walk.</summary>
+        public async Task<string> ActAsync()
+        {
+            var tag = chance.Next(2) == 0 ? Some.SumpTag : OtherTag;
+            switch (chance.Next(23))
+            {
+                case 0 or 1 or 2:
+                    return Count("reading", await shop.RecordAsync(Some.Reading(Of(Strengths), Of(Phs), chance.Next(150, 340), shop.Now, tag)));
+                case 3:
+                    return Count("addition", await shop.AddAsync(Some.Addition(shop.LotId, at: shop.Now, tag: tag)));
+                case 4 or 5:
+                    var ended = new EndTask(await TaskAsync(), chance.Next(3) == 0 ? TaskState.Skipped : TaskState.Done, "No time");
+                    return Count("task ended", await shop.Get<EndTaskHandler>().HandleAsync(ended, Some.Supervisor, isSupervisor: true, default));
+                case 6 or 18 or 19:
+                    var given = new AssignTask(await TaskAsync(), chance.Next(3) == 0 ? null : await PersonAsync());
+                    return Count("task given", await shop.Get<AssignTaskHandler>().HandleAsync(given, Some.Supervisor, default));
+                case 7:
+                    var moved = new RedateTask(await TaskAsync(), DateOnly.FromDateTime(shop.Now).AddDays(chance.Next(6)), "Waits for a part");
+                    return Count("task re-dated", await shop.Get<RedateTaskHandler>().HandleAsync(moved, Some.Supervisor, default));
+                case 8:
+                    return Count("flag closed", await shop.Get<CloseFlagHandler>().HandleAsync(new CloseFlag(await FlagAsync(), "Seen to"), Some.Supervisor, default));
+                case 9:
+                    var skipped = new SkipStops(Some.Id(), [tag], chance.Next(2) == 0 ? SkipReason.MachineRunning : SkipReason.CouldNotReach, "");
+                    return Count("stop skipped", await shop.Get<SkipStopsHandler>().HandleAsync(skipped, new Actor(await PersonAsync(), "Op One"), default));
+                case 10:
+                    var dose = Some.Dose() with { SumpTag = tag, GivenAtUtc = shop.Now };
+                    return Count("dose", await shop.Get<NoteDoseHandler>().HandleAsync(dose, Some.Supervisor, isSupervisor: true, default));
+                case 11:
+                    var lot = Some.Lot(Some.Id(), shop.FluidId, $"L-{chance.Next(1000)}", expires: DateOnly.FromDateTime(shop.Now).AddDays(chance.Next(1, 40))) with { PricePerLitre = chance.Next(1, 20), ReceivedOn = DateOnly.FromDateTime(shop.Now) };
+                    return Count("lot received", await shop.Get<ReceiveLotHandler>().HandleAsync(lot, Some.Supervisor, default));
+                case 12:
+                    return Count("shop flag answered", await shop.Get<AnswerShopFlagHandler>().HandleAsync(new AnswerShopFlag(await ShopFlagAsync(), "Ordered"), Some.Supervisor, default));
+                case 13:
+                    var (signInName, role) = ($"op{chance.Next(1, 3)}", chance.Next(2) == 0 ? Roles.Operator : Roles.Auditor);
+                    return chance.Next(2) == 0
+                        ? Count("person came", await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(Some.Id(), signInName, "Op New", "ten signs and more", [role], "light"), Some.Supervisor, default))
+                        : Count("person left", await shop.Get<RenameToNumberHandler>().HandleAsync(new RenameToNumber(signInName), Some.Supervisor, default));
+                case 14:
+                    var closed = new PlanShutdown(Some.Id(), chance.Next(2) == 0 ? null : tag, DateOnly.FromDateTime(shop.Now).AddDays(chance.Next(1, 5)), DateOnly.FromDateTime(shop.Now).AddDays(chance.Next(5, 12)), "Repair");
+                    return Count("shutdown", await shop.Get<PlanShutdownHandler>().HandleAsync(closed, Some.Supervisor, default));
+                case 15:
+                    var fluid = (await shop.SetupAsync()).Fluid(shop.FluidId);
+                    var named = new ChangeFluid(fluid.Id, Some.Fluid(fluid.Id, $"Emulsion {chance.Next(100)}").Data, fluid.Version);
+                    return Count("fluid renamed", await shop.Get<ChangeFluidHandler>().HandleAsync(named, Some.Supervisor, default));
+                case 16:
+                    var machine = (await shop.SetupAsync()).Machines[0];
+                    var renamed = new ChangeMachine(machine.Id, $"Turning centre {chance.Next(100)}", machine.Process, machine.WeeklyHours, machine.Delivery, machine.Version);
+                    return Count("machine renamed", await shop.Get<ChangeMachineHandler>().HandleAsync(renamed, Some.Supervisor, default));
+                case 20:
+                    shop.Clock.Advance(TimeSpan.FromMinutes(chance.Next(1, 300)));
+                    return "hours";
+                case 17:
+                    shop.Clock.Advance(TimeSpan.FromHours(chance.Next(5, 40)));
+                    return "days";
+                default:
+                    shop.Clock.Advance(TimeSpan.FromMinutes(chance.Next(1, 90)));
+                    await shop.Get<NoticeOverdueHandler>().HandleAsync(default);
+                    await shop.Get<NoticeShopFlagsHandler>().HandleAsync(default);
+                    await shop.Get<EscalateFlagsHandler>().HandleAsync(default);
+                    return "noticed";
+            }
+        }
+
+        private T Of<T>(IReadOnlyList<T> choices) => choices[chance.Next(choices.Count)];
+
+        private string Count<T>(string name, Result<T> result)
+            where T : class
+        {
+            Done += result.Value is null ? 0 : 1;
+            return name;
+        }
+
+        private Task<Guid> TaskAsync() => AnyAsync(db => db.CareTasks.Where(t => t.State == TaskState.Open).Select(t => t.Id));
+
+        private Task<Guid> FlagAsync() => AnyAsync(db => db.Flags.Where(f => f.EndedAtUtc == null).Select(f => f.Id));
+
+        private Task<Guid> ShopFlagAsync() => AnyAsync(db => db.ShopFlags.Where(f => f.AnsweredAtUtc == null && f.GoneAtUtc == null).Select(f => f.Id));
+
+        private Task<Guid> PersonAsync() => AnyAsync(db => db.Users.Select(p => p.Id));
+
+        private async Task<Guid> AnyAsync(Func<ShopFluidsDbContext, IQueryable<Guid>> query)
+        {
+            var ids = await shop.ReadAsync(db => query(db).OrderBy(id => id).ToListAsync());
+            return ids.Count == 0 ? Some.Id() : Of(ids);
+        }
+    }
+}
