@@ -16,6 +16,9 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
     private const int FirstCircuits = 10;
     private const int MoreCircuits = 100;
 
+    // The server ends a circuit after it has answered, and keeps for half a minute what it drew for a browser that does not come back.
+    private static readonly TimeSpan Leaving = TimeSpan.FromSeconds(35);
+
     // What the last reading changed, a flag and a piece of work that are open, and a standing.
     private static readonly string[] Act =
     [
@@ -37,8 +40,7 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
     private static readonly byte[] Content = Encoding.UTF8.GetBytes("c-standing");
 
     /// <summary>Each time after something was recorded; a board of which nothing is new is shared and costs less.</summary>
-    /// <returns>Median milliseconds, ours and the floor's; bytes of managed memory for each board that is open.</returns>
-    public async Task<(double Ours, double Floor, double BytesOfACircuit)> RunAsync(string folder, string engine, string connectionString)
+    public async Task<BoardMeasures> RunAsync(string folder, string engine, string connectionString)
     {
         var cookies = new CookieContainer();
         using var client = new HttpClient(new SocketsHttpHandler { CookieContainer = cookies }) { BaseAddress = server.Address };
@@ -63,7 +65,8 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
             }
         }
 
-        return (Median(ours), Median(floors), await BytesOfACircuitAsync(client, cookies));
+        var (before, open, after) = await MemoryOfCircuitsAsync(client, cookies);
+        return new(Median(ours), Median(floors), (open - before) / (double)MoreCircuits, before, after);
     }
 
     // As far as the board can tell, somebody recorded a reading.
@@ -79,8 +82,8 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
         }
     }
 
-    // A circuit whose browser is gone is kept for some minutes; the server forgets the oldest of these, so what is measured are only those that are open.
-    private async Task<double> BytesOfACircuitAsync(HttpClient client, CookieContainer cookies)
+    // Before most of them are opened, with all of them open, and after these have left.
+    private async Task<(long Before, long Open, long After)> MemoryOfCircuitsAsync(HttpClient client, CookieContainer cookies)
     {
         var open = new List<BoardCircuit>();
         try
@@ -88,7 +91,14 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
             await OpenAsync(FirstCircuits);
             var before = await MemoryAsync();
             await OpenAsync(MoreCircuits);
-            return (await MemoryAsync() - before) / (double)MoreCircuits;
+            var most = await MemoryAsync();
+            foreach (var circuit in open.Skip(FirstCircuits))
+            {
+                await circuit.LeaveAsync(client, server.Address);
+            }
+
+            await Task.Delay(Leaving);
+            return (before, most, await MemoryAsync());
         }
         finally
         {
@@ -129,3 +139,10 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
         return values[values.Count / 2];
     }
 }
+
+/// <param name="Ours">Median milliseconds of our page.</param>
+/// <param name="Floor">Median milliseconds of its floor.</param>
+/// <param name="BytesOfACircuit">Managed memory for each board that is open.</param>
+/// <param name="BytesBefore">Managed memory in use before the boards are opened.</param>
+/// <param name="BytesAfter">The same after they were closed.</param>
+internal sealed record BoardMeasures(double Ours, double Floor, double BytesOfACircuit, double BytesBefore, double BytesAfter);

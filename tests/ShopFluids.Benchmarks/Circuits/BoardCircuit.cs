@@ -14,10 +14,17 @@ namespace ShopFluids.Benchmarks.Circuits;
 internal sealed partial class BoardCircuit : IAsyncDisposable
 {
     private const byte EndOfHandshake = 0x1e;
+
+    // Kinds of messages, and of completions, in the protocol of the hub.
+    private const long Call = 1;
+    private const long Completion = 3;
+    private const long Result = 3;
+
     private readonly ClientWebSocket _socket = new();
     private byte[] _received = new byte[1 << 16];
     private int _count;
     private Task _answering = Task.CompletedTask;
+    private string _circuitId = "";
 
     private BoardCircuit()
     {
@@ -43,6 +50,15 @@ internal sealed partial class BoardCircuit : IAsyncDisposable
 
     /// <summary>Goes on answering, so that the circuit stays open.</summary>
     public void Stay() => _answering = AnswerAsync(content: null);
+
+    /// <summary>Leaves as a browser does whose tab is closed: it says so, so that the server has nothing to wait for.</summary>
+    public async Task LeaveAsync(HttpClient client, Uri server)
+    {
+        using var content = new FormUrlEncodedContent([new("circuitId", _circuitId)]);
+        using var left = await client.PostAsync(new Uri(server, "/_blazor/disconnect"), content);
+        left.EnsureSuccessStatusCode();
+        await DisposeAsync();
+    }
 
     public async ValueTask DisposeAsync()
     {
@@ -106,13 +122,21 @@ internal sealed partial class BoardCircuit : IAsyncDisposable
     private async Task<ReadOnlyMemory<byte>> AnswerAsync(PackReader message)
     {
         message.ReadArray();
-        if (message.ReadInteger() != 1)
+        var kind = message.ReadInteger();
+        if (kind is not (Call or Completion))
         {
             return default;
         }
 
         message.SkipEmptyMap();
         message.ReadText();
+        if (kind == Completion)
+        {
+            // The only call whose answer is waited for opens the circuit.
+            _circuitId = message.ReadInteger() == Result ? message.ReadText() ?? "" : "";
+            return default;
+        }
+
         var target = message.ReadText();
         message.ReadArray();
         switch (target)
