@@ -1,4 +1,5 @@
 using System.Data;
+using System.Data.Common;
 using Microsoft.EntityFrameworkCore;
 using Microsoft.EntityFrameworkCore.Infrastructure;
 using Microsoft.EntityFrameworkCore.Migrations;
@@ -69,7 +70,7 @@ public sealed class PostgresProvider : IDatabaseProvider
         return builder.ConnectionString;
     }
 
-    // The same few statements run all day; the server plans each once a connection. A connection string that says otherwise of that wins.
+    // The same few statements run all day; the server plans each once a connection. A connection string that says otherwise wins.
     private static string Prepared(string connectionString)
     {
         var builder = new NpgsqlConnectionStringBuilder(connectionString);
@@ -80,8 +81,19 @@ public sealed class PostgresProvider : IDatabaseProvider
         }
 
         // No statement of ours changes a session, only transactions; each query opens a connection, and would have the server put right what nobody changed.
-        builder.NoResetOnClose = true;
+        if (!SaysOfResetting(connectionString))
+        {
+            builder.NoResetOnClose = true;
+        }
+
         return builder.ConnectionString;
+    }
+
+    // The driver's own builder has every key; what was written is known only to the plain one.
+    private static bool SaysOfResetting(string connectionString)
+    {
+        var written = new DbConnectionStringBuilder { ConnectionString = connectionString };
+        return written.ContainsKey("No Reset On Close") || written.ContainsKey(nameof(NpgsqlConnectionStringBuilder.NoResetOnClose));
     }
 
     public async Task InsertAsync(ShopFluidsDbContext database, BulkRows rows, CancellationToken cancellationToken)

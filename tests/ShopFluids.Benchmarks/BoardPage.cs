@@ -24,7 +24,7 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
     [
         """
         INSERT INTO "RecordEntries" ("Sequence", "AtUtc", "ActorName", "Code", "Subject", "PreviousHash", "Hash", "Changes")
-        SELECT h."Sequence" + 1, e."AtUtc", e."ActorName", 'bench', e."Subject", e."PreviousHash", e."Hash",
+        SELECT h."Sequence" + 1, e."AtUtc", e."ActorName", 'bench', e."Subject", h."Hash", h."Hash",
             '[{"entity":"Flag","key":"' || (SELECT "Id" FROM "Flags" WHERE "EndedAtUtc" IS NULL ORDER BY "Id" LIMIT 1) ||
             '"},{"entity":"CareTask","key":"' || (SELECT "Id" FROM "CareTasks" WHERE "State" = 1 ORDER BY "Id" LIMIT 1) || '"},' || substr(e."Changes", 2)
         FROM "RecordEntries" e, "RecordHead" h
@@ -143,6 +143,6 @@ internal sealed class BoardPage(BenchServer server, string signInName, string pa
 /// <param name="Ours">Median milliseconds of our page.</param>
 /// <param name="Floor">Median milliseconds of its floor.</param>
 /// <param name="BytesOfACircuit">Managed memory for each board that is open.</param>
-/// <param name="BytesBefore">Managed memory in use before the boards are opened.</param>
-/// <param name="BytesAfter">The same after they were closed.</param>
+/// <param name="BytesBefore">Managed memory in use with the first of them open.</param>
+/// <param name="BytesAfter">The same after the others were closed.</param>
 internal sealed record BoardMeasures(double Ours, double Floor, double BytesOfACircuit, double BytesBefore, double BytesAfter);

@@ -51,8 +51,9 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
 
         // Before all else: what is recorded while the rest is read is missed by this board and not by the next.
         var head = await _head(db, cancellationToken);
+        var place = RecordPlace.Of(head);
         var now = clock.UtcNow;
-        if (_kept.TryGetValue(filter, out var kept) && kept.Sequence == head.Sequence && now - kept.Board.AtUtc is var age && age >= TimeSpan.Zero && age < Holds)
+        if (_kept.TryGetValue(filter, out var kept) && kept.Place == place && now - kept.Board.AtUtc is var age && age >= TimeSpan.Zero && age < Holds)
         {
             return kept.Board;
         }
@@ -63,14 +64,14 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             _kept.Clear();
         }
 
-        _kept[filter] = new(head.Sequence, board);
+        _kept[filter] = new(place, board);
         return board;
     }
 
     private async Task<ShopBoard> ReadAsync(ShopFluidsDbContext db, RecordHead head, BoardFilter filter, DateTime now, CancellationToken cancellationToken)
     {
         var setup = await setups.CurrentAsync(db, head.SetupVersion, cancellationToken);
-        var known = await _rows.RunAsync(db, head.Sequence, setup, now, cancellationToken);
+        var known = await _rows.RunAsync(db, RecordPlace.Of(head), setup, now, cancellationToken);
         var rows = _maker.RowsOf(setup.Sumps.Where(s => !s.IsRetired && (filter.AreaId is null || s.AreaId == filter.AreaId)), known, now).ToList();
         var counts = Counts(rows, known.Day);
         var last = known.Day.AddDays(DaysShown - 1);
@@ -116,5 +117,5 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         return first is { } from ? new(from, Enumerable.Range(0, MostClosedDays).Select(from.AddDays).TakeWhile(d => !calendar.IsOpen(d)).Last()) : null;
     }
 
-    private sealed record Kept(long Sequence, ShopBoard Board);
+    private sealed record Kept(RecordPlace Place, ShopBoard Board);
 }

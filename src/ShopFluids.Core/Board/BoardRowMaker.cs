@@ -11,37 +11,49 @@ namespace ShopFluids.Core.Board;
 /// <summary>Makes the board's rows. A row is kept for as long as it would come out the same: until something of its sump is changed, something becomes late, or the shop day ends.</summary>
 internal sealed class BoardRowMaker
 {
-    private readonly ConcurrentDictionary<Guid, Kept> _kept = new();
+    private volatile OfSetup? _latest;
 
     public IEnumerable<BoardRow> RowsOf(IEnumerable<Sump> sumps, BoardRows rows, DateTime nowUtc)
     {
+        // Another set-up may name, gather or word anything else: no row of the one before is kept, nor that set-up itself.
+        var kept = _latest;
+        if (kept?.Setup != rows.Setup)
+        {
+            _latest = kept = new(rows.Setup, new());
+        }
+
         var answers = rows.Answers();
         var skips = StopSkip.LastOfEach(rows.Skips, rows.People.Names);
         var keepAways = KeepAwayQuery.BySump(rows.Doses, nowUtc);
-        return sumps.Select(s => KeptRow(s, new(rows.Setup, rows.Day, rows.Standings.GetValueOrDefault(s.Id), rows.Flags.On(s.Id), rows.Tasks.On(s.Id), rows.People, answers.LastOn(s.Id)), nowUtc) with
+        foreach (var sump in sumps)
         {
-            Skip = skips.TryGetValue(s.Id, out var skip) && skip.HoldsAfter(rows.Standings.GetValueOrDefault(s.Id)?.LastReadAtUtc) ? skip : null,
-            KeepAway = keepAways.GetValueOrDefault(s.Id),
-            Priority = SumpPriority.Of(rows.Setup, s, rows.Standings.GetValueOrDefault(s.Id)?.Facts, rows.Standings.GetValueOrDefault(s.Id)?.VolumeLitres, rows.Prices, nowUtc),
-        });
+            var standing = rows.Standings.GetValueOrDefault(sump.Id);
+            var parts = new Parts(rows.Day, standing, rows.Flags.On(sump.Id), rows.Tasks.On(sump.Id), rows.People, answers.LastOn(sump.Id));
+            yield return KeptRow(kept, sump, parts, nowUtc) with
+            {
+                Skip = skips.TryGetValue(sump.Id, out var skip) && skip.HoldsAfter(standing?.LastReadAtUtc) ? skip : null,
+                KeepAway = keepAways.GetValueOrDefault(sump.Id),
+                Priority = SumpPriority.Of(rows.Setup, sump, standing?.Facts, standing?.VolumeLitres, rows.Prices, nowUtc),
+            };
+        }
     }
 
-    private BoardRow KeptRow(Sump sump, Parts parts, DateTime nowUtc)
+    private static BoardRow KeptRow(OfSetup of, Sump sump, Parts parts, DateTime nowUtc)
     {
-        if (_kept.TryGetValue(sump.Id, out var kept) && kept.Parts == parts && kept.FromUtc <= nowUtc && nowUtc < kept.UntilUtc)
+        if (of.Rows.TryGetValue(sump.Id, out var kept) && kept.Parts == parts && kept.FromUtc <= nowUtc && nowUtc < kept.UntilUtc)
         {
             return kept.Row;
         }
 
-        var row = Row(sump, parts, nowUtc);
+        var row = Row(of.Setup, sump, parts, nowUtc);
         var dues = parts.Tasks.Select(t => t.DueAtUtc).Concat(parts.Standing?.Facts?.OpenTasks.Select(t => t.DueAt) ?? []);
-        _kept[sump.Id] = new(parts, nowUtc, dues.Where(d => d > nowUtc).DefaultIfEmpty(DateTime.MaxValue).Min(), row);
+        of.Rows[sump.Id] = new(parts, nowUtc, dues.Where(d => d > nowUtc).DefaultIfEmpty(DateTime.MaxValue).Min(), row);
         return row;
     }
 
-    private static BoardRow Row(Sump sump, Parts parts, DateTime nowUtc)
+    private static BoardRow Row(ShopSetup setup, Sump sump, Parts parts, DateTime nowUtc)
     {
-        var (setup, standing) = (parts.Setup, parts.Standing);
+        var standing = parts.Standing;
         var work = OpenWorkQuery.Tasks(parts.Tasks, parts.People.ById, setup, sump.Id, nowUtc);
         return new(
             sump.Id,
@@ -58,9 +70,10 @@ internal sealed class BoardRowMaker
         };
     }
 
-    /// <summary>What a row is made of, besides the time: each stays the same object for as long as nothing in it is changed.</summary>
-    private readonly record struct Parts(
-        ShopSetup Setup, DateOnly Day, Standing? Standing, IReadOnlyList<Flag> Flags, IReadOnlyList<CareTask> Tasks, BoardPeople People, DateTime? AnsweredAt);
+    /// <summary>What a row is made of, besides set-up and time: each stays the same object for as long as nothing in it is changed.</summary>
+    private readonly record struct Parts(DateOnly Day, Standing? Standing, IReadOnlyList<Flag> Flags, IReadOnlyList<CareTask> Tasks, BoardPeople People, DateTime? AnsweredAt);
 
     private sealed record Kept(Parts Parts, DateTime FromUtc, DateTime UntilUtc, BoardRow Row);
+
+    private sealed record OfSetup(ShopSetup Setup, ConcurrentDictionary<Guid, Kept> Rows);
 }

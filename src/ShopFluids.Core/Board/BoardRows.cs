@@ -1,3 +1,4 @@
+using System.Runtime.InteropServices;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
@@ -21,7 +22,7 @@ namespace ShopFluids.Core.Board;
 /// <param name="Prices">Of a litre, by fluid.</param>
 /// <param name="ShopFlags">Those that are open, with names of <paramref name="Setup"/>.</param>
 internal sealed record BoardRows(
-    long Sequence,
+    RecordPlace Place,
     ShopSetup Setup,
     IReadOnlyDictionary<Guid, Standing> Standings,
     BoardPeople People,
@@ -45,7 +46,6 @@ internal sealed class BoardRowsQuery
 {
     private readonly ChangedRowsQuery _changes = new();
     private readonly BoardPeopleQuery _people = new();
-    private readonly RowMemory<Standing> _standings = new(s => new(s.SumpId, s.Version));
 
     // Compiled once, for after each reading they are asked; a compiled query is of one model, hence no static.
     private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<RowVersion>> _versions =
@@ -62,37 +62,127 @@ internal sealed class BoardRowsQuery
 
     private volatile BoardRows? _last;
 
-    /// <param name="sequence">The record's last entry, read before: what is changed while the rest is read is read again next time.</param>
-    public async Task<BoardRows> RunAsync(ShopFluidsDbContext db, long sequence, ShopSetup setup, DateTime nowUtc, CancellationToken cancellationToken)
+    /// <param name="place">The record's last entry, read before: what is changed while the rest is read is read again next time.</param>
+    public async Task<BoardRows> RunAsync(ShopFluidsDbContext db, RecordPlace place, ShopSetup setup, DateTime nowUtc, CancellationToken cancellationToken)
     {
         var last = _last;
-        var changed = last is null ? ChangedRows.Unknown : await _changes.BetweenAsync(db, last.Sequence, sequence, cancellationToken);
-        var day = setup.Calendar.ShopDayOf(nowUtc);
-        var flags = last is null || changed.Of<Flag>() is not { } ofFlags ? new(await db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null).ToListAsync(cancellationToken), f => f.SumpId)
-            : last.Flags.With(ofFlags, await SomeAsync(db, ofFlags, _someFlags, cancellationToken), f => f.EndedAtUtc is null);
-        var tasks = last is null || changed.Of<CareTask>() is not { } ofTasks ? new(await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken), t => t.SumpId)
-            : last.Tasks.With(ofTasks, await SomeAsync(db, ofTasks, _someTasks, cancellationToken), t => t.State == TaskState.Open);
-        var people = await _people.RunAsync(db, cancellationToken);
-        var escalated = flags.All.Where(f => f.EscalatedAtUtc is not null).Select(f => f.SumpId).ToHashSet();
-        var next = new BoardRows(
-            sequence,
-            setup,
-            await _standings.OfAsync(_versions(db), ids => ids is null ? db.Standings.AsNoTracking().AsAsyncEnumerable() : _someStandings(db, [.. ids]), cancellationToken),
-            last is not null && people.AreThoseOf(last.People) ? last.People : people,
-            flags,
-            tasks,
-            escalated,
-            last is not null && escalated.SetEquals(last.Escalated) && tasks.Touched?.Overlaps(escalated) == false ? last.Ended : await FlagAnswers.EndedAsync(db, escalated, cancellationToken),
-            day,
-            last?.Day != day || changed.Any<SkippedStop>() ? await StopSkip.SaidOnAsync(db, day, cancellationToken) : last.Skips,
-            last is null || changed.Any<Dose>() || changed.Any<DoseStrike>() ? await KeepAwayQuery.DosesAsync(db, nowUtc, cancellationToken) : last.Doses,
-            last is null || changed.Any<FluidLot>() ? await SumpPriority.PricesAsync(db, cancellationToken) : last.Prices,
-            last?.Setup != setup || changed.Any<ShopFlag>() || changed.Any<FluidLot>() ? await ShopFlagsQuery.OpenAsync(db, setup, cancellationToken) : last.ShopFlags);
+        var changed = last is null ? ChangedRows.Unknown : await _changes.BetweenAsync(db, last.Place, place, cancellationToken);
+        var next = last is null || changed.IsUnknown
+            ? await AnewAsync(db, place, setup, nowUtc, cancellationToken)
+            : await AgainAsync(db, last with { Place = place }, changed, setup, nowUtc, cancellationToken);
         _last = next;
+        return next;
+    }
+
+    private async Task<BoardRows> AnewAsync(ShopFluidsDbContext db, RecordPlace place, ShopSetup setup, DateTime nowUtc, CancellationToken cancellationToken)
+    {
+        var day = setup.Calendar.ShopDayOf(nowUtc);
+        var flags = await FlagsAsync(db, cancellationToken);
+        var escalated = EscalatedOn(flags);
+        return new(
+            place,
+            setup,
+            await db.Standings.AsNoTracking().ToDictionaryAsync(s => s.SumpId, cancellationToken),
+            await _people.RunAsync(db, cancellationToken),
+            flags,
+            await TasksAsync(db, cancellationToken),
+            escalated,
+            await FlagAnswers.EndedAsync(db, escalated, cancellationToken),
+            day,
+            await StopSkip.SaidOnAsync(db, day, cancellationToken),
+            await KeepAwayQuery.DosesAsync(db, nowUtc, cancellationToken),
+            await SumpPriority.PricesAsync(db, cancellationToken),
+            await ShopFlagsQuery.OpenAsync(db, setup, cancellationToken));
+    }
+
+    // Whatever is new on the board and comes from another table has its line here: without it the board would not see that it was changed.
+    private async Task<BoardRows> AgainAsync(ShopFluidsDbContext db, BoardRows known, ChangedRows changed, ShopSetup setup, DateTime nowUtc, CancellationToken cancellationToken)
+    {
+        var day = setup.Calendar.ShopDayOf(nowUtc);
+        var isOtherDay = day != known.Day;
+        var isOtherSetup = setup != known.Setup;
+        var next = known with
+        {
+            Setup = setup,
+            Day = day,
+            Standings = await StandingsAsync(db, known.Standings, cancellationToken),
+            Flags = changed.Of<Flag>() is { } flags ? known.Flags.With(flags, await SomeAsync(db, flags, _someFlags, cancellationToken), f => f.EndedAtUtc is null) : await FlagsAsync(db, cancellationToken),
+            Tasks = changed.Of<CareTask>() is { } tasks ? known.Tasks.With(tasks, await SomeAsync(db, tasks, _someTasks, cancellationToken), t => t.State == TaskState.Open) : await TasksAsync(db, cancellationToken),
+        };
+
+        // Accounts stand in no record.
+        var people = await _people.RunAsync(db, cancellationToken);
+        if (!people.AreThoseOf(known.People))
+        {
+            next = next with { People = people };
+        }
+
+        var escalated = EscalatedOn(next.Flags);
+        if (!escalated.SetEquals(known.Escalated) || next.Tasks.Touched?.Overlaps(escalated) != false)
+        {
+            next = next with { Escalated = escalated, Ended = await FlagAnswers.EndedAsync(db, escalated, cancellationToken) };
+        }
+
+        if (isOtherDay || changed.Any<SkippedStop>())
+        {
+            next = next with { Skips = await StopSkip.SaidOnAsync(db, day, cancellationToken) };
+        }
+
+        if (isOtherDay || changed.Any<Dose>() || changed.Any<DoseStrike>())
+        {
+            next = next with { Doses = await KeepAwayQuery.DosesAsync(db, nowUtc, cancellationToken) };
+        }
+
+        if (changed.Any<FluidLot>())
+        {
+            next = next with { Prices = await SumpPriority.PricesAsync(db, cancellationToken) };
+        }
+
+        if (isOtherSetup || changed.Any<ShopFlag>() || changed.Any<FluidLot>())
+        {
+            next = next with { ShopFlags = await ShopFlagsQuery.OpenAsync(db, setup, cancellationToken) };
+        }
+
+        return next;
+    }
+
+    private static async Task<OpenRows<Flag>> FlagsAsync(ShopFluidsDbContext db, CancellationToken cancellationToken) =>
+        new(await db.Flags.AsNoTracking().Where(f => f.EndedAtUtc == null).ToListAsync(cancellationToken), f => f.SumpId);
+
+    private static async Task<OpenRows<CareTask>> TasksAsync(ShopFluidsDbContext db, CancellationToken cancellationToken) =>
+        new(await db.CareTasks.AsNoTracking().Where(t => t.State == TaskState.Open).ToListAsync(cancellationToken), t => t.SumpId);
+
+    private static HashSet<Guid> EscalatedOn(OpenRows<Flag> flags) => [.. flags.All.Where(f => f.EscalatedAtUtc is not null).Select(f => f.SumpId)];
+
+    // Derived, hence in no record: each knows its version.
+    private async Task<IReadOnlyDictionary<Guid, Standing>> StandingsAsync(ShopFluidsDbContext db, IReadOnlyDictionary<Guid, Standing> known, CancellationToken cancellationToken)
+    {
+        var (next, changed) = (new Dictionary<Guid, Standing>(known.Count), new List<Guid>());
+        await foreach (var row in _versions(db).WithCancellation(cancellationToken))
+        {
+            if (known.TryGetValue(row.SumpId, out var standing) && standing.Version == row.Version)
+            {
+                next.Add(row.SumpId, standing);
+            }
+            else
+            {
+                changed.Add(row.SumpId);
+            }
+        }
+
+        foreach (var standing in await SomeAsync(db, changed, _someStandings, cancellationToken))
+        {
+            next.Add(standing.SumpId, standing);
+        }
+
         return next;
     }
 
     private static async Task<IReadOnlyCollection<T>> SomeAsync<T>(
         ShopFluidsDbContext db, IReadOnlyCollection<Guid> ids, Func<ShopFluidsDbContext, Guid[], IAsyncEnumerable<T>> rows, CancellationToken cancellationToken) =>
         ids.Count == 0 ? [] : await rows(db, [.. ids]).ToListAsync(cancellationToken);
+
+    // Two numbers in a stretch of them: no room is lost between.
+    [StructLayout(LayoutKind.Auto)]
+    private readonly record struct RowVersion(Guid SumpId, long Version);
 }

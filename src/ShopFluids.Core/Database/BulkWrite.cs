@@ -23,7 +23,7 @@ internal enum RowFate
 /// <summary>
 /// Many acts in one transaction after another, for filling an empty database: each act has its own entry in the record, just as from a
 /// <see cref="ShopWrite"/>, but the rows go to the engine by thousands. Between two commits the database knows less than the record says, so a
-/// filling that is broken off is worth nothing.
+/// filling that is broken off is worth nothing, and a server must not look at the shop before it is done: it would take the record at its word.
 /// </summary>
 internal sealed class BulkWrite(ShopFluidsDbContext database, IDatabaseProvider provider, RecordSealer sealer, Func<object, RowFate> fateOf) : IAsyncDisposable
 {

@@ -36,6 +36,16 @@ public static class LotSentences
         return trace.UnexplainedLitres == 0 ? null : say.Format.Say(Texts.Stores_Unexplained, Volume(say, trace.UnexplainedLitres));
     }
 
+    /// <summary>Whether what is left of a lot is what the books say: what nothing explains, what counts took off or put to it, or that nothing is missing.</summary>
+    public static string LotBooks(this Sentences say, LotTrace trace)
+    {
+        ArgumentNullException.ThrowIfNull(say);
+        ArgumentNullException.ThrowIfNull(trace);
+        var counted = trace.Adjustments.Where(a => a.Kind == AdjustmentKind.Counted).Sum(a => a.AfterLitres - a.BeforeLitres);
+        var byCount = counted == 0 ? null : say.Format.Say(counted < 0 ? Texts.LotSheet_LessByCount : Texts.LotSheet_MoreByCount, Volume(say, Math.Abs(counted)));
+        return string.Join(". ", new[] { say.LotUnexplained(trace), byCount }.OfType<string>().DefaultIfEmpty(Texts.LotSheet_BooksRight));
+    }
+
     /// <summary>From when to when it was in the sump.</summary>
     public static string InSump(this ShopFormat format, DateTime sinceUtc, DateTime? untilUtc)
     {

@@ -27,7 +27,7 @@ public sealed class LotSheetQueryTests
 
         Assert.Equal(("L-1", "1 Feb to 2 Mar 2026", "Hall 3"), (sheet.Frame.Tag, sheet.Frame.Period, sheet.Frame.Shop));
         Assert.Equal(("Emulsion A", "200.0 L", "13.0 L", "187.0 L", Texts.Setup_LotUsable), (sheet.Lot.Fluid, sheet.Lot.ReceivedLitres, sheet.Lot.Poured, sheet.Lot.Remaining, sheet.Lot.State));
-        Assert.Null(sheet.Lot.Unexplained);
+        Assert.Equal("nothing is missing", sheet.Lot.Books);
         Assert.Equal(new LotSheetCharge(Some.SumpTag, "M-07", "1", "20 Feb 2026, still in", "13.0", "L-2 Emulsion A, 2.0 L"), Assert.Single(sheet.Charges));
         Assert.Equal([("fill", "12.0", "138.0"), ("top-up", "1.0", "9.0")], sheet.Pours.Select(p => (p.What, p.ConcentrateLitres, p.WaterLitres)));
         Assert.Equal("L-1 Emulsion A, 13.0 L\nL-2 Emulsion A, 2.0 L", Assert.Single(sheet.Back).Lots);
@@ -46,15 +46,19 @@ public sealed class LotSheetQueryTests
         Assert.Equal(Texts.Stores_TraceNowhere, sheet.Answer);
     }
 
-    [Theory, EachDatabase]
-    public async Task RunAsync_Counted_SaysWhatTheBooksSaidAndWhatThereWas(TestDatabase database)
+    [Theory]
+    [EachDatabase(150, "38.0 L less by count")]
+    [EachDatabase(189, "1.0 L more by count")]
+    public async Task RunAsync_Counted_SaysWhatTheBooksSaidAndWhatThereWas(TestDatabase database, int litres, string books)
     {
         await using var shop = await OpenAsync(database);
-        (await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), shop.LotId, AdjustmentKind.Counted, 150, "Dipstick"), Some.Supervisor, Token)).Done();
+        (await shop.Get<AdjustLotHandler>().HandleAsync(new(Some.Id(), shop.LotId, AdjustmentKind.Counted, litres, "Dipstick"), Some.Supervisor, Token)).Done();
 
-        var count = Assert.Single((await RunAsync(shop, shop.LotId.ToString())).Done().Sheets[0].Counts);
+        var sheet = (await RunAsync(shop, shop.LotId.ToString())).Done().Sheets[0];
 
-        Assert.Equal((Texts.LotSheet_Counted, "188.0", "150.0", "Dipstick"), (count.What, count.BeforeLitres, count.AfterLitres, count.Reason));
+        var count = Assert.Single(sheet.Counts);
+        Assert.Equal((Texts.LotSheet_Counted, "188.0", $"{litres}.0", "Dipstick"), (count.What, count.BeforeLitres, count.AfterLitres, count.Reason));
+        Assert.Equal(books, sheet.Lot.Books);
     }
 
     [Theory, EachDatabase]

@@ -58,13 +58,18 @@ public sealed class BoardPageTests
         await page.FindAll(".more-rows button")[0].ClickAsync(new());
         Assert.Equal(50, page.FindAll("tbody tr").Count);
         Assert.Equal(["Show the other 2 sumps", "Show only the first 25 sumps"], Buttons());
+        Assert.Equal("50 of 52 sumps shown", page.Find(".more-rows [role=status]").TextContent);
+        desk.JSInterop.VerifyNotInvoke("Blazor._internal.domWrapper.focus");
 
+        // The button that was pressed goes away, and with it what the keyboard was at.
         await page.FindAll(".more-rows button")[0].ClickAsync(new());
         Assert.Equal(52, page.FindAll("tbody tr").Count);
         Assert.Equal(["Show only the first 25 sumps"], Buttons());
+        desk.JSInterop.VerifyFocusAsyncInvoke();
 
         await page.FindAll(".more-rows button")[0].ClickAsync(new());
         Assert.Equal(25, page.FindAll("tbody tr").Count);
+        desk.JSInterop.VerifyFocusAsyncInvoke(2);
 
         IEnumerable<string> Buttons() => page.FindAll(".more-rows button").Select(b => b.TextContent);
     }

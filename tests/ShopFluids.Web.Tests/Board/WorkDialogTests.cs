@@ -46,6 +46,25 @@ public sealed class WorkDialogTests
         Assert.Empty(dialog.FindAll("button[aria-expanded]"));
     }
 
+    // What was at the keyboard's end has gone with the work: without the focus in the dialog no key would close it.
+    [Fact]
+    public async Task Skip_Work_SaysThatItIsSavedAndTakesTheFocusThere()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Skim));
+        await desk.Shop.StoreAsync(Some.Reading(brix: 4.0m));
+        var dialog = await DialogAsync(desk);
+        Assert.Equal("", dialog.Find(".said").TextContent);
+
+        await dialog.FindAll(".row.task button").First(b => b.TextContent == Texts.Board_Skip).ClickAsync(new());
+        await dialog.Find(".row.task textarea").ChangeAsync(new() { Value = "Waits for a part" });
+        var moved = desk.JSInterop.Invocations["Blazor._internal.domWrapper.focus"].Count;
+        await dialog.Find(".row.task .reason .pri").ClickAsync(new());
+
+        dialog.WaitForAssertion(() => Assert.Equal(Texts.Board_Saved, dialog.Find(".said").TextContent));
+        desk.JSInterop.VerifyFocusAsyncInvoke(moved + 1);
+    }
+
     // To close a flag is the exception, to do its work the rule.
     [Fact]
     public async Task Open_FlagWithWork_TheWorkStandsFirst()

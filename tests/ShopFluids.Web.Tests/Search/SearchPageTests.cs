@@ -24,6 +24,10 @@ public sealed class SearchPageTests
         Assert.Contains("<a href=\"sumps/S-07\"><b>S-07</b></a>", page.Html, StringComparison.Ordinal);
         Assert.Contains("<a href=\"machines/M-07\"><b>M-07</b></a>", page.Html, StringComparison.Ordinal);
         Assert.Contains("value=\"07\"", page.Html, StringComparison.Ordinal);
+        Assert.Contains("href=\"stores\"", page.Html, StringComparison.Ordinal);
+        Assert.Contains("href=\"setup\"", page.Html, StringComparison.Ordinal);
+        Assert.Contains("id=\"sign-out\"", page.Html, StringComparison.Ordinal);
+        Assert.DoesNotContain("data-ahead", page.Html, StringComparison.Ordinal);
         Assert.DoesNotContain("style=", page.Html, StringComparison.Ordinal);
         Assert.Contains("style-src 'self';", page.ContentPolicy, StringComparison.Ordinal);
     }

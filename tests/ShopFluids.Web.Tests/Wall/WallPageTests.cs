@@ -2,6 +2,7 @@ using System.Net;
 using ShopFluids.Core.Displays;
 using ShopFluids.Core.Doses;
 using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
 using ShopFluids.Web.Tests.Shop;
 using Xunit;
@@ -45,6 +46,18 @@ public sealed class WallPageTests
         var page = await host.GetAsync(Wall);
 
         Assert.Contains("Keep away until 2 Mar 2026, 12:00: Biocide B-20. Concentration 4.0 %, action limit", page.Text, StringComparison.Ordinal);
+    }
+
+    // Whoever is sent there to skim reads it here, and perhaps nowhere else.
+    [Fact]
+    public async Task Get_ItSmellsOfRottenEggs_WarnsOfTheGasFirst()
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+            await shop.StoreAsync(Some.Reading() with { Measurements = [.. Some.Reading().Measurements, Some.Typed(ParameterCodes.Odour, 3)] }));
+
+        var page = await host.GetAsync(Wall);
+
+        Assert.Contains($"{Texts.Caution_HydrogenSulphideShort} Odour", page.Text, StringComparison.Ordinal);
     }
 
     [Fact]

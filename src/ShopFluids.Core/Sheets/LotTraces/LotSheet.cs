@@ -15,8 +15,8 @@ public sealed record LotSheet(
     IReadOnlyList<LotSheetBack> Back,
     IReadOnlyList<LotSheetCount> Counts);
 
-/// <param name="Unexplained">What neither pours nor counts explain; null where the books are right.</param>
-public sealed record LotSheetLot(string Number, string Fluid, string Received, string Expires, string ReceivedLitres, string Poured, string Remaining, string State, string? Unexplained);
+/// <param name="Books">Whether what is left is what the books say.</param>
+public sealed record LotSheetLot(string Number, string Fluid, string Received, string Expires, string ReceivedLitres, string Poured, string Remaining, string State, string Books);
 
 /// <param name="InSump">From when to when, or that it is still in.</param>
 /// <param name="Others">The other lots of the charge, a line each.</param>

@@ -34,7 +34,7 @@ internal sealed class LotSheetMaker(ShopSetup setup, Sentences say, DateTime now
         Volume(trace.PouredLitres),
         Volume(trace.Lot.RemainingLitres),
         say.LotState(trace.Lot),
-        say.LotUnexplained(trace));
+        say.LotBooks(trace));
 
     private LotSheetPour Pour(string sump, TracedPour pour) => new(
         Format.Moment(pour.AtUtc, nowUtc),

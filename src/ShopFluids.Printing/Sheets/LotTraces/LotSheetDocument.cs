@@ -26,7 +26,7 @@ internal static class LotSheetDocument
             Texts.LotSheet_Lot,
             [
                 new(Texts.LotSheet_ReceivedLitres, sheet.Lot.ReceivedLitres), new(Texts.Sheet_Expiry, sheet.Lot.Expires), new(Texts.InstrumentSheet_Standing, sheet.Lot.State),
-                new(Texts.LotSheet_Poured, sheet.Lot.Poured), new(Texts.LotSheet_Remaining, sheet.Lot.Remaining), new(Texts.LotSheet_Books, sheet.Lot.Unexplained ?? Texts.LotSheet_BooksRight),
+                new(Texts.LotSheet_Poured, sheet.Lot.Poured), new(Texts.LotSheet_Remaining, sheet.Lot.Remaining), new(Texts.LotSheet_Books, sheet.Lot.Books),
             ],
             3);
         flow.Note(sheet.Answer);

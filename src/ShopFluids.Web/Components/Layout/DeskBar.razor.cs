@@ -14,6 +14,10 @@ public sealed partial class DeskBar : IDisposable
     [PersistentState(RestoreBehavior = RestoreBehavior.SkipLastSnapshot)]
     public DeskBarContent? Content { get; set; }
 
+    /// <summary>What was searched for, on the page that shows what was found: it is drawn once, no circuit follows.</summary>
+    [Parameter]
+    public string? Sought { get; set; }
+
     [Inject]
     public required DeskSession Session { get; init; }
 
@@ -27,8 +31,13 @@ public sealed partial class DeskBar : IDisposable
 
     private async Task<DeskBarContent> ReadAsync()
     {
-        var may = await Session.MayAsync([Policies.CanSupervise, Policies.CanAudit, Policies.CanCare]);
-        return new((await Session.WordsAsync(_leaving.Token)).Setup.Site?.Name ?? "", await Session.NameAsync(), may[0], may[1], may[2]);
+        var rights = await Session.RightsAsync(Policies.CanSupervise, Policies.CanAudit, Policies.CanCare);
+        return new(
+            (await Session.WordsAsync(_leaving.Token)).Setup.Site?.Name ?? "",
+            await Session.NameAsync(),
+            rights.Contains(Policies.CanSupervise),
+            rights.Contains(Policies.CanAudit),
+            rights.Contains(Policies.CanCare));
     }
 }
 

@@ -30,19 +30,23 @@ public sealed class DeskSession(AuthenticationStateProvider authentication, IAut
     public async Task<Actor> ActorAsync() => (await UserAsync()).ToActor();
 
     /// <summary>Asked anew of the database for each act: a right can be taken away while a page is open.</summary>
-    public async Task<bool> MayAsync(string policy) => (await MayAsync([policy]))[0];
+    public async Task<bool> MayAsync(string policy) => (await RightsAsync(policy)).Contains(policy);
 
-    /// <summary>The same for several rights, in their order, of which the database is asked once.</summary>
-    public async Task<IReadOnlyList<bool>> MayAsync(IReadOnlyList<string> policies)
+    /// <summary>The same for several rights, for which the database is asked once.</summary>
+    /// <returns>Those of the rights that the person has.</returns>
+    public async Task<IReadOnlySet<string>> RightsAsync(params IReadOnlyList<string> policies)
     {
         var user = await UserAsync();
-        var may = new List<bool>(policies.Count);
+        var rights = new HashSet<string>(StringComparer.Ordinal);
         foreach (var policy in policies)
         {
-            may.Add((await authorization.AuthorizeAsync(user, resource: null, policy)).Succeeded);
+            if ((await authorization.AuthorizeAsync(user, resource: null, policy)).Succeeded)
+            {
+                rights.Add(policy);
+            }
         }
 
-        return may.Contains(true) && !await check.StillCountsAsync(user, CancellationToken.None) ? [.. may.Select(_ => false)] : may;
+        return rights.Count > 0 && await check.StillCountsAsync(user, CancellationToken.None) ? rights : new HashSet<string>();
     }
 
     private async Task<ClaimsPrincipal> UserAsync() => (await authentication.GetAuthenticationStateAsync()).User;

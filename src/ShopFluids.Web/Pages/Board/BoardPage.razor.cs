@@ -26,6 +26,9 @@ public sealed partial class BoardPage : IDisposable
     private IReadOnlyList<TickedTask> _ticked = [];
     private bool _showsSeveral;
     private int _rowsShown = RowsAtATime;
+    private bool _movesFocus;
+    private ElementReference _more;
+    private ElementReference _fewer;
     private bool _isAhead;
 
     [Inject]
@@ -99,6 +102,12 @@ public sealed partial class BoardPage : IDisposable
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
+        if (_movesFocus)
+        {
+            _movesFocus = false;
+            await (_rowsShown > RowsAtATime ? _fewer : _more).FocusAsync(preventScroll: true);
+        }
+
         if (!firstRender)
         {
             return;
@@ -188,6 +197,9 @@ public sealed partial class BoardPage : IDisposable
         var open = board.Rows.SelectMany(r => r.Tasks).Select(t => t.Id).ToHashSet();
         _ticked = [.. _ticked.Where(t => open.Contains(t.Id))];
     }
+
+    // A button that goes away with its press hands the focus to the one that stays.
+    private void ShowRows(int count) => (_rowsShown, _movesFocus) = (count, count == RowsAtATime || count >= (_view as Load<BoardView>.Loaded)?.Value.Board.Rows.Count);
 
     private static string MoreWords(ShopFormat format, int others) => others <= RowsAtATime
         ? format.Say(Texts.Board_ShowRest, format.Count(others))

@@ -6,8 +6,9 @@ namespace ShopFluids.Web.Pages.Board;
 
 public sealed partial class DayStrip
 {
-    /// <summary>A box holds two letters; more would not be read.</summary>
+    /// <summary>A box holds two letters; more would not be read. Where there is more, the second says so.</summary>
     private const int MostLetters = 2;
+    private const string More = "+";
 
     [Parameter, EditorRequired]
     public required IReadOnlyList<BoardDay> Days { get; set; }
@@ -34,7 +35,11 @@ public sealed partial class DayStrip
 
     private IEnumerable<BoardTask> On(DateOnly day) => Tasks.Where(t => !t.IsLate && t.VisitDay == day);
 
-    private static List<string> Letters(IEnumerable<BoardTask> tasks) => [.. tasks.Select(t => Sentences.TaskLetter(t.Kind)).Distinct().Take(MostLetters)];
+    private static List<string> Letters(IEnumerable<BoardTask> tasks)
+    {
+        var letters = tasks.Select(t => Sentences.TaskLetter(t.Kind)).Distinct().ToList();
+        return letters.Count <= MostLetters ? letters : [letters[0], More];
+    }
 
     private static string Words(IEnumerable<BoardTask> tasks) => string.Join(", ", tasks.Select(t => TaskWord.Of(t.Kind)).Distinct());
 }

@@ -72,8 +72,8 @@ public sealed partial class SumpPage : IDisposable
     {
         try
         {
-            _mayAct = await Session.MayAsync(Policies.CanSupervise);
-            _mayEnter = await Session.MayAsync(Policies.CanOperate);
+            var rights = await Session.RightsAsync(Policies.CanSupervise, Policies.CanOperate);
+            (_mayAct, _mayEnter) = (rights.Contains(Policies.CanSupervise), rights.Contains(Policies.CanOperate));
             var page = await Query.RunAsync(Tag, _leaving.Token);
             _view = new Load<SumpView?>.Loaded(page is null ? null : new SumpView(page, await Session.WordsAsync(page.Setup)));
             _isStale = false;

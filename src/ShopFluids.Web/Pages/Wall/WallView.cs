@@ -46,8 +46,13 @@ public sealed record WallView(WallBoard Wall, int TurnNumber, Guid? AreaId, stri
         }
     }
 
-    /// <summary>First that people keep away, then why it is shown.</summary>
-    public string Why(BoardRow row) => row.KeepAway is { } keepAway ? $"{DoseSentences.Keep(keepAway, Format)}. {Reason(row)}" : Reason(row);
+    /// <summary>First what may hurt who goes there, then why it is shown.</summary>
+    public string Why(BoardRow row) => string.Join(' ', new[]
+    {
+        row.KeepAway is { } keepAway ? $"{DoseSentences.Keep(keepAway, Format)}." : "",
+        row.Flags.Any(f => f.WarnsOfGas) ? Texts.Caution_HydrogenSulphideShort : "",
+        Reason(row),
+    }.Where(s => s.Length > 0));
 
     private string Reason(BoardRow row)
     {

@@ -14,6 +14,8 @@ public sealed partial class WorkDialog
     private IReadOnlyList<BoardTask> _tasks = [];
     private string _said = "";
     private bool _showsLater;
+    private bool _movesFocus;
+    private ElementReference _saidAt;
 
     [CascadingParameter]
     public required IMudDialogInstance Dialog { get; set; }
@@ -39,9 +41,22 @@ public sealed partial class WorkDialog
 
     protected override void OnInitialized() => (_flags, _tasks) = (Row.Flags, Row.Tasks);
 
+    protected override async Task OnAfterRenderAsync(bool firstRender)
+    {
+        if (_movesFocus)
+        {
+            _movesFocus = false;
+            await _saidAt.FocusAsync();
+        }
+    }
+
     private async Task ReloadAsync()
     {
+        var shown = _flags.Select(f => f.Id).Concat(_tasks.Select(t => t.Id)).ToList();
         (_flags, _tasks) = await Query.RunAsync(Row.SumpId, CancellationToken.None);
         _said = Texts.Board_Saved;
+
+        // What goes away takes the focus with it, out of the dialog: no key would close it any more.
+        _movesFocus = shown.Except(_flags.Select(f => f.Id).Concat(_tasks.Select(t => t.Id))).Any();
     }
 }
