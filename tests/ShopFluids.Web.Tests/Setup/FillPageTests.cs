@@ -34,6 +34,22 @@ public sealed class FillPageTests
         Assert.Contains("17.0 L", page.Find("p.sum").TextContent, StringComparison.Ordinal);
     }
 
+    // Of 5,000 L at 99 % the water alone is 50 L: nobody typed that.
+    [Fact]
+    public async Task Save_VolumeOverTheBrim_TellsTheVolumeThatWasTypedAndTheRoomThereIs()
+    {
+        await using var desk = await SetupDesk.OpenAsync();
+        var page = await PageAsync(desk);
+        page.Type("fluid", desk.Shop.FluidId.ToString());
+        page.Type("volume", "5000");
+        page.Type("percent", "99");
+
+        await page.SaveAsync();
+
+        page.WaitForAssertion(() => Assert.Contains("Volume 5,000 L is over the brim. The accepted range is 0 L to 200.1 L.", page.FaultOf("volume"), StringComparison.Ordinal), SetupDesk.Patience);
+        Assert.Equal("5000", page.ValueOf("volume"));
+    }
+
     private static async Task<IRenderedComponent<FillPage>> PageAsync(DeskContext desk)
     {
         await desk.Shop.SumpAsync(Some.Sump(Some.Id(), desk.Shop.AreaId, "S-40", "M-40", shape: new(Core.Sumps.GeometryKind.Rectangular, 1000, 500.3m, 400, 0, [])));

@@ -114,8 +114,16 @@ public sealed partial class FillPage
             string.IsNullOrWhiteSpace(_draft.OverrideReason) ? null : _draft.OverrideReason.Trim());
         var result = await Handler.HandleAsync(command, await Session.ActorAsync(), isSupervisor: true, CancellationToken.None);
         _charge = result.Value?.Number ?? 0;
-        return result.Error;
+        return AsTyped(result.Error, read.Units);
     }
+
+    // Who typed a volume knows no amount of water: the volume is what is too much, and the brim is what there is room for.
+    private Error? AsTyped(Error? error, UnitSystem units) =>
+        _draft.IsByAmounts || error is not FieldErrors refused || View is not Load<FillView>.Loaded { Value: var view } || view.Words.Setup.FindSump(_draft.SumpTag) is not { } sump
+            ? error
+            : new FieldErrors([.. refused.Fields.Select(e => e.Problem == FieldProblem.OverTheBrim
+                ? e with { Field = "volume", Value = _draft.Volume.Value(units), Low = 0, High = view.Measurable(sump.Geometry.BrimLitres) }
+                : e)]);
 
     private (decimal Water, decimal Concentrate) Amounts(FormReader read)
     {
