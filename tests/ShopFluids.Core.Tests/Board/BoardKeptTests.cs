@@ -128,7 +128,7 @@ public sealed class BoardKeptTests
                 case 22:
                     return Count("drained", await shop.DrainAsync(shop.Now, tag: tag));
                 case 23:
-                    return Count("filled", await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, null, tag, shop.Now), isSupervisor: true));
+                    return Count("filled", await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, tag, shop.Now, water: 149, concentrate: 1), isSupervisor: true));
                 case 24:
                     var wrong = await AnyAsync(db => db.Readings.Where(r => !db.Readings.Any(o => o.SupersedesId == r.Id)).Select(r => r.Id));
                     return Count("reading corrected", await shop.RecordAsync(Some.Reading(Of(Strengths), Of(Phs), takenAt: shop.Now, sump: tag, supersedes: wrong, reason: "Slip"), Some.Supervisor));

@@ -74,6 +74,30 @@ public sealed class BoardPageTests
         IEnumerable<string> Buttons() => page.FindAll(".more-rows button").Select(b => b.TextContent);
     }
 
+    [Fact]
+    public async Task Render_MoreSumpsInRangeThanAnybodyReads_ShowsMoreWithAPress()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        var lot = Some.Lot(Some.Id(), desk.Shop.FluidId, "L-9", litres: 10_000);
+        (await desk.Shop.Get<ReceiveLotHandler>().HandleAsync(lot, Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
+        for (var n = 100; n < 301; n++)
+        {
+            await desk.Shop.SumpAsync(Some.Sump(Some.Id(), desk.Shop.AreaId, $"S-{n}", $"M-{n}", walkOrder: n));
+            (await desk.Shop.FillAsync(Some.Fill(Some.Id(), desk.Shop.FluidId, lot.Id, $"S-{n}"))).Done();
+            await desk.Shop.StoreAsync(Some.Reading(sump: $"S-{n}"));
+        }
+
+        var page = await BoardAsync(desk);
+        Assert.Equal(200, page.FindAll(".rest .tags a").Count);
+        Assert.Equal("Show the other sump", page.Find(".rest .more-rows button").TextContent);
+
+        await page.Find(".rest .more-rows button").ClickAsync(new());
+
+        Assert.Equal(201, page.FindAll(".rest .tags a").Count);
+        Assert.Empty(page.FindAll(".rest .more-rows"));
+        desk.JSInterop.VerifyFocusAsyncInvoke();
+    }
+
     // 2 March, 8 in the morning, and 3 in the morning after: the shop day begins at 6.
     [Theory]
     [InlineData(0, false)]

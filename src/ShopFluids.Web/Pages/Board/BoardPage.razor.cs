@@ -18,6 +18,9 @@ public sealed partial class BoardPage : IDisposable
     // open board stays small.
     private const int RowsAtATime = 25;
 
+    // Of these all that is told fits on a line for ten.
+    private const int QuietAtATime = 200;
+
     private readonly CancellationTokenSource _leaving = new();
     private Load<BoardView> _view = new Load<BoardView>.Loading();
     private LiveLook? _live;
@@ -26,9 +29,12 @@ public sealed partial class BoardPage : IDisposable
     private IReadOnlyList<TickedTask> _ticked = [];
     private bool _showsSeveral;
     private int _rowsShown = RowsAtATime;
+    private int _quietShown = QuietAtATime;
     private bool _movesFocus;
+    private bool _movesFocusToQuiet;
     private ElementReference _more;
     private ElementReference _fewer;
+    private ElementReference _quietTitle;
     private bool _isAhead;
 
     [Inject]
@@ -106,6 +112,12 @@ public sealed partial class BoardPage : IDisposable
         {
             _movesFocus = false;
             await (_rowsShown > RowsAtATime ? _fewer : _more).FocusAsync(preventScroll: true);
+        }
+
+        if (_movesFocusToQuiet)
+        {
+            _movesFocusToQuiet = false;
+            await _quietTitle.FocusAsync(preventScroll: true);
         }
 
         if (!firstRender)
@@ -201,9 +213,12 @@ public sealed partial class BoardPage : IDisposable
     // A button that goes away with its press hands the focus to the one that stays.
     private void ShowRows(int count) => (_rowsShown, _movesFocus) = (count, count == RowsAtATime || count >= (_view as Load<BoardView>.Loaded)?.Value.Board.Rows.Count);
 
-    private static string MoreWords(ShopFormat format, int others) => others <= RowsAtATime
-        ? format.Say(Texts.Board_ShowRest, format.Count(others))
-        : format.Say(Texts.Board_ShowMore, format.Count(RowsAtATime), format.Count(others));
+    private void ShowQuiet(ShopBoard board) => (_quietShown, _movesFocusToQuiet) = (_quietShown + QuietAtATime, _quietShown + QuietAtATime >= board.Quiet.Count);
+
+    private static string MoreWords(ShopFormat format, int more, int others) =>
+        others == 1 ? Texts.Board_ShowOther
+        : others <= more ? format.Say(Texts.Board_ShowRest, format.Count(others))
+        : format.Say(Texts.Board_ShowMore, format.Count(more), format.Count(others));
 
     private void Toggle(SumpState state) => ChangeFilter(Filter with { Show = Filter.Show == state ? null : state });
 
