@@ -58,7 +58,8 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
             return kept.Board;
         }
 
-        var board = await ReadAsync(db, head, filter, now, cancellationToken);
+        var setup = await setups.CurrentAsync(db, head.SetupVersion, cancellationToken);
+        var board = Board(setup, await _rows.RunAsync(db, place, setup, now, cancellationToken), filter, now);
         if (_kept.Count >= MostKept)
         {
             _kept.Clear();
@@ -68,10 +69,8 @@ public sealed class BoardQuery(ShopDatabase database, SetupCache setups, ShopClo
         return board;
     }
 
-    private async Task<ShopBoard> ReadAsync(ShopFluidsDbContext db, RecordHead head, BoardFilter filter, DateTime now, CancellationToken cancellationToken)
+    private ShopBoard Board(ShopSetup setup, BoardRows known, BoardFilter filter, DateTime now)
     {
-        var setup = await setups.CurrentAsync(db, head.SetupVersion, cancellationToken);
-        var known = await _rows.RunAsync(db, RecordPlace.Of(head), setup, now, cancellationToken);
         var rows = _maker.RowsOf(setup.Sumps.Where(s => !s.IsRetired && (filter.AreaId is null || s.AreaId == filter.AreaId)), known, now).ToList();
         var counts = Counts(rows, known.Day);
         var last = known.Day.AddDays(DaysShown - 1);

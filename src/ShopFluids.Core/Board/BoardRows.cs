@@ -1,4 +1,3 @@
-using System.Runtime.InteropServices;
 using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
@@ -182,7 +181,5 @@ internal sealed class BoardRowsQuery
         ShopFluidsDbContext db, IReadOnlyCollection<Guid> ids, Func<ShopFluidsDbContext, Guid[], IAsyncEnumerable<T>> rows, CancellationToken cancellationToken) =>
         ids.Count == 0 ? [] : await rows(db, [.. ids]).ToListAsync(cancellationToken);
 
-    // Two numbers in a stretch of them: no room is lost between.
-    [StructLayout(LayoutKind.Auto)]
-    private readonly record struct RowVersion(Guid SumpId, long Version);
+    private sealed record RowVersion(Guid SumpId, long Version);
 }

@@ -30,8 +30,7 @@ public sealed partial class BoardPage : IDisposable
     private bool _showsSeveral;
     private int _rowsShown = RowsAtATime;
     private int _quietShown = QuietAtATime;
-    private bool _movesFocus;
-    private bool _movesFocusToQuiet;
+    private Func<ElementReference>? _nextFocus;
     private ElementReference _more;
     private ElementReference _fewer;
     private ElementReference _quietTitle;
@@ -108,16 +107,10 @@ public sealed partial class BoardPage : IDisposable
 
     protected override async Task OnAfterRenderAsync(bool firstRender)
     {
-        if (_movesFocus)
+        if (_nextFocus is { } next)
         {
-            _movesFocus = false;
-            await (_rowsShown > RowsAtATime ? _fewer : _more).FocusAsync(preventScroll: true);
-        }
-
-        if (_movesFocusToQuiet)
-        {
-            _movesFocusToQuiet = false;
-            await _quietTitle.FocusAsync(preventScroll: true);
+            _nextFocus = null;
+            await next().FocusAsync(preventScroll: true);
         }
 
         if (!firstRender)
@@ -210,10 +203,18 @@ public sealed partial class BoardPage : IDisposable
         _ticked = [.. _ticked.Where(t => open.Contains(t.Id))];
     }
 
-    // A button that goes away with its press hands the focus to the one that stays.
-    private void ShowRows(int count) => (_rowsShown, _movesFocus) = (count, count == RowsAtATime || count >= (_view as Load<BoardView>.Loaded)?.Value.Board.Rows.Count);
+    // A button that goes away with its press hands the focus to what stays.
+    private void ShowRows(int count, ShopBoard board)
+    {
+        _rowsShown = count;
+        _nextFocus = count == RowsAtATime ? () => _more : count >= board.Rows.Count ? () => _fewer : null;
+    }
 
-    private void ShowQuiet(ShopBoard board) => (_quietShown, _movesFocusToQuiet) = (_quietShown + QuietAtATime, _quietShown + QuietAtATime >= board.Quiet.Count);
+    private void ShowMoreQuiet(ShopBoard board)
+    {
+        _quietShown += QuietAtATime;
+        _nextFocus = _quietShown >= board.Quiet.Count ? () => _quietTitle : null;
+    }
 
     private static string MoreWords(ShopFormat format, int more, int others) =>
         others == 1 ? Texts.Board_ShowOther
