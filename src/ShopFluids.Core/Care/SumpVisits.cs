@@ -19,7 +19,7 @@ internal sealed class SumpVisits
         _days = VisitPlan.Of(work.Values).SelectMany(v => v.TaskIds.Select(id => (id, v.Day))).ToDictionary(v => v.id, v => v.Day);
     }
 
-    /// <param name="open">All open tasks of the sump.</param>
+    /// <param name="open">All open tasks of the sump, in any order: where two shutdowns ask for what the plan asks for once, it serves the first due.</param>
     public static SumpVisits Of(ShopSetup setup, Guid sumpId, IEnumerable<OpenTask> open, DateTime nowUtc)
     {
         ArgumentNullException.ThrowIfNull(setup);
@@ -27,7 +27,7 @@ internal sealed class SumpVisits
         var today = calendar.ShopDayOf(nowUtc);
         var window = RuleRegistry.Gathering.WindowOf(setup.TuningsFor(sumpId, setup.OpenCharge(sumpId)?.FluidId).ByRule);
         var steps = setup.StepFactsOf(sumpId);
-        var all = open.ToList();
+        var all = open.OrderBy(t => t.DueAt).ThenBy(t => t.Cause, StringComparer.Ordinal).ToList();
         var work = all.ToDictionary(t => t.Id, t => VisitWork.Of(t, steps.GetValueOrDefault(t.Cause), window, calendar, today));
         var shared = new Dictionary<Guid, Guid>();
         foreach (var asked in all.Where(t => ShutdownWork.IsCause(t.Cause)))
