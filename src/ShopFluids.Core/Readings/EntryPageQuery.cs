@@ -2,7 +2,6 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Doses;
-using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
@@ -13,67 +12,6 @@ using ShopFluids.Rules.Facts;
 
 namespace ShopFluids.Core.Readings;
 
-/// <summary>Everything that the page for one reading shows before anything is typed.</summary>
-/// <param name="DayOfCharge">1 on the day of the fill.</param>
-/// <param name="Due">What the tests that are due still ask for; the usual three when none is due.</param>
-/// <param name="Others">What may be measured besides.</param>
-/// <param name="DoneToday">Parameters of those tests that were measured in this shop day already; empty when nothing was.</param>
-/// <param name="FilledToMm">The level after what was added since the last level; null when nothing was.</param>
-public sealed record EntryPage(
-    SumpPlace Place,
-    string FluidName,
-    decimal RefractometerFactor,
-    decimal ZeroBrix,
-    int DayOfCharge,
-    DateTime NowUtc,
-    IReadOnlyList<EntryField> Due,
-    IReadOnlyList<EntryField> Others,
-    IReadOnlyList<EntryInstrument> Instruments,
-    IReadOnlyList<string> DoneToday,
-    double? FilledToMm)
-{
-    /// <summary>A test of this sump falls due by the end of this shop day.</summary>
-    public bool IsDue { get; init; }
-
-    /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
-    public KeepAway? KeepAway { get; init; }
-
-    /// <summary>What tests ask for that are not due yet and go along with this visit; among the due fields.</summary>
-    public IReadOnlyList<string> Along { get; init; } = [];
-
-    public IEnumerable<EntryField> Fields => Due.Concat(Others);
-}
-
-/// <summary>One box or picker of the page.</summary>
-/// <param name="Key">The parameter, with the method where a parameter has a box for each.</param>
-/// <param name="Ways">How the value may be typed, the usual way first.</param>
-/// <param name="WordCount">How many words there are to pick from; 0 where a number is typed.</param>
-/// <param name="UsualLow">Under it a value is asked about, in the canonical unit.</param>
-public sealed record EntryField(
-    string Key,
-    string Parameter,
-    string Unit,
-    int Decimals,
-    IReadOnlyList<EntryWay> Ways,
-    int WordCount,
-    decimal? UsualLow,
-    decimal? UsualHigh,
-    LastValue? Last,
-    GaugeLimits? Limits);
-
-/// <summary>A method and the unit of its scale.</summary>
-/// <param name="Low">The least accepted value in <paramref name="Unit"/>; null where it is known only after conversion.</param>
-public sealed record EntryWay(string Method, string Unit, decimal? Low, decimal? High)
-{
-    public string Key => $"{Method}/{Unit}";
-}
-
-public sealed record LastValue(decimal Value, DateTime TakenAtUtc);
-
-/// <param name="IsInUse">The last reading of this sump was taken with it.</param>
-/// <param name="IsLapsed">Its last check does not hold today: what is read with it is marked.</param>
-public sealed record EntryInstrument(string Tag, InstrumentKind Kind, bool CompensatesTemperature, DateOnly? CheckedOn, bool IsInUse, bool IsLapsed);
-
 public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, ShopClock clock)
 {
     private static readonly string[] Usual = [ParameterCodes.Concentration, ParameterCodes.Ph, ParameterCodes.Level];
@@ -83,9 +21,18 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid sumpId, CancellationToken _) => db.Standings.AsNoTracking().FirstOrDefault(s => s.SumpId == sumpId));
 
     private readonly Func<ShopFluidsDbContext, Guid, IAsyncEnumerable<Guid?>> _inUse =
-        EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid sumpId) => db.Readings.Where(r => r.SumpId == sumpId)
-            .OrderByDescending(r => r.TakenAtUtc).Take(1)
+        EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid readingId) => db.Readings.Where(r => r.Id == readingId)
             .SelectMany(r => r.Measurements).Where(m => m.InstrumentId != null).Select(m => m.InstrumentId));
+
+    // Of doses and their strikes, which are only ever added, the number tells whether there is a new one.
+    private readonly Func<ShopFluidsDbContext, Guid, CancellationToken, Task<EntryPageStamp>> _stamp =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid sumpId, CancellationToken _) => db.RecordHead.Select(h => new EntryPageStamp(
+            h.SetupVersion,
+            db.Standings.Where(s => s.SumpId == sumpId).Select(s => (long?)s.Version).FirstOrDefault(),
+            db.Readings.Where(r => r.SumpId == sumpId && !db.Readings.Any(later => later.SupersedesId == r.Id))
+                .OrderByDescending(r => r.TakenAtUtc).ThenByDescending(r => r.Id).Select(r => (Guid?)r.Id).FirstOrDefault(),
+            db.Doses.Count(d => d.SumpId == sumpId),
+            db.DoseStrikes.Count(s => db.Doses.Any(d => d.Id == s.DoseId && d.SumpId == sumpId)))).Single());
 
     private readonly KeepAwayQuery _keepAway = new();
 
@@ -107,10 +54,19 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         var (sump, charge) = found;
 
         await using var db = await database.ReadAsync(cancellationToken);
+        var stamp = await _stamp(db, sump.Id, cancellationToken);
         var standing = isFirst ? null : await _standing(db, sump.Id, cancellationToken);
-        var inUse = await _inUse(db, sump.Id).ToListAsync(cancellationToken);
+        var inUse = stamp.LastReading is { } reading ? await _inUse(db, reading).ToListAsync(cancellationToken) : [];
         var now = clock.UtcNow;
-        return Page(setup, sump, charge, standing, inUse, now) with { KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken) };
+        var keepAway = stamp.Doses > stamp.Strikes ? await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken) : null;
+        return Page(setup, sump, charge, stamp, standing, inUse, keepAway, now);
+    }
+
+    /// <summary>What the page of a sump is made of, besides time.</summary>
+    public async Task<EntryPageStamp> StampAsync(Guid sumpId, CancellationToken cancellationToken)
+    {
+        await using var db = await database.ReadAsync(cancellationToken);
+        return await _stamp(db, sumpId, cancellationToken);
     }
 
     /// <summary>When a stored reading was taken, so that a repeated sending can say the same; null when the id is new.</summary>
@@ -120,7 +76,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         return await db.Readings.AsNoTracking().Where(r => r.Id == readingId).Select(r => (DateTime?)r.TakenAtUtc).FirstOrDefaultAsync(cancellationToken);
     }
 
-    private static EntryPage Page(ShopSetup setup, Sump sump, Charge charge, Standing? standing, List<Guid?> inUse, DateTime now)
+    private static EntryPage Page(ShopSetup setup, Sump sump, Charge charge, EntryPageStamp stamp, Standing? standing, List<Guid?> inUse, KeepAway? keepAway, DateTime now)
     {
         var fluid = setup.Fluid(charge.FluidId);
         var today = setup.Calendar.ShopDayOf(now);
@@ -147,9 +103,23 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             tests.Done,
             FilledTo(sump, standing))
         {
+            Stamp = stamp,
+            HoldsUntilUtc = HoldsUntil(setup, keepAway, now),
+            KeepAway = keepAway,
             Along = along,
             IsDue = RoundPageQuery.IsDue(setup, sump, standing?.NextTestDueAtUtc, setup.Calendar.EndOf(today)),
         };
+    }
+
+    // Work falls due by the shop day, what was last read is so many calendar days ago.
+    private static DateTime HoldsUntil(ShopSetup setup, KeepAway? keepAway, DateTime now)
+    {
+        var midnights = setup.Calendar with { DayStartHour = 0 };
+        return setup.LimitSets.Select(l => l.ValidFromUtc).Where(from => from > now)
+            .Append(setup.Calendar.EndOf(setup.Calendar.ShopDayOf(now)))
+            .Append(midnights.EndOf(midnights.ShopDayOf(now)))
+            .Append(keepAway?.UntilUtc ?? DateTime.MaxValue)
+            .Min();
     }
 
     // Who was there today already is asked only for what is still due.

@@ -19,6 +19,7 @@ public static class ShopEndpoints
         .AddSingleton<ShopAssets>()
         .AddSingleton<RoundPageQuery>()
         .AddSingleton<EntryPageQuery>()
+        .AddSingleton<KeptEntryPages>()
         .AddSingleton<SavedPageQuery>()
         .AddSingleton<SavedEndpoints.Pages>()
         .AddSingleton<CleanOutEndpoints.Pages>()

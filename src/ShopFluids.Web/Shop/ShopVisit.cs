@@ -1,12 +1,9 @@
 using System.Globalization;
 using ShopFluids.Core.Machines;
-using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Wording;
-using ShopFluids.Web.Account;
-using ShopFluids.Web.Account.Stations;
 using ShopFluids.Web.Components.Layout;
 
 namespace ShopFluids.Web.Shop;
@@ -27,24 +24,24 @@ public sealed record ShopVisit(Actor Actor, string Theme, bool CanOperate, bool 
     {
         ArgumentNullException.ThrowIfNull(http);
         var setup = await http.RequestServices.GetRequiredService<SetupCache>().CurrentAsync(http.RequestAborted);
-        var user = http.User;
-        var format = new ShopFormat(
-            CultureInfo.GetCultureInfo(setup.Site?.Culture ?? "en-GB"),
-            user.ChosenUnits() ?? setup.Site?.Units ?? UnitSystem.Metric,
-            setup.Calendar);
-        var isSupervisor = user.IsInRole(Roles.Supervisor);
+        return Of(ShopReader.Of(http), setup, http.RequestServices.GetRequiredService<ShopAssets>());
+    }
+
+    private static ShopVisit Of(ShopReader reader, ShopSetup setup, ShopAssets assets)
+    {
+        var format = new ShopFormat(CultureInfo.GetCultureInfo(setup.Site?.Culture ?? "en-GB"), reader.Units ?? setup.Site?.Units ?? UnitSystem.Metric, setup.Calendar);
         return new(
-            user.ToActor(),
-            user.ChosenTheme(),
-            isSupervisor || user.IsInRole(Roles.Operator),
-            isSupervisor,
+            reader.Actor,
+            reader.Theme,
+            reader.IsSupervisor || reader.IsOperator,
+            reader.IsSupervisor,
             setup,
             format,
             new Sentences(format, setup),
-            new ShopLinks(http.Request.PathBase),
-            http.RequestServices.GetRequiredService<ShopAssets>())
+            new ShopLinks(reader.BasePath),
+            assets)
         {
-            IsOnStation = StationCookie.SaysItIsAStation(http.Request),
+            IsOnStation = reader.IsOnStation,
         };
     }
 

@@ -18,12 +18,24 @@ internal static class EntryEndpoints
         app.MapPost(Path, SendAsync).RequireAuthorization(Policies.CanOperate).WithMetadata(new KeepsWhatWasTyped(), new TakesAPhoto());
     }
 
-    private static async Task<IResult> ShowAsync(HttpContext http, string tag, EntryPageQuery query, ShopClock clock, string? paper)
+    private static async Task<IResult> ShowAsync(HttpContext http, string tag, EntryPageQuery query, KeptEntryPages kept, ShopClock clock, string? paper)
     {
+        var reader = ShopReader.Of(http);
+        var isFromPaper = !string.IsNullOrEmpty(paper);
+        if (!isFromPaper && await kept.FindAsync(http, reader, tag) is { } asItWas)
+        {
+            return asItWas;
+        }
+
         var visit = await ShopVisit.OfAsync(http);
         var page = await query.RunAsync(visit.Setup, tag, http.RequestAborted);
-        return page.Match<IResult>(
-            found => Document(EntryView.Empty(visit, found, FromPaper(EntryForm.Fresh(found, clock.NewId()), paper)) with { IsFresh = true }, StatusCodes.Status200OK),
+        return page.Match(
+            found =>
+            {
+                var view = EntryView.Empty(visit, found, FromPaper(EntryForm.Fresh(found, clock.NewId()), paper)) with { IsFresh = true };
+                var document = Document(view, StatusCodes.Status200OK);
+                return isFromPaper ? document : kept.Keep(reader, tag, view, document);
+            },
             error => ShopPages.NotPossible(visit, tag, error));
     }
 
