@@ -85,10 +85,13 @@ public sealed class CareTask : Entity
     /// <summary>What was found when it was done; null when nothing was said.</summary>
     public WorkFind? Found { get; private set; }
 
+    /// <summary>The task that was given another day, in whose place this one came; null where nobody chose the day.</summary>
+    public Guid? InsteadOfId { get; private set; }
+
     /// <summary>It was given another day, for a reason; another task took its place. Work that goes with what asked for it goes without a reason.</summary>
     public bool IsRedated => State == TaskState.Withdrawn && EndReason is not null;
 
-    public OpenTask ToOpen() => new(Id, Kind, Cause, DueAtUtc);
+    public OpenTask ToOpen() => new(Id, Kind, Cause, DueAtUtc) { IsDayChosen = InsteadOfId is not null };
 
     public void PlannedAfter(decimal intervalDays) => IntervalDays = intervalDays;
 
@@ -107,7 +110,7 @@ public sealed class CareTask : Entity
 
     /// <summary>The same work for another day: what led to it and who has it stay, what set the old day does not.</summary>
     public CareTask Again(Guid id, DateTime dueAtUtc) =>
-        new(id, SumpId, Kind, Cause, StepId, dueAtUtc, CreatedAtUtc, ReadingId, Recipe) { AssignedToId = AssignedToId, IntervalDays = IntervalDays };
+        new(id, SumpId, Kind, Cause, StepId, dueAtUtc, CreatedAtUtc, ReadingId, Recipe) { AssignedToId = AssignedToId, IntervalDays = IntervalDays, InsteadOfId = Id };
 
     public void Assign(Guid? personId) => AssignedToId = personId;
 
@@ -155,6 +158,7 @@ internal sealed class CareTaskConfiguration : IEntityTypeConfiguration<CareTask>
         builder.Property(t => t.Recipe).HasConversion(JsonColumn.Converter<TopUpRecipe>(), JsonColumn.Comparer<TopUpRecipe>());
         builder.Property(t => t.IntervalDays).CameLater();
         builder.Property(t => t.EndedByDoseId).CameLater();
+        builder.Property(t => t.InsteadOfId).CameLater();
         builder.Property(t => t.Why).CameLater().HasConversion(JsonColumn.Converter<TestReason>(), JsonColumn.Comparer<TestReason>());
         builder.Property(t => t.Found).CameLater().HasConversion(JsonColumn.Converter<WorkFind>(), JsonColumn.Comparer<WorkFind>());
         builder.HasIndex(t => new { t.SumpId, t.Kind, t.Cause }, "IX_CareTasks_OneOpen").IsUnique().HasFilter("\"State\" = 1");

@@ -7,6 +7,7 @@ using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Rules.Facts;
+using ShopFluids.Rules.OverdueTest;
 
 namespace ShopFluids.Core.Sheets;
 
@@ -46,7 +47,7 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
             f.EndedAtUtc is not { } ended ? Texts.Sheet_FlagOpen : f.EndedHow switch
             {
                 FlagEnd.Cleared when f.ReplacedBy is { } by => Format.Say(Texts.Sheet_FlagReplaced, Moment(ended), Sentences.Verdict(by.Severity, by.Direction)),
-                FlagEnd.Cleared => Format.Say(Texts.Sheet_FlagCleared, Moment(ended)),
+                FlagEnd.Cleared => Format.Say(f.Rule == OverdueTestRule.Code ? Texts.Sheet_FlagNoLongerLate : Texts.Sheet_FlagCleared, Moment(ended)),
                 FlagEnd.Closed => Format.Say(Texts.Sheet_FlagClosed, Moment(ended), f.EndedBy, f.EndReason),
                 FlagEnd.Rejudged => Format.Say(Texts.Sheet_FlagRejudged, Moment(ended), f.EndReason),
                 FlagEnd.ChargeEnded => Format.Say(Texts.Sheet_FlagChargeEnded, Moment(ended)),
@@ -61,6 +62,7 @@ internal sealed class HistorySheetTables(ShopSetup setup, Sump sump, Sentences s
                 TaskState.Done when t.IsOfStruckDose => Texts.Sheet_TaskDoseStruck,
                 TaskState.Done => Moment(t.EndedAtUtc),
                 TaskState.Skipped => Texts.Sheet_TaskSkipped,
+                _ when t.RedatedToUtc is { } to => Format.Say(Texts.Sheet_TaskRedatedTo, Format.ShortDay(setup.Calendar.ShopDayOf(to.AddTicks(-1)))),
                 _ => t.IsRedated ? Texts.Sheet_TaskRedated : Texts.Sheet_TaskWithdrawn,
             },
             string.Join(": ", new[] { say.Task(t.Kind, t.Cause, null), t.Found is { } found ? say.Found(found) : t.Reason }.Where(text => text.Length > 0)),

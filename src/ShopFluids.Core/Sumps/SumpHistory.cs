@@ -112,6 +112,9 @@ public sealed record HistoryTask(Guid Id, TaskKind Kind, string Cause, Calculati
     /// <summary>It was given another day: only then somebody says why it is withdrawn.</summary>
     public bool IsRedated => State == TaskState.Withdrawn && Reason.Length > 0;
 
+    /// <summary>When the work becomes late by the day that it was given; null where it was given none.</summary>
+    public DateTime? RedatedToUtc { get; init; }
+
     /// <summary>It ended as done by a dose that was struck out since.</summary>
     public bool IsOfStruckDose { get; init; }
 }

@@ -180,8 +180,13 @@ internal sealed class SumpHistoryReader(ShopFluidsDbContext db, ShopSetup setup,
             .ToListAsync(cancellationToken);
         var doses = tasks.Select(t => t.EndedByDoseId).OfType<Guid>().ToList();
         var struck = doses.Count == 0 ? [] : await db.DoseStrikes.AsNoTracking().Where(s => doses.Contains(s.DoseId)).Select(s => s.DoseId).ToListAsync(cancellationToken);
+        var redated = tasks.Where(t => t.IsRedated).Select(t => (Guid?)t.Id).ToList();
+        var redatedTo = redated.Count == 0 ? [] : await db.CareTasks.AsNoTracking()
+            .Where(t => t.SumpId == sumpId && redated.Contains(t.InsteadOfId))
+            .ToDictionaryAsync(t => t.InsteadOfId ?? t.Id, t => t.DueAtUtc, cancellationToken);
         return tasks.ConvertAll(t => new HistoryTask(t.Id, t.Kind, t.Cause, t.Recipe, t.DueAtUtc, t.State, t.EndedAtUtc ?? t.DueAtUtc, Name(t.EndedByPersonId), t.EndReason ?? "", t.Found)
         {
+            RedatedToUtc = redatedTo.TryGetValue(t.Id, out var to) ? to : null,
             IsOfStruckDose = t.EndedByDoseId is { } dose && struck.Contains(dose),
         });
     }

@@ -319,6 +319,10 @@ namespace ShopFluids.Data.Postgres.Migrations
                         .HasColumnType("text")
                         .HasAnnotation("ShopFluids:LaterColumn", true);
 
+                    b.Property<Guid?>("InsteadOfId")
+                        .HasColumnType("uuid")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<decimal?>("IntervalDays")
                         .HasPrecision(18, 6)
                         .HasColumnType("numeric(18,6)")

@@ -308,6 +308,10 @@ namespace ShopFluids.Data.Sqlite.Migrations
                         .HasColumnType("TEXT")
                         .HasAnnotation("ShopFluids:LaterColumn", true);
 
+                    b.Property<Guid?>("InsteadOfId")
+                        .HasColumnType("TEXT")
+                        .HasAnnotation("ShopFluids:LaterColumn", true);
+
                     b.Property<decimal?>("IntervalDays")
                         .HasPrecision(18, 6)
                         .HasColumnType("TEXT")

@@ -41,4 +41,8 @@ public sealed record OpenFlag(Guid Id, string Rule, string Parameter, Verdict Se
 
 /// <summary>A task that is open. At most one is open for each kind and cause.</summary>
 /// <param name="Cause">Why it exists: <c>step:{id}</c> of a care plan or <c>{rule}:{parameter}</c> of a flag.</param>
-public sealed record OpenTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAt);
+public sealed record OpenTask(Guid Id, TaskKind Kind, string Cause, DateTime DueAt)
+{
+    /// <summary>Somebody gave it this day, for a reason: it is not brought forward.</summary>
+    public bool IsDayChosen { get; init; }
+}

@@ -12,7 +12,7 @@ public sealed record VisitWork(Guid TaskId, DateOnly EarliestDay, DateOnly Lates
     /// <summary>
     /// The days of a task. Work is brought forward by so many open shop days, and by no more than its interval allows: not to a day on which it would
     /// count for the time before. Draining takes the machine, a dose has its day by the label, a slide its hours, and the work of a shutdown its place
-    /// before, in or after it: these keep their day.
+    /// before, in or after it: these keep their day. So does work to which somebody gave its day.
     /// </summary>
     /// <param name="task">The open task.</param>
     /// <param name="step">The step of the care plan behind it; null where a flag or a shutdown asked for it.</param>
@@ -43,7 +43,7 @@ public sealed record VisitWork(Guid TaskId, DateOnly EarliestDay, DateOnly Lates
         return new(task.Id, earliest < latest ? earliest : latest, latest);
     }
 
-    private static bool KeepsItsDay(OpenTask task) => task.Kind is TaskKind.DrainClean or TaskKind.Dose or TaskKind.ReadSlide || ShutdownWork.IsCause(task.Cause);
+    private static bool KeepsItsDay(OpenTask task) => task.IsDayChosen || task.Kind is TaskKind.DrainClean or TaskKind.Dose or TaskKind.ReadSlide || ShutdownWork.IsCause(task.Cause);
 
     // Its day was chosen when it was made; closed days that came later move it by the same policy. A standing machine is circulated on closed days too.
     private static ClosedDayPolicy PolicyOf(OpenTask task, CareStepFacts? step) =>

@@ -1,4 +1,5 @@
 using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Shutdowns;
 using ShopFluids.Core.Database;
@@ -6,7 +7,9 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.People;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Record.Replay;
+using ShopFluids.Core.Setup;
 using ShopFluids.Core.Slides;
+using ShopFluids.Core.Time;
 using ShopFluids.Rules;
 using ShopFluids.Rules.OverdueTest;
 using ShopFluids.Testing.Databases;
@@ -34,9 +37,26 @@ public sealed class RedateTaskTests
         var (was, now) = (await shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Id == task.Id)), await OpenAsync(shop));
         Assert.Equal((TaskState.Withdrawn, "Belt is on order", Some.Supervisor.PersonId), (was.State, was.EndReason, was.EndedByPersonId));
         Assert.Equal((redated.TaskId, new DateTime(2026, 3, 13, 5, 0, 0, DateTimeKind.Utc)), (now.Id, now.DueAtUtc));
-        Assert.Equal((task.Cause, task.StepId, task.CreatedAtUtc), (now.Cause, now.StepId, now.CreatedAtUtc));
+        Assert.Equal((task.Cause, task.StepId, task.CreatedAtUtc, task.Id), (now.Cause, now.StepId, now.CreatedAtUtc, now.InsteadOfId));
         Assert.Equal(ActCodes.TaskRedated, await shop.ReadAsync(db => db.RecordEntries.OrderByDescending(e => e.Sequence).Select(e => e.Code).FirstAsync()));
         Assert.Empty((await shop.VerifyAsync()).Findings);
+    }
+
+    // A test is due today; the skimming that waits for a belt is not brought forward to it.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_OtherWorkIsDueBefore_IsNotDoneInThatVisit(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        await shop.StepAsync(Some.Step(TaskKind.Skim));
+        var skim = await shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Kind == TaskKind.Skim));
+        var board = new OpenWorkQuery(shop.Get<ShopDatabase>(), shop.Get<SetupCache>(), shop.Get<ShopClock>());
+        Assert.Single((await board.RunAsync(shop.SumpId, Stop)).Tasks.Select(t => t.VisitsOn).Distinct());
+        var tomorrow = DateOnly.FromDateTime(shop.Now).AddDays(1);
+
+        (await RedateAsync(shop, skim.Id, day: tomorrow)).Done();
+
+        Assert.Equal([tomorrow.AddDays(-1), tomorrow], (await board.RunAsync(shop.SumpId, Stop)).Tasks.Select(t => t.VisitsOn));
     }
 
     // Anchored on Mondays: done after its new day, the series goes on as it was.

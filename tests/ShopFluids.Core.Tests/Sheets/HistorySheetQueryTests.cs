@@ -2,6 +2,7 @@ using ShopFluids.Core.Care;
 using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Doses;
+using ShopFluids.Core.Flags;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sheets;
@@ -270,6 +271,23 @@ public sealed class HistorySheetQueryTests
 
         Assert.Equal(("2 Mar", "Adjust"), (sheet.Tasks[0].Due, sheet.Tasks[0].What));
         Assert.Matches("^open, [12] days? late$", sheet.Tasks[0].Done);
+    }
+
+    // Nobody read anything: that the test is late no more is no finding.
+    [Theory, EachDatabase]
+    public async Task OfSumpAsync_LateTestIsRedated_SaysToWhichDayAndWhyTheFlagEnded(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.Test));
+        shop.Clock.Advance(TimeSpan.FromDays(2));
+        await shop.Get<NoticeOverdueHandler>().HandleAsync(Token);
+        var test = await shop.ReadAsync(db => Task.FromResult(db.CareTasks.Single().Id));
+        (await shop.Get<RedateTaskHandler>().HandleAsync(new RedateTask(test, new DateOnly(2026, 3, 12), "Spindle is out"), Some.Supervisor, Token)).Done();
+
+        var sheet = (await QueryOf(shop).OfSumpAsync(Request(), Token)).Done().Sheets[0];
+
+        Assert.Equal("4 Mar 08:00, no test late any more", Assert.Single(sheet.Flags).Ended);
+        Assert.Contains(sheet.Tasks, t => (t.Due, t.Done) == ("2 Mar", "re-dated to 12 Mar"));
     }
 
     // A warning that becomes an action has not cleared.

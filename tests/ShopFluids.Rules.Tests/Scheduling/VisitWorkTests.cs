@@ -74,6 +74,18 @@ public sealed class VisitWorkTests
         Assert.Equal((Friday, Friday), (work.EarliestDay, work.LatestDay));
     }
 
+    // Who said that it waits for a part does not want it done with what is due before.
+    [Theory]
+    [InlineData(false, false)]
+    [InlineData(true, true)]
+    public void Of_WorkToWhichSomebodyGaveItsDay_BeginsOnIt(bool isChosen, bool isOnIt)
+    {
+        var work = VisitWork.Of(Task(TaskKind.Skim, Friday, "limit:tramp-oil") with { IsDayChosen = isChosen }, null, 2, Calendar, Today);
+
+        Assert.Equal(isOnIt, work.EarliestDay == Friday);
+        Assert.Equal(Friday, work.LatestDay);
+    }
+
     [Fact]
     public void Of_WorkOfAShutdown_BeginsOnItsDayClosedOrNot()
     {

@@ -1,6 +1,8 @@
 using Bunit;
 using Microsoft.AspNetCore.Components;
+using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Care;
 using ShopFluids.Core.Doses;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
@@ -37,6 +39,24 @@ public sealed class SumpPageTests
         Assert.Equal(3, page.FindAll("figure.trend svg[role=img]").Count);
         Assert.Equal("sheets/sumps/S-07/history.pdf", page.FindAll(".sh .acts a")[0].GetAttribute("href"));
         Assert.Equal("enter/S-07", page.Find(".sh .acts a.pri").GetAttribute("href"));
+    }
+
+    [Fact]
+    public async Task Render_RedatedAndCorrected_TellsTheNewDayAndWhoTookTheReading()
+    {
+        var stop = Xunit.TestContext.Current.CancellationToken;
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StepAsync(Some.Step(TaskKind.Skim));
+        var wrong = Some.Reading(ph: 9.9m);
+        (await desk.Shop.RecordAsync(wrong, Some.Supervisor)).Done();
+        (await desk.Shop.RecordAsync(Some.Reading(supersedes: wrong.Id, reason: "Misread"), Some.Supervisor)).Done();
+        var skim = await desk.Shop.ReadAsync(db => db.CareTasks.Where(t => t.Kind == TaskKind.Skim).Select(t => t.Id).SingleAsync(stop));
+        (await desk.Shop.Get<RedateTaskHandler>().HandleAsync(new RedateTask(skim, new DateOnly(2026, 3, 12), "Belt is on order"), Some.Supervisor, stop)).Done();
+
+        var told = Page(desk, "S-07").FindAll(".tl li").Select(l => l.TextContent).ToList();
+
+        Assert.Contains(told, t => t.Contains("from 2 Mar 2026 to 12 Mar 2026. Belt is on order.", StringComparison.Ordinal));
+        Assert.Contains(told, t => t.Contains("pH 9.9, 300 mm. M. Ostrey superseded: Misread", StringComparison.Ordinal));
     }
 
     [Fact]

@@ -84,6 +84,7 @@ public static class RecordColumnWords
         ["HardnessMgPerLitre"] = () => Texts.RecordColumn_HardnessMgPerLitre,
         ["HeightPixels"] = () => Texts.RecordColumn_HeightPixels,
         ["Incubation"] = () => Texts.RecordColumn_Incubation,
+        ["InsteadOfId"] = () => Texts.RecordColumn_InsteadOfId,
         ["InstrumentId"] = () => Texts.RecordColumn_InstrumentId,
         ["IntervalDays"] = () => Texts.RecordColumn_IntervalDays,
         ["IntervalHours"] = () => Texts.RecordColumn_IntervalHours,

@@ -5,6 +5,7 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
+using ShopFluids.Rules.OverdueTest;
 
 namespace ShopFluids.Web.Pages.Sumps;
 
@@ -34,7 +35,7 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
     {
         var values = view.Format.Say(Texts.Sump_EntryReading, string.Join(", ", Values(view, reading)));
         return reading.SupersededBy is { } by
-            ? new($"r{reading.Id}", reading.TakenAtUtc, null, Direction.None, values, view.Format.Say(Texts.Sump_EntrySuperseded, by.Reason, by.By))
+            ? new($"r{reading.Id}", reading.TakenAtUtc, null, Direction.None, $"{values}. {reading.By}", view.Format.Say(Texts.Sump_EntrySuperseded, by.Reason, by.By))
             : new($"r{reading.Id}", reading.TakenAtUtc, reading.Verdict, reading.Direction, "", $"{values}. {reading.By}") { StandingReading = reading.Id };
     }
 
@@ -100,10 +101,13 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
             { IsOfStruckDose: true } => Texts.Sump_EntryDoseStruck,
             { State: TaskState.Done, Found: { } found } => view.Format.Say(Texts.Sump_EntryDoneFound, what, view.Words.Sentences.Found(found), task.By),
             { State: TaskState.Done } => view.Format.Say(Texts.Sump_EntryDone, what, task.By),
-            { IsRedated: true } => view.Format.Say(Texts.Sump_EntryRedated, what, view.Format.LongDay(view.Format.Calendar.ShopDayOf(task.DueAtUtc.AddTicks(-1))), task.Reason, task.By),
+            { IsRedated: true, RedatedToUtc: { } to } => view.Format.Say(Texts.Sump_EntryRedatedTo, what, DayOf(view, task.DueAtUtc), DayOf(view, to), task.Reason, task.By),
+            { IsRedated: true } => view.Format.Say(Texts.Sump_EntryRedated, what, DayOf(view, task.DueAtUtc), task.Reason, task.By),
             _ => view.Format.Say(Texts.Sump_EntrySkipped, what, task.Reason, task.By),
         });
     }
+
+    private static string DayOf(SumpView view, DateTime dueAtUtc) => view.Format.LongDay(view.Format.Calendar.ShopDayOf(dueAtUtc.AddTicks(-1)));
 
     // One entry for its end, and while it is going on one for its last step: the steps themselves are on its page and on the history sheet.
     private static IEnumerable<TimelineEntry> CleanOut(SumpView view, HistoryCleanOut cleanOut)
@@ -133,7 +137,7 @@ internal sealed record TimelineEntry(string Key, DateTime AtUtc, Verdict? Verdic
             FlagEnd.Superseded => view.Format.Say(Texts.Sump_EntryFlagSuperseded, what),
             FlagEnd.Cleared when flag.ReplacedBy is { } by => view.Format.Say(
                 Texts.Sump_EntryFlagReplaced, what, Sentences.Verdict(by.Severity, by.Direction), view.Words.Sentences.Flag(flag.Rule, flag.Parameter, by.Severity, by.Direction, by.Numbers)),
-            _ => view.Format.Say(Texts.Sump_EntryFlagCleared, what),
+            _ => view.Format.Say(flag.Rule == OverdueTestRule.Code ? Texts.Sump_EntryFlagNoLongerLate : Texts.Sump_EntryFlagCleared, what),
         });
     }
 }
