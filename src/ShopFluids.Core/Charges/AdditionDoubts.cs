@@ -20,6 +20,16 @@ public sealed record NothingTakenOut(double AskedLitres) : AdditionDoubt(Unusual
 /// <param name="OverLitres">By how much that is above the mark, L.</param>
 public sealed record OverTheMark(double Litres, double OverLitres) : AdditionDoubt(UnusualAddition.OverTheMark);
 
+/// <summary>The mixture would come to more than the action limit, from a concentration within it: ten times the concentrate is one key beside the right one.</summary>
+/// <param name="Percent">What it would come to, % v/v.</param>
+/// <param name="MostPercent">The limit, % v/v.</param>
+public sealed record TooStrong(double Percent, double MostPercent) : AdditionDoubt(UnusualAddition.TooStrong);
+
+/// <summary>A mixture before something is added, and its action limit.</summary>
+/// <param name="Percent">Its concentration, % v/v.</param>
+/// <param name="MostPercent">The upper action limit of concentration, % v/v.</param>
+public sealed record MixtureBefore(double Percent, double MostPercent);
+
 /// <summary>Somebody is to be asked before this is stored.</summary>
 public sealed record AdditionDoubted(IReadOnlyList<AdditionDoubt> Doubts) : Error;
 
@@ -34,7 +44,8 @@ public static class AdditionDoubts
     /// <param name="recipe">The recipe that it answers; null where there is none, or where something was moved since.</param>
     /// <param name="heldLitres">What the sump held before, L; null where nobody knows.</param>
     /// <param name="fullLitres">What it holds at the full mark, L.</param>
-    public static IReadOnlyList<AdditionDoubt> Of(HandledAmounts amounts, TopUpRecipe? recipe, double? heldLitres, double fullLitres)
+    /// <param name="before">The mixture in it; null where nobody knows it, or where it has no upper limit.</param>
+    public static IReadOnlyList<AdditionDoubt> Of(HandledAmounts amounts, TopUpRecipe? recipe, double? heldLitres, double fullLitres, MixtureBefore? before = null)
     {
         var doubts = new List<AdditionDoubt>();
         var poured = amounts.WaterLitres + amounts.ConcentrateLitres;
@@ -54,6 +65,19 @@ public static class AdditionDoubts
             doubts.Add(new OverTheMark(then, then - fullLitres));
         }
 
+        if (before is { Percent: var percent, MostPercent: var most } && percent <= most && heldLitres is { } held && Mixed(held, percent, amounts) is var comesTo && comesTo > most)
+        {
+            doubts.Add(new TooStrong(comesTo, most));
+        }
+
         return doubts;
+    }
+
+    // Mass balance of a well-mixed sump with additive volumes, as of a recipe.
+    private static double Mixed(double heldLitres, double percent, HandledAmounts amounts)
+    {
+        var stays = Math.Max(0, heldLitres - amounts.RemovedLitres);
+        var litres = stays + amounts.WaterLitres + amounts.ConcentrateLitres;
+        return litres > 0 ? ((stays * percent) + (100 * amounts.ConcentrateLitres)) / litres : 0;
     }
 }

@@ -102,7 +102,7 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             return new FieldErrors(errors);
         }
 
-        var doubts = await DoubtsAsync(db, command, sump, standing, held, cancellationToken);
+        var doubts = await DoubtsAsync(db, setup, command, sump, charge, standing, held, cancellationToken);
         if (command.MayBeDoubted && doubts.Count > 0)
         {
             return new AdditionDoubted(doubts);
@@ -132,7 +132,8 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
         return new RecordedAddition(command.Id, standing.VolumeLitres, IsNew: true);
     }
 
-    private static async Task<IReadOnlyList<AdditionDoubt>> DoubtsAsync(ShopFluidsDbContext db, RecordAddition command, Sump sump, Standing standing, double? held, CancellationToken cancellationToken)
+    private static async Task<IReadOnlyList<AdditionDoubt>> DoubtsAsync(
+        ShopFluidsDbContext db, ShopSetup setup, RecordAddition command, Sump sump, Charge charge, Standing standing, double? held, CancellationToken cancellationToken)
     {
         var reading = await db.Readings.AsNoTracking().FirstOrDefaultAsync(r => r.Id == command.ReadingId, cancellationToken);
         var isOpen = reading is not null && !(standing.Facts?.LastMovedAt > reading.TakenAtUtc);
@@ -140,7 +141,16 @@ public sealed class RecordAdditionHandler(ShopDatabase database, SetupCache setu
             new((double)command.RemovedLitres, (double)command.WaterLitres, (double)command.ConcentrateLitres),
             isOpen ? reading?.Outcome?.Recipe : null,
             held,
-            sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm));
+            sump.Geometry.VolumeLitresAt((double)sump.FullMarkMm),
+            BeforeOf(setup, command, sump, charge, standing));
+    }
+
+    // As it was read last: what was moved since has made another mixture of it.
+    private static MixtureBefore? BeforeOf(ShopSetup setup, RecordAddition command, Sump sump, Charge charge, Standing standing)
+    {
+        var read = standing.Facts?.Latest.GetValueOrDefault(ParameterCodes.Concentration);
+        var most = setup.LimitsAt(sump.Id, charge.FluidId, command.AddedAtUtc).Limits.FirstOrDefault(l => l.Parameter == ParameterCodes.Concentration)?.ActionHigh;
+        return read is null || most is null || read.TakenAt > command.AddedAtUtc || standing.Facts?.LastMovedAt > read.TakenAt ? null : new((double)read.Value, (double)most);
     }
 
     private static async Task<Error?> RecipeFaultAsync(ShopFluidsDbContext db, Guid? readingId, Charge charge, CancellationToken cancellationToken)

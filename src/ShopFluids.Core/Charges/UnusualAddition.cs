@@ -14,4 +14,7 @@ public enum UnusualAddition : short
 
     /// <summary>The sump then stood above its full mark.</summary>
     OverTheMark = 4,
+
+    /// <summary>The mixture then came to more than the action limit, by reckoning.</summary>
+    TooStrong = 8,
 }

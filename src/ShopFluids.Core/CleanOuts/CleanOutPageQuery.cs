@@ -63,7 +63,7 @@ public sealed class CleanOutPageQuery(ShopDatabase database, SetupCache setups, 
             (double)fluid.TargetPercent,
             await LotChoices.OfFluidAsync(db, fluid.Id, setup.Calendar.ShopDayOf(now), cancellationToken))
         {
-            WarnsOfGas = CautionAdvice.WarnsOfGas(standing?.Facts?.Latest.GetValueOrDefault(ParameterCodes.Odour)?.Value ?? 0),
+            WarnsOfGas = CautionAdvice.WarnsOfGas(standing?.Facts),
             KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
         };
     }

@@ -29,6 +29,9 @@ public enum FieldProblem
 {
     Missing,
     NotANumber,
+
+    /// <summary>The sign in it may be one of thousands: 1,200.</summary>
+    MaybeThousands,
     OutOfRange,
     OverTheBrim,
 

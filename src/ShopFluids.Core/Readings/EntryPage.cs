@@ -29,7 +29,7 @@ public sealed record EntryPage(
     /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
     public KeepAway? KeepAway { get; init; }
 
-    /// <summary>Read before all else: the page is never older than it.</summary>
+    /// <summary>Read before what it tells of, and of the set-up that the page is made with: nothing on the page is older than it.</summary>
     public required EntryPageStamp Stamp { get; init; }
 
     /// <summary>Until then the page comes out the same again, unless its stamp is another.</summary>

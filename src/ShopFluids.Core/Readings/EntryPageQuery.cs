@@ -103,7 +103,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             tests.Done,
             FilledTo(sump, standing))
         {
-            Stamp = stamp,
+            Stamp = stamp with { Setup = setup.Version },
             HoldsUntilUtc = HoldsUntil(setup, keepAway, now),
             KeepAway = keepAway,
             Along = along,

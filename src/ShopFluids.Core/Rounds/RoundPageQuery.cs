@@ -2,10 +2,12 @@ using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Board;
 using ShopFluids.Core.Care;
 using ShopFluids.Core.Database;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Time;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Scheduling;
 
 namespace ShopFluids.Core.Rounds;
@@ -32,6 +34,9 @@ public sealed record RoundPage(
 
     /// <summary>Due, but passed by on this day's round with a reason.</summary>
     public IReadOnlyList<RoundStop> Skipped { get; init; } = [];
+
+    /// <summary>Those of which whoever comes must know something before they come, though nothing is to be read there.</summary>
+    public IEnumerable<RoundStop> DangerousElsewhere => All.Where(s => s.IsDangerous).Except(Due).Except(Skipped);
 
     /// <summary>Sumps at which work is due and nothing to be read, in walking order.</summary>
     public IReadOnlyList<RoundService> Services { get; init; } = [];
@@ -93,6 +98,15 @@ public sealed record RoundStop(
     /// <summary>What else is to be done there today, due or brought forward.</summary>
     public IReadOnlyList<RoundWork> Along { get; init; } = [];
 
+    /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
+    public KeepAway? KeepAway { get; init; }
+
+    /// <summary>It smelled of hydrogen sulphide when somebody last smelled at it.</summary>
+    public bool WarnsOfGas { get; init; }
+
+    /// <summary>Whoever goes there must know something before they go.</summary>
+    public bool IsDangerous => KeepAway is not null || WarnsOfGas;
+
     /// <summary>How urgently it needs somebody.</summary>
     public WorkPriority Priority { get; init; } = new(HasActionFlag: false, 0, 0, 0);
 
@@ -112,9 +126,12 @@ public sealed class RoundPageQuery(ShopDatabase database, SetupCache setups, Sho
         var dayEnd = setup.Calendar.EndOf(today);
         var standings = await db.Standings.AsNoTracking().ToDictionaryAsync(s => s.SumpId, cancellationToken);
         var skips = await StopSkip.OfDayAsync(db, today, cancellationToken);
+        var keepAways = KeepAwayQuery.BySump(await KeepAwayQuery.DosesAsync(db, now, cancellationToken), now);
         var prices = await SumpPriority.PricesAsync(db, cancellationToken);
         var all = setup.Sumps.Where(s => !s.IsRetired).Select(s => Stop(setup, s, standings.GetValueOrDefault(s.Id), today, now, skips) with
         {
+            KeepAway = keepAways.GetValueOrDefault(s.Id),
+            WarnsOfGas = CautionAdvice.WarnsOfGas(standings.GetValueOrDefault(s.Id)?.Facts),
             Along = RoundWork.Of(setup, s.Id, standings.GetValueOrDefault(s.Id)?.Facts, now),
             Priority = SumpPriority.Of(setup, s, standings.GetValueOrDefault(s.Id)?.Facts, standings.GetValueOrDefault(s.Id)?.VolumeLitres, prices, now),
         }).ToList();

@@ -5,7 +5,11 @@ public sealed record RoundSheet(string Shop, string Day, string Areas, string Pr
 
 /// <param name="Code">The address of the sump's entry page, for the code beside it.</param>
 /// <param name="Late">How late its test is; null when it is not.</param>
-public sealed record RoundSheetStop(string Tag, string Where, string? Late, string Code, IReadOnlyList<RoundSheetBox> Boxes);
+public sealed record RoundSheetStop(string Tag, string Where, string? Late, string Code, IReadOnlyList<RoundSheetBox> Boxes)
+{
+    /// <summary>What whoever walks there must know before they go; empty where there is nothing.</summary>
+    public IReadOnlyList<string> Dangers { get; init; } = [];
+}
 
 /// <summary>A box to write into, or words to tick.</summary>
 /// <param name="Unit">Empty where words are ticked.</param>

@@ -30,7 +30,10 @@ public sealed class RoundSheetQuery(RoundPageQuery round, EntryPageQuery entry, 
                     Where(say, stop.Place),
                     stop.DueAtUtc is { } at ? say.Format.Late(at, page.NowUtc) : null,
                     addressOf(stop.Place.Tag),
-                    [.. fields.Due.Select(f => Box(say, f, page.NowUtc))]));
+                    [.. fields.Due.Select(f => Box(say, f, page.NowUtc))])
+                {
+                    Dangers = [.. new[] { stop.KeepAway is { } keepAway ? DoseSentences.Keep(keepAway, say.Format) : null, stop.WarnsOfGas ? Texts.Caution_HydrogenSulphideShort : null }.OfType<string>()],
+                });
             }
         }
 

@@ -101,7 +101,7 @@ public static class ErrorSentences
             FieldProblem.OutOfRange or FieldProblem.OverTheBrim => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.NotWhole => say.Format.Say(pattern, name, Amount(say, error.Value, error.Unit), Amount(say, error.Low, null), Amount(say, error.High, error.Unit)),
             FieldProblem.WrongCount => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.Low, null), Amount(say, error.High, null)),
-            FieldProblem.NotANumber when error is { Low: not null, High: not null } =>
+            FieldProblem.NotANumber or FieldProblem.MaybeThousands when error is { Low: not null, High: not null } =>
                 $"{say.Format.Say(pattern, name, error.Detail)} {say.Format.Say(Texts.Entry_AcceptedRange, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit))}",
             FieldProblem.NotThreeMeasures => say.Format.Say(pattern, name, Amount(say, error.Low, error.Unit), Amount(say, error.High, error.Unit)),
             FieldProblem.FileTooLarge or FieldProblem.PictureTooLarge => say.Format.Say(pattern, name, Amount(say, error.Value, null), Amount(say, error.High, null)),
@@ -125,6 +125,7 @@ public static class ErrorSentences
     {
         FieldProblem.Missing => Texts.Field_Missing,
         FieldProblem.NotANumber => Texts.Field_NotANumber,
+        FieldProblem.MaybeThousands => Texts.Field_MaybeThousands,
         FieldProblem.OutOfRange => Texts.Field_OutOfRange,
         FieldProblem.OverTheBrim => Texts.Field_OverTheBrim,
         FieldProblem.NotWhole => Texts.Field_NotWhole,

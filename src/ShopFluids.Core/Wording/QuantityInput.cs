@@ -1,4 +1,5 @@
 using System.Globalization;
+using ShopFluids.Core.Database;
 
 namespace ShopFluids.Core.Wording;
 
@@ -95,6 +96,9 @@ public static class QuantityInput
             && whole.All(char.IsAsciiDigit)
             && rest.All(char.IsAsciiDigit);
     }
+
+    /// <summary>What is wrong with a text that is no number, or may be another than it seems.</summary>
+    public static FieldProblem ProblemOf(string? text) => IsAmbiguous(text) ? FieldProblem.MaybeThousands : FieldProblem.NotANumber;
 
     private static decimal FromUs(decimal typed, QuantityKind kind) => kind switch
     {

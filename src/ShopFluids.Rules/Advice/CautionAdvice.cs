@@ -64,6 +64,10 @@ public static class CautionAdvice
     /// <param name="odour">The word's number, 0 to 3.</param>
     public static bool WarnsOfGas(decimal odour) => odour >= GasFromOdour;
 
+    /// <summary>Whether a sump smelled of hydrogen sulphide when somebody last smelled at it.</summary>
+    /// <param name="facts">Where it stands; null where nothing is known.</param>
+    public static bool WarnsOfGas(StandingFacts? facts) => facts?.Latest.TryGetValue(ParameterCodes.Odour, out var odour) == true && WarnsOfGas(odour.Value);
+
     /// <summary>Whether a flag was raised by a smell that warns of hydrogen sulphide.</summary>
     /// <param name="parameter">The flag's parameter.</param>
     /// <param name="numbers">What it was raised with.</param>

@@ -34,6 +34,18 @@ public sealed class AdditionDoubtsTests
     public void Of_MoreThanTheMarkHolds_IsDoubtedWhereTheVolumeIsKnown(double water, double? held, bool isDoubted) =>
         Assert.Equal(isDoubted ? [new OverTheMark(171, 1)] : Array.Empty<AdditionDoubt>(), AdditionDoubts.Of(new(0, water, 0), recipe: null, held, 170));
 
+    // 125 L at 8 %: 2.5 L of concentrate in 40 L of water is meant, 25 L are typed.
+    [Theory]
+    [InlineData(8.0, 2.5, false)]
+    [InlineData(8.0, 25.0, true)]
+    [InlineData(11.5, 25.0, false)]
+    public void Of_MixtureComesAboveItsLimit_IsDoubtedWhereItWasWithin(double percent, double concentrate, bool isDoubted)
+    {
+        var doubts = AdditionDoubts.Of(new(40, 15, concentrate), recipe: null, 125, 170, new(percent, 11));
+
+        Assert.Equal(isDoubted ? [new TooStrong(((85 * 8) + 2500) / 125.0, 11)] : Array.Empty<AdditionDoubt>(), doubts);
+    }
+
     // A recipe that ends above the mark has been shown with its reason.
     [Fact]
     public void Of_NoHigherThanTheRecipeEnds_IsNotDoubted() =>

@@ -151,7 +151,8 @@ public sealed class RecordAdditionTests
     [EachDatabase(10, 1, UnusualAddition.None)]
     [EachDatabase(0, 1, UnusualAddition.Neat)]
     [EachDatabase(30, 0, UnusualAddition.OverTheMark)]
-    [EachDatabase(0, 25, UnusualAddition.Neat | UnusualAddition.OverTheMark)]
+    [EachDatabase(0, 25, UnusualAddition.Neat | UnusualAddition.OverTheMark | UnusualAddition.TooStrong)]
+    [EachDatabase(2, 8, UnusualAddition.TooStrong)]
     public async Task HandleAsync_UnusualAndNotedAllTheSame_KeepsWhatWasUnusual(TestDatabase database, int water, int concentrate, UnusualAddition unusual)
     {
         await using var shop = await ShopFixture.OpenAsync(database);

@@ -41,14 +41,14 @@ public sealed class EntryPageStampTests
                 else if (page is not null)
                 {
                     kept[tag] = page;
-                    pages.Add(Told(page));
+                    pages.Add(Told(page with { Stamp = new(0, null, null, 0, 0), HoldsUntilUtc = default }));
                 }
             }
         }
 
         // A walk on which nothing holds, or everything, would show nothing.
         Assert.True(held > Steps / 4, $"held {held} times");
-        Assert.True(pages.Count > Steps / 4, $"only {pages.Count} pages");
+        Assert.True(pages.Count > Steps / 10, $"only {pages.Count} pages");
     }
 
     [Theory, EachDatabase]
@@ -61,11 +61,11 @@ public sealed class EntryPageStampTests
         (await shop.Get<NoteDoseHandler>().HandleAsync(dose, Some.Supervisor, isSupervisor: true, Token)).Done();
 
         var given = await PageAsync(shop);
-        Assert.NotEqual(before.Stamp, given.Stamp);
+        Assert.Equal((0, 1), (before.Stamp.Doses, given.Stamp.Doses));
         Assert.Equal((shop.Now.AddHours(4), shop.Now.AddHours(4)), (given.KeepAway?.UntilUtc, given.HoldsUntilUtc));
         (await shop.Get<StrikeDoseHandler>().HandleAsync(new StrikeDose(Some.Id(), dose.Id, "Wrong sump"), Some.Supervisor, Token)).Done();
         var struck = await PageAsync(shop);
-        Assert.NotEqual(given.Stamp, struck.Stamp);
+        Assert.Equal((0, 1), (given.Stamp.Strikes, struck.Stamp.Strikes));
         Assert.Null(struck.KeepAway);
     }
 
@@ -79,10 +79,11 @@ public sealed class EntryPageStampTests
         var wrong = await shop.StoreAsync(By("R-1", null));
         var before = await PageAsync(shop);
 
-        (await shop.RecordAsync(By("R-2", wrong.ReadingId), Some.Supervisor)).Done();
+        var right = By("R-2", wrong.ReadingId);
+        (await shop.RecordAsync(right, Some.Supervisor)).Done();
 
         var page = await PageAsync(shop);
-        Assert.NotEqual(before.Stamp, page.Stamp);
+        Assert.Equal((wrong.ReadingId, right.Id), (before.Stamp.LastReading, page.Stamp.LastReading));
         Assert.Equal(["R-2"], page.Instruments.Where(i => i.IsInUse).Select(i => i.Tag));
 
         static RecordReading By(string instrument, Guid? supersedes) =>

@@ -47,7 +47,7 @@ public sealed partial class SentencesTests
 
         // They list what they are about, and an object made without its constructor has none.
         Assert.NotEqual(Texts.Error_Other, say.Error(new NothingToSkip([Some.SumpTag])));
-        Assert.NotEqual(Texts.Error_Other, say.Error(new AdditionDoubted([new NeatConcentrate(2), new NothingTakenOut(3), new OverTheMark(180, 10)])));
+        Assert.NotEqual(Texts.Error_Other, say.Error(new AdditionDoubted([new NeatConcentrate(2), new NothingTakenOut(3), new OverTheMark(180, 10), new TooStrong(20.3, 11)])));
     }
 
     // Two tests of one sump must not look the same.

@@ -38,6 +38,36 @@ public sealed class EntryPageTests
         Assert.Contains(Texts.Caution_HydrogenSulphide[..30], WebUtility.HtmlDecode(caution), StringComparison.Ordinal);
     }
 
+    // Ten thousand per millilitre must not be stored as ten, nor a full sump as one millimetre.
+    [Theory]
+    [InlineData("level", "1,000", "1,000 may be thousands or a decimal")]
+    [InlineData("bacteria", "10.000", "10.000 may be thousands or a decimal")]
+    [InlineData("level", "1,00", null)]
+    [InlineData("level", "0,125", null)]
+    public async Task Post_SignMayBeOfThousands_IsRefusedAndStays(string field, string typed, string? fault)
+    {
+        await using var host = await ShopHost.OpenAsync();
+
+        var page = await host.PostAsync(Enter, new() { [$"value-{field}"] = typed }, from: Enter);
+
+        Assert.Equal(fault is not null, page.Text.Contains(fault ?? "may be thousands", StringComparison.Ordinal));
+        if (fault is not null)
+        {
+            Assert.Equal(HttpStatusCode.UnprocessableEntity, page.Status);
+            Assert.Contains($"value=\"{typed}\"", page.Html, StringComparison.Ordinal);
+        }
+    }
+
+    [Fact]
+    public async Task Post_UnlikelyValue_PutsTheCursorOnTheQuestion()
+    {
+        await using var host = await ShopHost.OpenAsync();
+
+        var page = await host.PostAsync(Enter, Typed(ph: "11.9"), from: Enter);
+
+        Assert.Matches("<button[^>]*id=\"again-ph\"[^>]* autofocus", page.Html);
+    }
+
     [Fact]
     public async Task Get_KnownSump_AsksForWhatTheDueTestWantsAndFoldsTheRest()
     {

@@ -1,7 +1,17 @@
 using System.Net;
 using System.Text.RegularExpressions;
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Http;
+using Microsoft.EntityFrameworkCore;
+using Microsoft.Extensions.DependencyInjection;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.People;
+using ShopFluids.Core.Readings;
+using ShopFluids.Core.Wording;
+using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
+using ShopFluids.Web.Shop;
+using ShopFluids.Web.Shop.Entry;
 using Xunit;
 
 namespace ShopFluids.Web.Tests.Shop;
@@ -11,6 +21,94 @@ public sealed partial class KeptEntryPageTests
 {
     private const string Enter = "/enter/S-07";
     private const string Token = "__RequestVerificationToken";
+
+    // One difference at a time: whatever a page may follow keeps it from another reader.
+    [Fact]
+    public async Task FindAsync_PageWasShown_IsThereForThatReaderAlone()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        await host.GetAsync(Enter);
+        var person = await host.Shop.ReadAsync(db => db.Users.Select(u => u.Id).SingleAsync(TestContext.Current.CancellationToken));
+        var reader = new ShopReader(new(person, "J. Karrow"), "light", null, IsOperator: true, IsSupervisor: false, IsOnStation: false, BasePath: "");
+
+        Assert.NotNull(await FindAsync(host, reader));
+        Assert.NotNull(await FindAsync(host, reader, "s-07"));
+        Assert.Null(await FindAsync(host, reader, "S-08"));
+        await Assert.AllAsync(
+            new[]
+            {
+                reader with { Actor = new(Some.Id(), "J. Karrow") },
+                reader with { Actor = new(person, "J. Karrow", new(Some.Id(), "Bay 1")) },
+                reader with { Theme = "dark" },
+                reader with { Units = UnitSystem.Metric },
+                reader with { IsOperator = false },
+                reader with { IsSupervisor = true },
+                reader with { IsOnStation = true },
+                reader with { BasePath = "/fluids" },
+            },
+            async other => Assert.Null(await FindAsync(host, other)));
+    }
+
+    // Whatever goes by, what is shown is what a server draws that keeps nothing yet.
+    [Fact]
+    public async Task Get_AfterActsAndHours_IsWhatAnotherServerDraws()
+    {
+        await using var host = await ShopHost.OpenAsync(shop => shop.StepAsync(Some.Step(TaskKind.Test)));
+        var shop = host.Shop;
+        Func<Task>[] acts =
+        [
+            () => shop.StoreAsync(Some.Reading(brix: 4.0m, takenAt: shop.Now)),
+            () => shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose() with { GivenAtUtc = shop.Now }, Some.Supervisor, isSupervisor: true, TestContext.Current.CancellationToken),
+            () => shop.InstrumentAsync(Some.Refractometer()),
+            () => Task.CompletedTask,
+        ];
+        foreach (var act in acts)
+        {
+            await act();
+            foreach (var hours in new[] { 1, 3, 5, 9 })
+            {
+                shop.Clock.Advance(TimeSpan.FromHours(hours));
+                await host.UseAnotherBrowserAsync();
+                await host.GetAsync(Enter);
+
+                Assert.Equal(WithoutPlaces(await host.DrawAnewAsync(Enter)), WithoutPlaces(await host.GetAsync(Enter)));
+            }
+        }
+    }
+
+    [Fact]
+    public async Task Post_FromAPageThatWasDrawnForAnotherBrowser_IsStored()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        var first = await host.GetAsync(Enter);
+        await host.UseAnotherBrowserAsync();
+        var second = await host.GetAsync(Enter);
+
+        var saved = await host.SendAsync(Enter, new() { [Token] = second.Hidden(Token), ["id"] = second.Hidden("id"), ["value-ph"] = "9.1" });
+
+        Assert.NotEqual(first.Hidden(Token), second.Hidden(Token));
+        Assert.Equal(HttpStatusCode.SeeOther, saved.Status);
+    }
+
+    [Fact]
+    public async Task Get_MorePagesThanAreKept_KeepsThoseAskedForLast()
+    {
+        await using var host = await ShopHost.OpenAsync();
+        await host.GetAsync(Enter);
+        var pages = host.Services.GetRequiredService<KeptEntryPages>();
+        var person = await host.Shop.ReadAsync(db => db.Users.Select(u => u.Id).SingleAsync(TestContext.Current.CancellationToken));
+        var reader = new ShopReader(new(person, "J. Karrow"), "light", null, IsOperator: true, IsSupervisor: false, IsOnStation: false, BasePath: "");
+        Assert.NotNull(await FindAsync(host, reader));
+
+        for (var other = 0; other <= KeptEntryPages.MostPages; other++)
+        {
+            host.Shop.Clock.Advance(TimeSpan.FromMilliseconds(1));
+            await KeepAsync(host, pages, reader with { Theme = $"theme {other}" });
+        }
+
+        Assert.Null(await FindAsync(host, reader));
+        Assert.NotNull(await FindAsync(host, reader with { Theme = $"theme {KeptEntryPages.MostPages}" }));
+    }
 
     [Fact]
     public async Task Get_NothingWasRecorded_IsTheSamePageWithItsOwnIdTokenAndMoment()
@@ -63,7 +161,7 @@ public sealed partial class KeptEntryPageTests
         await using var host = await ShopHost.OpenAsync(shop => shop.StoreAsync(Some.Reading(ph: 9.1m)));
         await host.GetAsync(Enter);
         host.Shop.Clock.Advance(TimeSpan.FromHours(hours));
-        await host.PostAsync("/account/sign-in", new() { ["name"] = ShopHost.SignInName, ["password"] = ShopHost.Password });
+        await host.SignInAsync();
 
         var page = await host.GetAsync(Enter);
 
@@ -91,7 +189,7 @@ public sealed partial class KeptEntryPageTests
         (await host.Shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(Some.Id(), "pellow", "B. Pellow", ShopHost.Password, [Roles.Operator], "light"), Some.Supervisor, TestContext.Current.CancellationToken)).Done();
         var mine = await host.GetAsync(Enter);
         host.EndSignIn();
-        await host.PostAsync("/account/sign-in", new() { ["name"] = "pellow", ["password"] = ShopHost.Password });
+        await host.SignInAsync("pellow");
 
         var theirs = await host.GetAsync(Enter);
 
@@ -121,6 +219,25 @@ public sealed partial class KeptEntryPageTests
         Assert.True((await host.GetAsync($"{Enter}?paper=1")).HasHidden("paper"));
         Assert.False((await host.GetAsync(Enter)).HasHidden("paper"));
     }
+
+    private static Task<IResult?> FindAsync(ShopHost host, ShopReader reader, string tag = "S-07") =>
+        host.Services.GetRequiredService<KeptEntryPages>().FindAsync(Request(host), reader, tag);
+
+    private static async Task KeepAsync(ShopHost host, KeptEntryPages pages, ShopReader reader)
+    {
+        var http = Request(host);
+        var page = (await host.Services.GetRequiredService<EntryPageQuery>().RunAsync("S-07", TestContext.Current.CancellationToken)).Done();
+        var view = EntryView.Empty(await ShopVisit.OfAsync(http), page, EntryForm.Fresh(page, Some.Id())) with { IsFresh = true };
+        var places = $"{host.Services.GetRequiredService<IAntiforgery>().GetAndStoreTokens(http).RequestToken} {view.Form.ReadingId} {new DateTimeOffset(page.NowUtc).ToUnixTimeMilliseconds()}";
+        await pages.Keep(reader, "S-07", view, TypedResults.Text(places)).ExecuteAsync(http);
+    }
+
+    private static DefaultHttpContext Request(ShopHost host) => new()
+    {
+        RequestServices = host.Services.CreateScope().ServiceProvider,
+        User = new(new System.Security.Claims.ClaimsIdentity([new(System.Security.Claims.ClaimTypes.NameIdentifier, Some.Id().ToString())], "test")),
+        Response = { Body = Stream.Null },
+    };
 
     private static string WithoutPlaces(ShopHost.Page page) =>
         Moment().Replace(page.Html.Replace(page.Hidden(Token), "", StringComparison.Ordinal).Replace(page.Hidden("id"), "", StringComparison.Ordinal), "");

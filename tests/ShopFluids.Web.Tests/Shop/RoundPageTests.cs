@@ -1,4 +1,5 @@
 using System.Net;
+using ShopFluids.Core.Doses;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
@@ -99,6 +100,34 @@ public sealed class RoundPageTests
         });
 
         Assert.Equal(warns, (await host.GetAsync("/round")).Text.Contains(Texts.Caution_HydrogenSulphideShort, StringComparison.Ordinal));
+    }
+
+    // Due or not: chips and rows lead there alike, and so does the paper. The smell stays until somebody has smelled again.
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task Get_SumpIsDangerous_SaysSoOnTheRoundWhereverItStands(bool isDue)
+    {
+        await using var host = await ShopHost.OpenAsync(async shop =>
+        {
+            await shop.StepAsync(Some.Step(TaskKind.Test));
+            await shop.StoreAsync(Some.Reading() with { Measurements = [.. Some.Reading().Measurements, Some.Typed(ParameterCodes.Odour, 3)] });
+            shop.Clock.Advance(TimeSpan.FromDays(7));
+            if (!isDue)
+            {
+                await shop.StoreAsync(Some.Reading(takenAt: shop.Now));
+            }
+
+            (await shop.Get<NoteDoseHandler>().HandleAsync(Some.Dose() with { GivenAtUtc = shop.Now }, Some.Supervisor, isSupervisor: true, TestContext.Current.CancellationToken)).Done();
+        });
+
+        foreach (var address in new[] { "/round", "/round?all=1" })
+        {
+            var round = (await host.GetAsync(address)).Text;
+
+            Assert.Contains("Keep away until", round, StringComparison.Ordinal);
+            Assert.Contains(Texts.Caution_HydrogenSulphideShort, round, StringComparison.Ordinal);
+        }
     }
 
     [Fact]

@@ -51,6 +51,11 @@ public sealed partial class ShopHost : IAsyncDisposable
         }
 
         (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(Some.Id(), SignInName, "J. Karrow", Password, [role], "light"), Actor.Program, default)).Done();
+        return await StartAsync(database, shop);
+    }
+
+    private static async Task<ShopHost> StartAsync(TestDatabase database, ShopFixture shop)
+    {
         var folder = Directory.CreateTempSubdirectory("shopfluids-web-").FullName;
         var settings = new ShopSettings { DataFolder = folder, Engine = Web.Settings.DatabaseEngine.Sqlite, ConnectionString = database.ConnectionString, Urls = [] };
         var app = ShopApp.Build(settings, builder =>
@@ -62,10 +67,34 @@ public sealed partial class ShopHost : IAsyncDisposable
         });
         await app.StartAsync();
         var host = new ShopHost(database, shop, app, folder);
-        var signedIn = await host.PostAsync("/account/sign-in", new() { ["name"] = SignInName, ["password"] = Password });
-        Assert.Equal(HttpStatusCode.Redirect, signedIn.Status);
+        await host.SignInAsync();
         return host;
     }
+
+    public IServiceProvider Services => _app.Services;
+
+    /// <summary>A page as a server draws it that was started just now, on the same database.</summary>
+    public async Task<Page> DrawAnewAsync(string address)
+    {
+        var another = await StartAsync(_database, Shop);
+        var page = await another.GetAsync(address);
+        await another.StopAsync();
+        return page;
+    }
+
+    /// <summary>The same person goes on in a browser that was never here.</summary>
+    public Task UseAnotherBrowserAsync()
+    {
+        foreach (Cookie cookie in _cookies.GetAllCookies())
+        {
+            cookie.Expired = true;
+        }
+
+        return SignInAsync();
+    }
+
+    public async Task SignInAsync(string name = SignInName) =>
+        Assert.Equal(HttpStatusCode.Redirect, (await PostAsync("/account/sign-in", new() { ["name"] = name, ["password"] = Password })).Status);
 
     public async Task<Page> GetAsync(string address)
     {
@@ -147,10 +176,15 @@ public sealed partial class ShopHost : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        _http.Dispose();
-        await _app.DisposeAsync();
+        await StopAsync();
         await Shop.DisposeAsync();
         await _database.DisposeAsync();
+    }
+
+    private async Task StopAsync()
+    {
+        _http.Dispose();
+        await _app.DisposeAsync();
         Directory.Delete(_folder, recursive: true);
     }
 

@@ -40,9 +40,10 @@ public sealed record EntryCommand(RecordReading Command, IReadOnlyList<EntryFaul
     {
         var typed = form.Of(field);
         var way = EntryKit.WayOf(field, typed, format.Units);
-        if (!NumberInput.TryRead(typed.Value, out var value))
+        // No scale is read to three decimals, and ten thousand must not be stored as ten.
+        if (QuantityInput.IsAmbiguous(typed.Value) || !NumberInput.TryRead(typed.Value, out var value))
         {
-            faults.Add(new(EntryForm.ValueName(field.Key), new(FieldNames.Of(field.Parameter), FieldProblem.NotANumber, null, way.Low, way.High, way.Unit, Shortened(typed.Value))));
+            faults.Add(new(EntryForm.ValueName(field.Key), new(FieldNames.Of(field.Parameter), QuantityInput.ProblemOf(typed.Value), null, way.Low, way.High, way.Unit, Shortened(typed.Value))));
             return null;
         }
 

@@ -38,7 +38,8 @@ public partial class EntryDocument
 
     private string Names(IEnumerable<string> parameters) => string.Join(", ", parameters.Select(View.Visit.Sentences.Parameter));
 
-    // The cursor goes to what has to be typed again; on a fresh page it stays away, so that no keyboard covers the round.
+    // The cursor goes to what has to be typed again, or to what is asked; on a fresh page it stays away, so that no keyboard covers the round.
     protected override void OnParametersSet() =>
-        _focus = View.Form.Again.Length > 0 ? EntryForm.ValueName(View.Form.Again) : View.Faults.Count > 0 ? View.Faults[0].Control : null;
+        _focus = View.Form.Again.Length > 0 ? EntryForm.ValueName(View.Form.Again) : View.Faults.Count > 0 ? View.Faults[0].Control
+            : View.Page.Fields.FirstOrDefault(f => View.Questions.Contains(f.Key)) is { } asked ? EntryForm.AgainId(asked.Key) : null;
 }

@@ -44,6 +44,9 @@ public sealed record EntryForm(
 
     public static string ValueName(string key) => $"value-{key}";
 
+    /// <summary>Of the answer to a question: read it again.</summary>
+    public static string AgainId(string key) => $"again-{key}";
+
     public static string WayName(string key) => $"way-{key}";
 
     public static string TemperatureName(string key) => $"temperature-{key}";

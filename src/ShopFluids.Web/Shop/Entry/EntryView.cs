@@ -38,7 +38,7 @@ public sealed record EntryView(
     public string SentenceOf(EntryFault fault)
     {
         ArgumentNullException.ThrowIfNull(fault);
-        return fault.Error is { Problem: FieldProblem.NotANumber, Low: { } low, High: { } high }
+        return fault.Error is { Problem: FieldProblem.NotANumber or FieldProblem.MaybeThousands, Low: { } low, High: { } high }
             ? $"{Visit.Sentences.Field(fault.Error with { Low = null, High = null })} {Visit.Say(Texts.Entry_AcceptedRange, Amount(low, fault.Error.Unit), Amount(high, fault.Error.Unit))}"
             : Visit.Sentences.Field(fault.Error);
     }

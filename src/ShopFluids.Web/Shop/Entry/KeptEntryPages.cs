@@ -1,6 +1,7 @@
+using System.Collections.Concurrent;
 using System.Globalization;
 using Microsoft.AspNetCore.Antiforgery;
-using Microsoft.Extensions.Caching.Memory;
+using ShopFluids.Core.Machines;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Time;
 
@@ -10,38 +11,45 @@ namespace ShopFluids.Web.Shop.Entry;
 /// Fresh entry pages as they were drawn, for each reader. A tablet asks for those of its whole round every ten minutes, so that the round goes on without
 /// Wi-Fi; nearly all of them are what they were. One question to the database tells whether a page is.
 /// </summary>
-internal sealed class KeptEntryPages(EntryPageQuery query, ShopClock clock, IAntiforgery antiforgery) : IDisposable
+/// <remarks>No memory cache of the framework: one with a limit of size can lose count of what it holds and then keeps nothing any more (dotnet/runtime#129186).</remarks>
+internal sealed class KeptEntryPages(EntryPageQuery query, ShopClock clock, IAntiforgery antiforgery)
 {
-    // About a thousand pages; those that nobody asked for longest go first.
-    private const long MostBytes = 32 * 1024 * 1024;
+    /// <summary>About 40 MB; those that nobody asked for longest go first.</summary>
+    public const int MostPages = 1200;
+    private const int LetGoAtOnce = MostPages / 10;
     private const string ContentType = "text/html; charset=utf-8";
-    private static readonly TimeSpan UnaskedFor = TimeSpan.FromHours(1);
 
-    private readonly MemoryCache _kept = new(new MemoryCacheOptions { SizeLimit = MostBytes });
+    private readonly ConcurrentDictionary<Key, Kept> _kept = new();
 
     /// <returns>The page as it would be drawn for this reader now; null where that has to be done.</returns>
     public async Task<IResult?> FindAsync(HttpContext http, ShopReader reader, string tag)
     {
         var now = clock.UtcNow;
-        return _kept.TryGetValue(new Key(reader, tag), out Kept? kept)
-            && kept is not null
-            && kept.FromUtc <= now && now < kept.UntilUtc
-            && await query.StampAsync(kept.SumpId, http.RequestAborted) == kept.Stamp
-                ? TypedResults.Bytes(kept.Page.With(PlacesOf(http, clock.NewId(), now)), ContentType)
-                : null;
+        if (!_kept.TryGetValue(Key.Of(reader, tag), out var kept)
+            || now < kept.FromUtc || now >= kept.UntilUtc
+            || await query.StampAsync(kept.SumpId, http.RequestAborted) != kept.Stamp)
+        {
+            return null;
+        }
+
+        kept.AskedForUtc = now;
+        return TypedResults.Bytes(kept.Page.With(PlacesOf(http, clock.NewId(), now)), ContentType);
     }
 
-    /// <returns>Draws the page and keeps it; not where the set-up was changed while the page was put together.</returns>
-    public IResult Keep(ShopReader reader, string tag, EntryView view, IResult drawing) =>
-        view.Page.Stamp.Setup == view.Visit.Setup.Version ? new Drawing(drawing, (http, html) => Keep(new Key(reader, tag), view, PlacesOf(http, view.Form.ReadingId, view.Page.NowUtc), html)) : drawing;
-
-    public void Dispose() => _kept.Dispose();
-
-    private void Keep(Key key, EntryView view, string[] places, byte[] html)
+    /// <returns>Draws the page and keeps it.</returns>
+    public IResult Keep(ShopReader reader, string tag, EntryView view, IResult drawing) => new Drawing(drawing, (http, html) =>
     {
-        var kept = new Kept(view.Page.Place.SumpId, view.Page.Stamp, view.Page.NowUtc, view.Page.HoldsUntilUtc, new DrawnPage(html, places));
-        _kept.Set(key, kept, new MemoryCacheEntryOptions { Size = html.Length, SlidingExpiration = UnaskedFor });
-    }
+        var page = view.Page;
+        var drawn = new DrawnPage(html, PlacesOf(http, view.Form.ReadingId, page.NowUtc));
+        _kept[Key.Of(reader, tag)] = new(page.Place.SumpId, page.Stamp, page.NowUtc, page.HoldsUntilUtc, drawn) { AskedForUtc = page.NowUtc };
+        if (_kept.Count > MostPages)
+        {
+            foreach (var (key, _) in _kept.OrderBy(k => k.Value.AskedForUtc).Take(LetGoAtOnce))
+            {
+                _kept.TryRemove(key, out _);
+            }
+        }
+    });
 
     // Of each page its own: the token of its form, the id under which its reading is stored, the moment that it shows.
     private string[] PlacesOf(HttpContext http, Guid readingId, DateTime atUtc) =>
@@ -51,10 +59,16 @@ internal sealed class KeptEntryPages(EntryPageQuery query, ShopClock clock, IAnt
         new DateTimeOffset(atUtc).ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture),
     ];
 
-    private sealed record Key(ShopReader Reader, string Tag);
+    private sealed record Key(ShopReader Reader, string Tag)
+    {
+        public static Key Of(ShopReader reader, string tag) => new(reader, Tags.Key(tag));
+    }
 
     /// <param name="FromUtc">The clock may be set back.</param>
-    private sealed record Kept(Guid SumpId, EntryPageStamp Stamp, DateTime FromUtc, DateTime UntilUtc, DrawnPage Page);
+    private sealed record Kept(Guid SumpId, EntryPageStamp Stamp, DateTime FromUtc, DateTime UntilUtc, DrawnPage Page)
+    {
+        public required DateTime AskedForUtc { get; set; }
+    }
 
     private sealed class Drawing(IResult page, Action<HttpContext, byte[]> keep) : IResult
     {

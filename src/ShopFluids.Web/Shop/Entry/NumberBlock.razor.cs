@@ -43,6 +43,9 @@ public partial class NumberBlock
     // What the scale shows: inches are read finer than millimetres.
     private int Decimals => Usual.Unit == "in" ? 2 : Field.Decimals;
 
+    // For the script, which reads numbers in no culture.
+    private string? Most => Usual.High?.ToString(CultureInfo.InvariantCulture);
+
     private bool HasSelect => Field.Ways.Count > 1;
 
     private bool IsWide => Field.Ways.Any(w => w.Unit.Length > LongestUnitInBox);

@@ -98,9 +98,9 @@ public sealed record AdditionForm(Guid Id, bool AsRecipe, string Water, string C
             return 0;
         }
 
-        if (!NumberInput.TryRead(text, out var value))
+        if (QuantityInput.IsAmbiguous(text) || !NumberInput.TryRead(text, out var value))
         {
-            faults.Add(new(field, FieldProblem.NotANumber, Low: 0, High: RecordAdditionHandler.MaximumLitres, Unit: "L", Detail: text.Length > 30 ? text[..30] : text));
+            faults.Add(new(field, QuantityInput.ProblemOf(text), Low: 0, High: RecordAdditionHandler.MaximumLitres, Unit: "L", Detail: text.Length > 30 ? text[..30] : text));
             return 0;
         }
 

@@ -10,8 +10,12 @@ let typedInto = null;
 const workOf = box => document.getElementById(`${box.name}-work`);
 const wayOf = (form, box) => form.elements[box.name.replace('value-', 'way-')]?.value || box.dataset.way;
 
-/** A number typed with comma or point, as the server reads it; null where it is none. */
+/** A number typed with comma or point, as the server reads it; null where it is none, or may be thousands. */
 export function numberOf(text) {
+  if (/^-?[1-9]\d{0,2}[.,]\d{3}$/.test(text.trim())) {
+    return null;
+  }
+
   const plain = text.replace(/[\s\u00a0]/g, '').replace('\u2212', '-').replace(',', '.');
   return /^-?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null;
 }

@@ -2,7 +2,11 @@
 
 const KEY = 'shopfluids.pad';
 // What lies folded is laid out all the same.
-const boxesOf = form => [...form.querySelectorAll('input[data-parameter]')].filter(box => box.offsetParent && !box.closest('details:not([open])'));
+const isOpen = control => control.offsetParent && !control.closest('details:not([open])');
+const boxesOf = form => [...form.querySelectorAll('input[data-parameter]')].filter(isOpen);
+// Boxes and pickers as they stand on the page, of each picker one; what is due is not passed by.
+const stopsOf = form => [...form.querySelectorAll('input[data-parameter], #fine, .obs input[type=radio]')].filter(isOpen)
+  .filter((stop, at, all) => stop.type !== 'radio' || all.findIndex(other => other.name === stop.name) === at);
 let at = null;
 
 const kept = () => {
@@ -33,11 +37,9 @@ function isFull(box) {
   return decimals !== undefined ? decimals.length >= scale && scale > 0 : scale === 0 && box.dataset.most && Number(whole) * 10 > Number(box.dataset.most);
 }
 
-export function next(form, box) {
-  const boxes = boxesOf(form);
-  const following = boxes[boxes.indexOf(box) + 1];
-  (following ?? form.querySelector('.fine button, .obs input') ?? box).focus();
-  return following !== undefined;
+function next(form, box) {
+  const stops = stopsOf(form);
+  (stops[stops.indexOf(box) + 1] ?? box).focus();
 }
 
 function press(form, key) {
@@ -72,7 +74,8 @@ function turn(form, isOn) {
   document.body.classList.toggle('padded', isOn);
   document.getElementById('pad-switch').setAttribute('aria-pressed', String(isOn));
   form.querySelectorAll('input[data-parameter]').forEach(box => { box.inputMode = isOn ? 'none' : 'decimal'; });
-  if (isOn && 'fresh' in form.dataset) {
+  // Whoever must know something before they go there reads that first.
+  if (isOn && 'fresh' in form.dataset && !form.querySelector('.keep, section.state')) {
     boxesOf(form)[0]?.focus();
   }
 }

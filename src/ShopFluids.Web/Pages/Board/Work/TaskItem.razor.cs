@@ -44,6 +44,7 @@ public sealed partial class TaskItem
     // Work is handed on when a flag gives way to a worse one: how late it is counts from when it was first asked for, so that is said.
     private string Source => Task is { IsOfPlan: true, Why: { } why } ? Words.Format.Say(Texts.Board_FromPlanWhy, Words.Sentences.WhyThen(why))
         : Task.IsOfPlan ? Texts.Board_FromPlan
+        : Task.Kind == TaskKind.ReadSlide ? Words.Format.Say(Texts.Board_FromSlide, Words.Format.When(Task.AskedAtUtc, NowUtc))
         : Words.Format.Say(Task.IsAlsoOfPlan ? Texts.Board_FromFlagAndPlan : Texts.Board_FromFlag, CauseWord, Words.Format.When(Task.AskedAtUtc, NowUtc));
 
     private string CauseWord => Words.Sentences.SubjectOfCause(Task.Cause);

@@ -43,12 +43,6 @@ public sealed partial class LotsPage
         return new LotsView(words, await Lots.RunAsync(cancellationToken));
     }
 
-    private static string StateOf(LotRow lot, ShopFormat format) =>
-        lot.QuarantineReason is { } reason ? format.Say(Texts.Setup_LotQuarantined, reason)
-        : lot.IsExpired ? Texts.Setup_LotExpired
-        : lot.RemainingLitres == 0 ? Texts.Setup_LotUsedUp
-        : Texts.Setup_LotUsable;
-
     private void ChooseFluid(string id, LotsView view)
     {
         _draft.FluidId = id;
