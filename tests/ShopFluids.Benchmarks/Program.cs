@@ -23,7 +23,7 @@ const double PlanGrowthTarget = 1.3;
 // What proving the record may cost, as a multiple of only hashing its bytes.
 const double VerifyTarget = 3;
 
-// What the entry page may cost, as a multiple of the same page as a file after its queries by hand.
+// What the entry page may cost, as a multiple of the same page as a file after the queries of the whole page by hand, where it is still right.
 // And where something was recorded about its sump, so that it has to be drawn: that is for the first who asks.
 const double PageTarget = 2;
 const double DrawnPageTarget = 5;

@@ -127,8 +127,9 @@ async function judge(form, read, words, signal) {
   }
 
   for (const { box } of refused) {
-    draw(box, '', 'notMeasured', 'none', words.refused);
-    announce(box, words.refused);
+    const why = said.errors.some(e => e.field.split('.')[1] === box.dataset.parameter && e.problem === 'temperatureNeeded') ? words.needsTemperature : words.refused;
+    draw(box, '', 'notMeasured', 'none', why);
+    announce(box, why);
   }
 
   const rest = read.filter(r => !refused.includes(r));
