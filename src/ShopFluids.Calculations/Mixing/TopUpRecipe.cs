@@ -63,9 +63,7 @@ public sealed record TopUpRecipe(
         var (litres, percent) = (left + RemoveLitres, left > 0 ? Math.Clamp(((ExpectedLitres * ExpectedPercent) - (100 * ConcentrateLitres)) / left, 0, 100) : 0);
         foreach (var handled in amounts)
         {
-            var stays = Math.Max(0, litres - handled.RemovedLitres);
-            litres = stays + handled.WaterLitres + handled.ConcentrateLitres;
-            percent = litres > 0 ? ((stays * percent) + (100 * handled.ConcentrateLitres)) / litres : 0;
+            (litres, percent) = handled.MixedInto(litres, percent);
         }
 
         return (litres, percent);
@@ -77,4 +75,16 @@ public sealed record TopUpRecipe(
 /// <param name="WaterLitres">Water poured in.</param>
 /// <param name="ConcentrateLitres">Concentrate poured in.</param>
 [StructLayout(LayoutKind.Auto)]
-public readonly record struct HandledAmounts(double RemovedLitres, double WaterLitres, double ConcentrateLitres);
+public readonly record struct HandledAmounts(double RemovedLitres, double WaterLitres, double ConcentrateLitres)
+{
+    /// <summary>What a well-mixed sump comes to when this is taken out and then poured in: mass balance with additive volumes.</summary>
+    /// <param name="litres">What is in it, L, 0 or more; where less than is taken out, all of it goes.</param>
+    /// <param name="percent">Its concentration, % v/v, 0 to 100.</param>
+    /// <returns>Volume, L, and concentration, % v/v; 0 % where nothing is in the sump.</returns>
+    public (double Litres, double Percent) MixedInto(double litres, double percent)
+    {
+        var stays = Math.Max(0, litres - RemovedLitres);
+        var then = stays + WaterLitres + ConcentrateLitres;
+        return (then, then > 0 ? ((stays * percent) + (100 * ConcentrateLitres)) / then : 0);
+    }
+}

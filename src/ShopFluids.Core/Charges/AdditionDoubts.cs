@@ -65,19 +65,11 @@ public static class AdditionDoubts
             doubts.Add(new OverTheMark(then, then - fullLitres));
         }
 
-        if (before is { Percent: var percent, MostPercent: var most } && percent <= most && heldLitres is { } held && Mixed(held, percent, amounts) is var comesTo && comesTo > most)
+        if (before is { Percent: var percent, MostPercent: var most } && percent <= most && heldLitres is { } held && amounts.MixedInto(held, percent).Percent is var comesTo && comesTo > most)
         {
             doubts.Add(new TooStrong(comesTo, most));
         }
 
         return doubts;
-    }
-
-    // Mass balance of a well-mixed sump with additive volumes, as of a recipe.
-    private static double Mixed(double heldLitres, double percent, HandledAmounts amounts)
-    {
-        var stays = Math.Max(0, heldLitres - amounts.RemovedLitres);
-        var litres = stays + amounts.WaterLitres + amounts.ConcentrateLitres;
-        return litres > 0 ? ((stays * percent) + (100 * amounts.ConcentrateLitres)) / litres : 0;
     }
 }

@@ -2,6 +2,9 @@ using Microsoft.Playwright;
 using ShopFluids.Core.Wording;
 using ShopFluids.EndToEnd.Tests.Browser;
 using ShopFluids.EndToEnd.Tests.Server;
+using ShopFluids.Rules;
+using ShopFluids.Testing.Databases;
+using ShopFluids.Testing.Shop;
 using Xunit;
 
 namespace ShopFluids.EndToEnd.Tests.Entering;
@@ -22,7 +25,7 @@ public sealed class KeyboardTests(SqliteDemo demo, Chromium chromium)
         """;
 
     private const string IsNotAtTheLast = """
-        () => document.activeElement !== [...document.querySelectorAll('#entry input[data-parameter]')].filter(box => box.offsetParent && !box.closest('details:not([open])')).at(-1)
+        () => document.activeElement.name !== [...document.querySelectorAll('#entry input[data-parameter], #entry .obs input[type=radio]')].filter(stop => stop.offsetParent && !stop.closest('details:not([open])')).at(-1).name
         """;
 
     [Fact]
@@ -46,7 +49,7 @@ public sealed class KeyboardTests(SqliteDemo demo, Chromium chromium)
         await TypeAtAsync(tablet, entry.Concentration, "5.2");
         await TypeAtAsync(tablet, entry.Ph, "9.0");
 
-        // Enter goes on to the next box; from the last one it saves.
+        // Enter goes on to the next box or picker; from the last one it saves.
         await Assertions.Expect(tablet.Page.Locator("body")).ToHaveAttributeAsync("data-ready", "");
         for (var press = 0; await tablet.Page.EvaluateAsync<bool>(IsNotAtTheLast); press++)
         {
@@ -63,6 +66,34 @@ public sealed class KeyboardTests(SqliteDemo demo, Chromium chromium)
 
         Assert.Contains("/saved/", tablet.Page.Url, StringComparison.Ordinal);
         tablet.ExpectNoFaults();
+    }
+
+    // What is due is not passed by, and what is typed on the pad goes where the cursor is going.
+    [Fact]
+    public async Task Enter_DuePickerBetweenTwoBoxes_StopsAtIt()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database, shop => shop.StepAsync(Some.Step(TaskKind.Test, parameters: [ParameterCodes.Level, ParameterCodes.Odour, ParameterCodes.TrampOil])));
+        await using var tablet = await Visit.OpenAsync(chromium, shop.Server.Address);
+        await SignIn.AsAsync(tablet, "op", SmallShop.Password);
+        await tablet.GoAsync($"/enter/{Some.SumpTag}");
+        await Assertions.Expect(tablet.Page.Locator("body")).ToHaveAttributeAsync("data-ready", "");
+        await tablet.Page.Locator("#value-level").FillAsync("300");
+
+        await tablet.Page.Keyboard.PressAsync("Enter");
+        var first = await tablet.Page.EvaluateAsync<string>("() => document.activeElement.name");
+        await tablet.Page.Keyboard.PressAsync("Enter");
+        var second = await tablet.Page.EvaluateAsync<string>("() => document.activeElement.name");
+
+        Assert.Equal(("value-odour", "value-tramp-oil"), (first, second));
+        await tablet.Page.Locator("#pad-switch").ClickAsync();
+        await tablet.Page.Locator("#value-level").FocusAsync();
+        foreach (var key in new[] { "next", "2" })
+        {
+            await tablet.Page.Locator($"#pad [data-key='{key}']").ClickAsync();
+        }
+
+        Assert.Equal(("300", "2"), (await tablet.Page.Locator("#value-level").InputValueAsync(), await tablet.Page.Locator("#value-tramp-oil").InputValueAsync()));
     }
 
     [Theory]

@@ -190,6 +190,7 @@ public sealed class StationPathTests(Chromium chromium)
 
         await tablet.Page.Locator(".tile", new() { HasText = Bert }).FocusAsync();
         await tablet.Page.Keyboard.PressAsync("Enter");
+        await Assertions.Expect(tablet.Page.Locator("#pin-box")).ToBeFocusedAsync();
         await Assertions.Expect(tablet.Page.Locator("#pinpad")).ToBeHiddenAsync();
         await tablet.Page.Keyboard.TypeAsync(BertPin);
         await tablet.Page.Keyboard.PressAsync("Enter");

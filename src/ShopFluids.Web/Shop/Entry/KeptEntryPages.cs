@@ -24,15 +24,15 @@ internal sealed class KeptEntryPages(EntryPageQuery query, ShopClock clock, IAnt
     /// <returns>The page as it would be drawn for this reader now; null where that has to be done.</returns>
     public async Task<IResult?> FindAsync(HttpContext http, ShopReader reader, string tag)
     {
-        var now = clock.UtcNow;
-        if (!_kept.TryGetValue(Key.Of(reader, tag), out var kept)
+        var (now, key) = (clock.UtcNow, Key.Of(reader, tag));
+        if (!_kept.TryGetValue(key, out var kept)
             || now < kept.FromUtc || now >= kept.UntilUtc
             || await query.StampAsync(kept.SumpId, http.RequestAborted) != kept.Stamp)
         {
             return null;
         }
 
-        kept.AskedForUtc = now;
+        _kept.TryUpdate(key, kept with { AskedForUtc = now }, kept);
         return TypedResults.Bytes(kept.Page.With(PlacesOf(http, clock.NewId(), now)), ContentType);
     }
 
@@ -41,7 +41,7 @@ internal sealed class KeptEntryPages(EntryPageQuery query, ShopClock clock, IAnt
     {
         var page = view.Page;
         var drawn = new DrawnPage(html, PlacesOf(http, view.Form.ReadingId, page.NowUtc));
-        _kept[Key.Of(reader, tag)] = new(page.Place.SumpId, page.Stamp, page.NowUtc, page.HoldsUntilUtc, drawn) { AskedForUtc = page.NowUtc };
+        _kept[Key.Of(reader, tag)] = new(page.Place.SumpId, page.Stamp, page.NowUtc, page.HoldsUntilUtc, drawn, page.NowUtc);
         if (_kept.Count > MostPages)
         {
             foreach (var (key, _) in _kept.OrderBy(k => k.Value.AskedForUtc).Take(LetGoAtOnce))
@@ -65,10 +65,7 @@ internal sealed class KeptEntryPages(EntryPageQuery query, ShopClock clock, IAnt
     }
 
     /// <param name="FromUtc">The clock may be set back.</param>
-    private sealed record Kept(Guid SumpId, EntryPageStamp Stamp, DateTime FromUtc, DateTime UntilUtc, DrawnPage Page)
-    {
-        public required DateTime AskedForUtc { get; set; }
-    }
+    private sealed record Kept(Guid SumpId, EntryPageStamp Stamp, DateTime FromUtc, DateTime UntilUtc, DrawnPage Page, DateTime AskedForUtc);
 
     private sealed class Drawing(IResult page, Action<HttpContext, byte[]> keep) : IResult
     {

@@ -37,19 +37,24 @@ function isFull(box) {
   return decimals !== undefined ? decimals.length >= scale && scale > 0 : scale === 0 && box.dataset.most && Number(whole) * 10 > Number(box.dataset.most);
 }
 
-function next(form, box) {
+// What follows, of whatever radio of a picker the cursor is on; nothing of what is no stop.
+function stopsAfter(form, from) {
   const stops = stopsOf(form);
-  (stops[stops.indexOf(box) + 1] ?? box).focus();
+  const here = stops.findIndex(stop => stop === from || (stop.type === 'radio' && stop.name === from.name));
+  return here < 0 ? [] : stops.slice(here + 1);
 }
 
 function press(form, key) {
-  const box = at ?? boxesOf(form)[0];
+  const here = document.activeElement;
+  const after = stopsAfter(form, here);
+  // Digits are meant for the next box where the cursor stands on a picker.
+  const box = (here === at ? null : after.find(stop => stop.dataset.parameter)) ?? at ?? boxesOf(form)[0];
   if (!box) {
     return;
   }
 
   if (key === 'next') {
-    next(form, box);
+    (after[0] ?? box).focus();
     return;
   }
 
@@ -64,7 +69,8 @@ function press(form, key) {
 
   box.dispatchEvent(new Event('input', { bubbles: true }));
   if (/\d/.test(key) && isFull(box)) {
-    next(form, box);
+    const boxes = boxesOf(form);
+    (boxes[boxes.indexOf(box) + 1] ?? stopsAfter(form, box)[0] ?? box).focus();
   }
 }
 
@@ -88,11 +94,11 @@ export function install(form) {
       at.closest('.par').scrollIntoView({ block: 'nearest' });
     }
   });
-  // Enter goes on to the next box; from the last one it saves, as forms do.
+  // Enter goes on to the next box or picker; from the last one it saves, as forms do.
   form.addEventListener('keydown', event => {
-    if (event.key === 'Enter' && event.target.matches('input[data-parameter]') && boxesOf(form).at(-1) !== event.target) {
+    if (event.key === 'Enter' && event.target.matches('input[data-parameter], input[type=radio]') && stopsAfter(form, event.target).length > 0) {
       event.preventDefault();
-      next(form, event.target);
+      stopsAfter(form, event.target)[0].focus();
     }
   });
   const fine = document.getElementById('fine');

@@ -46,6 +46,8 @@ async function draw(mustSignIn) {
     lines.push(mustSignIn ? words.signIn : foreign.length > 0 ? say(words.foreign, foreign[0].name) : words.bySelf);
   }
 
+  // One strip tells of the connection, not two.
+  document.body.classList.toggle('alone', Boolean(at) && (isOffline || !navigator.onLine));
   if (at && (isOffline || !navigator.onLine || isStale)) {
     lines.push(say(words.stale, clock(Number(at))));
   } else if (!navigator.onLine) {

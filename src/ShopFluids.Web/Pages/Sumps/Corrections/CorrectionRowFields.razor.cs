@@ -27,6 +27,8 @@ public sealed partial class CorrectionRowFields
 
     private List<Choice> Instruments => [.. Row.Instruments.Select(tag => new Choice(tag, tag))];
 
+    private string AsRead => View.Words.Format.Say(Texts.Correct_Value, Row.Name(View.Words.Sentences));
+
     private string AsStored
     {
         get
