@@ -42,10 +42,9 @@ public sealed record EntryPage(
 }
 
 /// <summary>What an <see cref="EntryPage"/> is made of: as long as this is the same and the page holds, the page is the same.</summary>
-/// <param name="Standing">The version of the row; null before the first fill.</param>
-/// <param name="LastReading">With its instruments; null before the first.</param>
-/// <param name="Doses">How many were ever given, struck out or not.</param>
-public sealed record EntryPageStamp(long Setup, long? Standing, Guid? LastReading, int Doses, int Strikes);
+/// <param name="Setup">The version of the set-up.</param>
+/// <param name="Standing">The version of the sump's standing, which every act about the sump raises; null before the first fill.</param>
+public sealed record EntryPageStamp(long Setup, long? Standing);
 
 /// <summary>One box or picker of the page.</summary>
 /// <param name="Key">The parameter, with the method where a parameter has a box for each.</param>

@@ -21,18 +21,15 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid sumpId, CancellationToken _) => db.Standings.AsNoTracking().FirstOrDefault(s => s.SumpId == sumpId));
 
     private readonly Func<ShopFluidsDbContext, Guid, IAsyncEnumerable<Guid?>> _inUse =
-        EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid readingId) => db.Readings.Where(r => r.Id == readingId)
+        EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid sumpId) => db.Readings.Where(r => r.SumpId == sumpId && !db.Readings.Any(later => later.SupersedesId == r.Id))
+            .OrderByDescending(r => r.TakenAtUtc).ThenByDescending(r => r.Id).Take(1)
             .SelectMany(r => r.Measurements).Where(m => m.InstrumentId != null).Select(m => m.InstrumentId));
 
-    // Of doses and their strikes, which are only ever added, the number tells whether there is a new one.
+    // Whatever is done about a sump writes its standing anew, doses and corrections too.
     private readonly Func<ShopFluidsDbContext, Guid, CancellationToken, Task<EntryPageStamp>> _stamp =
-        EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid sumpId, CancellationToken _) => db.RecordHead.Select(h => new EntryPageStamp(
-            h.SetupVersion,
-            db.Standings.Where(s => s.SumpId == sumpId).Select(s => (long?)s.Version).FirstOrDefault(),
-            db.Readings.Where(r => r.SumpId == sumpId && !db.Readings.Any(later => later.SupersedesId == r.Id))
-                .OrderByDescending(r => r.TakenAtUtc).ThenByDescending(r => r.Id).Select(r => (Guid?)r.Id).FirstOrDefault(),
-            db.Doses.Count(d => d.SumpId == sumpId),
-            db.DoseStrikes.Count(s => db.Doses.Any(d => d.Id == s.DoseId && d.SumpId == sumpId)))).Single());
+        EF.CompileAsyncQuery((ShopFluidsDbContext db, Guid sumpId, CancellationToken _) => db.RecordHead
+            .Select(h => new EntryPageStamp(h.SetupVersion, db.Standings.Where(s => s.SumpId == sumpId).Select(s => (long?)s.Version).FirstOrDefault()))
+            .Single());
 
     private readonly KeepAwayQuery _keepAway = new();
 
@@ -56,9 +53,9 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         await using var db = await database.ReadAsync(cancellationToken);
         var stamp = await _stamp(db, sump.Id, cancellationToken);
         var standing = isFirst ? null : await _standing(db, sump.Id, cancellationToken);
-        var inUse = stamp.LastReading is { } reading ? await _inUse(db, reading).ToListAsync(cancellationToken) : [];
+        var inUse = await _inUse(db, sump.Id).ToListAsync(cancellationToken);
         var now = clock.UtcNow;
-        var keepAway = stamp.Doses > stamp.Strikes ? await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken) : null;
+        var keepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken);
         return Page(setup, sump, charge, stamp, standing, inUse, keepAway, now);
     }
 

@@ -41,7 +41,7 @@ public sealed class EntryPageStampTests
                 else if (page is not null)
                 {
                     kept[tag] = page;
-                    pages.Add(Told(page with { Stamp = new(0, null, null, 0, 0), HoldsUntilUtc = default }));
+                    pages.Add(Told(page with { Stamp = new(0, null), HoldsUntilUtc = default }));
                 }
             }
         }
@@ -61,11 +61,11 @@ public sealed class EntryPageStampTests
         (await shop.Get<NoteDoseHandler>().HandleAsync(dose, Some.Supervisor, isSupervisor: true, Token)).Done();
 
         var given = await PageAsync(shop);
-        Assert.Equal((0, 1), (before.Stamp.Doses, given.Stamp.Doses));
+        Assert.NotEqual(before.Stamp, given.Stamp);
         Assert.Equal((shop.Now.AddHours(4), shop.Now.AddHours(4)), (given.KeepAway?.UntilUtc, given.HoldsUntilUtc));
         (await shop.Get<StrikeDoseHandler>().HandleAsync(new StrikeDose(Some.Id(), dose.Id, "Wrong sump"), Some.Supervisor, Token)).Done();
         var struck = await PageAsync(shop);
-        Assert.Equal((0, 1), (given.Stamp.Strikes, struck.Stamp.Strikes));
+        Assert.NotEqual(given.Stamp, struck.Stamp);
         Assert.Null(struck.KeepAway);
     }
 
@@ -79,11 +79,10 @@ public sealed class EntryPageStampTests
         var wrong = await shop.StoreAsync(By("R-1", null));
         var before = await PageAsync(shop);
 
-        var right = By("R-2", wrong.ReadingId);
-        (await shop.RecordAsync(right, Some.Supervisor)).Done();
+        (await shop.RecordAsync(By("R-2", wrong.ReadingId), Some.Supervisor)).Done();
 
         var page = await PageAsync(shop);
-        Assert.Equal((wrong.ReadingId, right.Id), (before.Stamp.LastReading, page.Stamp.LastReading));
+        Assert.NotEqual(before.Stamp, page.Stamp);
         Assert.Equal(["R-2"], page.Instruments.Where(i => i.IsInUse).Select(i => i.Tag));
 
         static RecordReading By(string instrument, Guid? supersedes) =>
