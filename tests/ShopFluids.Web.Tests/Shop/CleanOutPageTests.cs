@@ -80,6 +80,7 @@ public sealed class CleanOutPageTests
 
     [Theory]
     [InlineData("contentLitres", "much", "much is not a number")]
+    [InlineData("contentLitres", "1,200", "1,200 may be thousands or a decimal")]
     [InlineData("contentLitres", "900", "900")]
     [InlineData("heelLitres", "", "missing")]
     [InlineData("rinses", "1.5", "Rinses")]

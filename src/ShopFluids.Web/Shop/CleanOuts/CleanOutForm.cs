@@ -61,12 +61,12 @@ public sealed record CleanOutForm(IReadOnlyDictionary<string, string> Values)
                 return null;
             }
 
-            if (QuantityInput.TryRead(this[name], input.Quantity, units, out var value))
+            if (!QuantityInput.IsAmbiguous(this[name]) && QuantityInput.TryRead(this[name], input.Quantity, units, out var value))
             {
                 return value;
             }
 
-            faults.Add(new(name, FieldProblem.NotANumber, Detail: this[name].Length > LongestQuote ? this[name][..LongestQuote] : this[name]));
+            faults.Add(new(name, QuantityInput.ProblemOf(this[name]), Detail: this[name].Length > LongestQuote ? this[name][..LongestQuote] : this[name]));
             return null;
         }
 

@@ -44,7 +44,8 @@ internal sealed class KeptEntryPages(EntryPageQuery query, ShopClock clock, IAnt
         _kept[Key.Of(reader, tag)] = new(page.Place.SumpId, page.Stamp, page.NowUtc, page.HoldsUntilUtc, drawn, page.NowUtc);
         if (_kept.Count > MostPages)
         {
-            foreach (var (key, _) in _kept.OrderBy(k => k.Value.AskedForUtc).Take(LetGoAtOnce))
+            // As it stands at one moment: others ask, draw and let go meanwhile.
+            foreach (var (key, _) in _kept.ToArray().OrderBy(k => k.Value.AskedForUtc).Take(LetGoAtOnce))
             {
                 _kept.TryRemove(key, out _);
             }

@@ -40,8 +40,8 @@ public sealed record FindInput(string Value, string Note)
             return (new(asked?.What, null, Note), null);
         }
 
-        return QuantityInput.TryRead(Value, QuantityInput.OfUnit(asked?.Unit ?? ""), units, out var value)
+        return !QuantityInput.IsAmbiguous(Value) && QuantityInput.TryRead(Value, QuantityInput.OfUnit(asked?.Unit ?? ""), units, out var value)
             ? (new(asked?.What, value, Note), null)
-            : (new(asked?.What, null, Note), new(asked?.What ?? FindNames.Note, FieldProblem.NotANumber, Low: 0, High: asked?.MostIn(sump) ?? 0, Unit: asked?.Unit, Detail: Value.Length > 30 ? Value[..30] : Value));
+            : (new(asked?.What, null, Note), new(asked?.What ?? FindNames.Note, QuantityInput.ProblemOf(Value), Low: 0, High: asked?.MostIn(sump) ?? 0, Unit: asked?.Unit, Detail: Value.Length > 30 ? Value[..30] : Value));
     }
 }

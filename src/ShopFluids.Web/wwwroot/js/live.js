@@ -10,12 +10,11 @@ let typedInto = null;
 const workOf = box => document.getElementById(`${box.name}-work`);
 const wayOf = (form, box) => form.elements[box.name.replace('value-', 'way-')]?.value || box.dataset.way;
 
-/** A number typed with comma or point, as the server reads it; null where it is none, or may be thousands. */
-export function numberOf(text) {
-  if (/^-?[1-9]\d{0,2}[.,]\d{3}$/.test(text.trim())) {
-    return null;
-  }
+// The sign may be one of thousands: the server asks which.
+const mayBeThousands = text => /^[-\u2212]?[1-9]\d{0,2}[.,]\d{3}$/.test(text.trim());
 
+/** A number typed with comma or point, as the server reads it; null where it is none. */
+export function numberOf(text) {
   const plain = text.replace(/[\s\u00a0]/g, '').replace('\u2212', '-').replace(',', '.');
   return /^-?(\d+\.?\d*|\.\d+)$/.test(plain) ? Number(plain) : null;
 }
@@ -71,14 +70,15 @@ function drawAlone(form, box, value, words) {
 
 async function ask(form, words) {
   const boxes = [...form.querySelectorAll('input[data-parameter]')];
-  const typed = boxes.filter(box => box.value.trim() !== '').map(box => ({ box, value: numberOf(box.value) }));
+  const typed = boxes.filter(box => box.value.trim() !== '').map(box => ({ box, value: mayBeThousands(box.value) ? null : numberOf(box.value) }));
   for (const box of boxes.filter(b => b.value.trim() === '')) {
     draw(box, '', '', '', '');
   }
 
   for (const { box } of typed.filter(t => t.value === null)) {
-    draw(box, '', 'notMeasured', 'none', words.noNumber);
-    announce(box, words.noNumber);
+    const why = mayBeThousands(box.value) ? words.thousands : words.noNumber;
+    draw(box, '', 'notMeasured', 'none', why);
+    announce(box, why);
   }
 
   const read = typed.filter(t => t.value !== null);

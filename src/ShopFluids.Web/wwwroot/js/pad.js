@@ -47,8 +47,9 @@ function stopsAfter(form, from) {
 function press(form, key) {
   const here = document.activeElement;
   const after = stopsAfter(form, here);
-  // Digits are meant for the next box where the cursor stands on a picker.
-  const box = (here === at ? null : after.find(stop => stop.dataset.parameter)) ?? at ?? boxesOf(form)[0];
+  // What is typed is meant for the next box where the cursor stands on a picker, unless that box is filled in; what is taken back, for the box before.
+  const following = here === at || key === 'clear' || key === 'back' ? null : after.find(stop => stop.dataset.parameter);
+  const box = (following?.value ? null : following) ?? at ?? boxesOf(form)[0];
   if (!box) {
     return;
   }
@@ -69,8 +70,7 @@ function press(form, key) {
 
   box.dispatchEvent(new Event('input', { bubbles: true }));
   if (/\d/.test(key) && isFull(box)) {
-    const boxes = boxesOf(form);
-    (boxes[boxes.indexOf(box) + 1] ?? stopsAfter(form, box)[0] ?? box).focus();
+    (stopsAfter(form, box)[0] ?? box).focus();
   }
 }
 
@@ -96,9 +96,19 @@ export function install(form) {
   });
   // Enter goes on to the next box or picker; from the last one it saves, as forms do.
   form.addEventListener('keydown', event => {
-    if (event.key === 'Enter' && event.target.matches('input[data-parameter], input[type=radio]') && stopsAfter(form, event.target).length > 0) {
+    // A key that is held down goes one step, and neither answers nor saves.
+    if (event.key === 'Enter' && event.repeat && !event.target.matches('textarea')) {
       event.preventDefault();
-      stopsAfter(form, event.target)[0].focus();
+      return;
+    }
+
+    if (event.key === 'Enter' && event.target.matches('input[data-parameter], input[type=radio]')) {
+      // Not at the one press for all of them: a second Enter would answer what nobody looked at.
+      const following = stopsAfter(form, event.target).find(stop => stop.id !== 'fine');
+      if (following) {
+        event.preventDefault();
+        following.focus();
+      }
     }
   });
   const fine = document.getElementById('fine');
