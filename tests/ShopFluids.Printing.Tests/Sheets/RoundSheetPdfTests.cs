@@ -53,6 +53,19 @@ public sealed class RoundSheetPdfTests
         Assert.Equal(14, pages.Sum(p => p.Split(PrintedSheet.Packed(Texts.RoundSheet_NotRead)).Length - 1));
     }
 
+    // A product's name may have two hundred signs; the code stands to the right.
+    [Fact]
+    public void Write_LongDanger_StaysBesideTheCode()
+    {
+        var danger = $"Keep away until 28 Nov 2026, 01:21: {string.Join(' ', Enumerable.Repeat("Biocide", 25))}";
+
+        using var pdf = Write(Sheet(1) with { Stops = [Stop(1) with { Dangers = [danger] }] });
+
+        var page = pdf.GetPages().First();
+        Assert.Contains(PrintedSheet.Packed(danger), PrintedSheet.Packed(page.Text), StringComparison.Ordinal);
+        Assert.All(page.GetWords().Where(w => w.Text == "Biocide"), w => Assert.True(w.BoundingBox.Right < page.Width * 0.86, $"ends at {w.BoundingBox.Right} of {page.Width}"));
+    }
+
     [Fact]
     public void Write_Stop_SaysRangeLastValueAndWords()
     {

@@ -1,5 +1,7 @@
 using System.Net;
+using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Doses;
+using ShopFluids.Core.Sheets;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
@@ -128,6 +130,9 @@ public sealed class RoundPageTests
             Assert.Contains("Keep away until", round, StringComparison.Ordinal);
             Assert.Contains(Texts.Caution_HydrogenSulphideShort, round, StringComparison.Ordinal);
         }
+
+        var sheet = await host.Services.GetRequiredService<RoundSheetQuery>().RunAsync(all: true, "", tag => tag, TestContext.Current.CancellationToken);
+        Assert.Collection(sheet.Stops[0].Dangers, d => Assert.StartsWith("Keep away until", d, StringComparison.Ordinal), d => Assert.Equal(Texts.Caution_HydrogenSulphideShort, d));
     }
 
     [Fact]

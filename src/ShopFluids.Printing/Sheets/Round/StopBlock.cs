@@ -19,14 +19,16 @@ internal static class StopBlock
 
     private static double DangerHeight => Label * 1.5;
 
-    private static double HeadHeight(RoundSheetStop stop) => (Tag * 1.25) + (stop.Dangers.Count * DangerHeight);
+    private static double HeadHeight => Tag * 1.25;
 
     private static double CellHeight => (Label * 1.4) + BoxHeight + (SheetStyle.Small * SheetStyle.LineHeight * 2) + Gap;
 
     public static void Add(PageFlow flow, RoundSheetStop stop)
     {
         var rows = (stop.Boxes.Count + Columns - 1) / Columns;
-        var height = Gap + Math.Max(HeadHeight(stop) + (rows * CellHeight), CodeSize) + (SheetStyle.Body * 2);
+        var dangers = stop.Dangers.SelectMany(d => TextLines.Break(d, PrintFace.Bold, Label, flow.Right - flow.Left - CodeSize - Gap)).ToList();
+        var head = HeadHeight + (dangers.Count * DangerHeight);
+        var height = Gap + Math.Max(head + (rows * CellHeight), CodeSize) + (SheetStyle.Body * 2);
         flow.Need(height);
         var (page, left, top) = (flow.Page, flow.Left, flow.Y + Gap);
         page.Line(left, flow.Y, flow.Right, flow.Y, SheetStyle.ThickRule);
@@ -36,15 +38,15 @@ internal static class StopBlock
         var x = left + PrintFonts.Measure(stop.Tag, PrintFace.Bold, Tag) + Gap;
         page.Text(x, top + (Tag * 0.85), stop.Late is { } late ? $"{stop.Where} · {late}" : stop.Where, PrintFace.Regular, Label);
 
-        for (var n = 0; n < stop.Dangers.Count; n++)
+        for (var n = 0; n < dangers.Count; n++)
         {
-            page.Text(left, top + (Tag * 1.25) + (n * DangerHeight) + (Label * 0.6), stop.Dangers[n], PrintFace.Bold, Label);
+            page.Text(left, top + HeadHeight + (n * DangerHeight) + (Label * 0.6), dangers[n], PrintFace.Bold, Label);
         }
 
         var width = (flow.Right - left - CodeSize - (Gap * Columns)) / Columns;
         for (var n = 0; n < stop.Boxes.Count; n++)
         {
-            Cell(page, stop.Boxes[n], left + (n % Columns * (width + Gap)), top + HeadHeight(stop) + (n / Columns * CellHeight), width);
+            Cell(page, stop.Boxes[n], left + (n % Columns * (width + Gap)), top + head + (n / Columns * CellHeight), width);
         }
 
         NotRead(page, left, flow.Y + height - (SheetStyle.Body * 0.8), flow.Right);
