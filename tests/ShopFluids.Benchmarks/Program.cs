@@ -23,8 +23,8 @@ const double PlanGrowthTarget = 1.3;
 // What proving the record may cost, as a multiple of only hashing its bytes.
 const double VerifyTarget = 3;
 
-// What the entry page may cost, as a multiple of the same page as a file after the queries of the whole page by hand, where it is still right.
-// And where something was recorded about its sump, so that it has to be drawn: that is for the first who asks.
+// What the entry page may cost, as a multiple of the same page as a file after the queries of the whole page by hand: where nothing was recorded
+// about its sump, and after a reading was. And where it has to be drawn first: at the start of the server, or in the moment of an act.
 const double PageTarget = 2;
 const double DrawnPageTarget = 5;
 
@@ -126,9 +126,10 @@ async Task<bool> OpenEntryAsync(IDatabaseProvider provider, string connectionStr
 {
     var token = await BenchShop.MakeAsync(provider, connectionString, time, sumps: 1);
     await using var server = await BenchServer.StartAsync(folder, provider.Name, connectionString);
-    var (asItWas, drawn) = await new EntryPage(server.Address, token, time).RunAsync(folder, provider.Name, connectionString);
-    var missed = Report($"entry-page-{provider.Name}", asItWas.Ours, asItWas.Floor, PageTarget);
-    return missed | Report($"entry-page-drawn-{provider.Name}", drawn.Ours, drawn.Floor, DrawnPageTarget);
+    var page = await new EntryPage(server.Address, token, time).RunAsync(folder, provider.Name, connectionString);
+    var missed = Report($"entry-page-{provider.Name}", page.AsItWas.Ours, page.AsItWas.Floor, PageTarget);
+    missed |= Report($"entry-page-after-reading-{provider.Name}", page.AfterReading.Ours, page.AfterReading.Floor, PageTarget);
+    return missed | Report($"entry-page-drawn-{provider.Name}", page.DrawnFirst.Ours, page.DrawnFirst.Floor, DrawnPageTarget);
 }
 
 // The short history has as many sumps and a tenth of the years, but not less than one: then the long one has ten.

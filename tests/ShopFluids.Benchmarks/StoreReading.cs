@@ -50,11 +50,16 @@ internal sealed class StoreReading(Uri server, string token, Floor floor, TimePr
     private object Reading(int number) => InWeek(number / Sumps, BenchShop.TagOf(number % Sumps), time);
 
     /// <summary>The body of a reading of one of the weeks since the fill.</summary>
-    public static object InWeek(int week, string sump, TimeProvider time) => new
+    public static object InWeek(int week, string sump, TimeProvider time) => At(time.GetUtcNow().AddDays((7 * (1 + week)) - BenchShop.DaysOfCharge), week, sump, time);
+
+    /// <summary>The same as it was taken just now.</summary>
+    public static object Now(int number, string sump, TimeProvider time) => At(time.GetUtcNow(), number, sump, time);
+
+    private static object At(DateTimeOffset takenAt, int week, string sump, TimeProvider time) => new
     {
         id = Guid.CreateVersion7(time.GetUtcNow()),
         sump,
-        takenAt = time.GetUtcNow().AddDays((7 * (1 + week)) - BenchShop.DaysOfCharge),
+        takenAt,
         note = "",
         measurements = new object[]
         {

@@ -31,6 +31,9 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             .Select(h => new EntryPageStamp(h.SetupVersion, db.Standings.Where(s => s.SumpId == sumpId).Select(s => (long?)s.Version).FirstOrDefault()))
             .Single());
 
+    private readonly Func<ShopFluidsDbContext, IAsyncEnumerable<SumpVersion>> _versions =
+        EF.CompileAsyncQuery((ShopFluidsDbContext db) => db.Standings.Select(s => new SumpVersion(s.SumpId, s.Version)));
+
     private readonly KeepAwayQuery _keepAway = new();
 
     /// <summary>The page, or why this sump cannot be read: not known, retired, empty.</summary>
@@ -64,6 +67,16 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
     {
         await using var db = await database.ReadAsync(cancellationToken);
         return await _stamp(db, sumpId, cancellationToken);
+    }
+
+    /// <summary>The same of each sump that can be read.</summary>
+    public async Task<IReadOnlyList<(string SumpTag, EntryPageStamp Stamp)>> StampsAsync(CancellationToken cancellationToken)
+    {
+        var setup = await setups.CurrentAsync(cancellationToken);
+        await using var db = await database.ReadAsync(cancellationToken);
+        var versions = await _versions(db).ToDictionaryAsync(v => v.SumpId, v => (long?)v.Version, cancellationToken: cancellationToken);
+        return [.. setup.Sumps.Where(s => SumpWithCharge.Find(setup, s.Tag).Error is null)
+            .Select(s => (s.Tag, new EntryPageStamp(setup.Version, versions.GetValueOrDefault(s.Id))))];
     }
 
     /// <summary>When a stored reading was taken, so that a repeated sending can say the same; null when the id is new.</summary>
@@ -174,4 +187,6 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
         var now = sump.StandingLevelMm(litres);
         return now - (double)level.Value >= 1 ? now : null;
     }
+
+    private sealed record SumpVersion(Guid SumpId, long Version);
 }

@@ -7,10 +7,7 @@ using ShopFluids.Web.Account.Stations;
 namespace ShopFluids.Web.Shop;
 
 /// <summary>Everything about a request by which a shop-floor page may differ from that of another: two equal readers are shown the same page at the same moment.</summary>
-/// <param name="Units">Their own choice; null takes the site's.</param>
-/// <param name="IsOnStation">The browser is a shared tablet, whoever has signed in on it and how.</param>
-/// <param name="BasePath">What the proxy put before every address.</param>
-public sealed record ShopReader(Actor Actor, string Theme, UnitSystem? Units, bool IsOperator, bool IsSupervisor, bool IsOnStation, PathString BasePath)
+public sealed record ShopReader(Actor Actor, ShopLook Look)
 {
     public static ShopReader Of(HttpContext http)
     {
@@ -18,11 +15,18 @@ public sealed record ShopReader(Actor Actor, string Theme, UnitSystem? Units, bo
         var user = http.User;
         return new(
             user.ToActor(),
-            user.ChosenTheme(),
-            user.ChosenUnits(),
-            user.IsInRole(Roles.Operator),
-            user.IsInRole(Roles.Supervisor),
-            StationCookie.SaysItIsAStation(http.Request),
-            http.Request.PathBase);
+            new(
+                user.ChosenTheme(),
+                user.ChosenUnits(),
+                user.IsInRole(Roles.Operator),
+                user.IsInRole(Roles.Supervisor),
+                StationCookie.SaysItIsAStation(http.Request),
+                http.Request.PathBase));
     }
 }
+
+/// <summary>What many people have in common: their pages differ in who they are for and in nothing else.</summary>
+/// <param name="Units">Their own choice; null takes the site's.</param>
+/// <param name="IsOnStation">The browser is a shared tablet, whoever has signed in on it and how.</param>
+/// <param name="BasePath">What the proxy put before every address.</param>
+public sealed record ShopLook(string Theme, UnitSystem? Units, bool IsOperator, bool IsSupervisor, bool IsOnStation, PathString BasePath);

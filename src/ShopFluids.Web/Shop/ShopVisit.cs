@@ -24,24 +24,27 @@ public sealed record ShopVisit(Actor Actor, string Theme, bool CanOperate, bool 
     {
         ArgumentNullException.ThrowIfNull(http);
         var setup = await http.RequestServices.GetRequiredService<SetupCache>().CurrentAsync(http.RequestAborted);
-        return Of(ShopReader.Of(http), setup, http.RequestServices.GetRequiredService<ShopAssets>());
+        var reader = ShopReader.Of(http);
+        return Of(reader.Actor, reader.Look, setup, http.RequestServices.GetRequiredService<ShopAssets>());
     }
 
-    private static ShopVisit Of(ShopReader reader, ShopSetup setup, ShopAssets assets)
+    public static ShopVisit Of(Actor actor, ShopLook look, ShopSetup setup, ShopAssets assets)
     {
-        var format = new ShopFormat(CultureInfo.GetCultureInfo(setup.Site?.Culture ?? "en-GB"), reader.Units ?? setup.Site?.Units ?? UnitSystem.Metric, setup.Calendar);
+        ArgumentNullException.ThrowIfNull(look);
+        ArgumentNullException.ThrowIfNull(setup);
+        var format = new ShopFormat(CultureInfo.GetCultureInfo(setup.Site?.Culture ?? "en-GB"), look.Units ?? setup.Site?.Units ?? UnitSystem.Metric, setup.Calendar);
         return new(
-            reader.Actor,
-            reader.Theme,
-            reader.IsSupervisor || reader.IsOperator,
-            reader.IsSupervisor,
+            actor,
+            look.Theme,
+            look.IsSupervisor || look.IsOperator,
+            look.IsSupervisor,
             setup,
             format,
             new Sentences(format, setup),
-            new ShopLinks(reader.BasePath),
+            new ShopLinks(look.BasePath),
             assets)
         {
-            IsOnStation = reader.IsOnStation,
+            IsOnStation = look.IsOnStation,
         };
     }
 

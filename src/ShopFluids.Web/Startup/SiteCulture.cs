@@ -14,13 +14,15 @@ internal sealed class SiteCulture(SetupCache setups, TimeProvider time)
     private static readonly TimeSpan RememberedFor = TimeSpan.FromSeconds(10);
     private Entry? _latest;
 
+    /// <summary>For what is written outside of a request, until the method ends that was called with this.</summary>
+    public static void Follow(ShopSetup setup) => Follow(Of(setup));
+
     public async Task InvokeAsync(HttpContext http, RequestDelegate next)
     {
         // The API writes numbers as JSON does, and must not pay for a look-up.
         if (!ApiRefusals.IsApi(http.Request))
         {
-            CultureInfo.CurrentCulture = await CurrentAsync(http.RequestAborted);
-            CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(Language);
+            Follow(await CurrentAsync(http.RequestAborted));
         }
 
         await next(http);
@@ -32,12 +34,20 @@ internal sealed class SiteCulture(SetupCache setups, TimeProvider time)
         if (latest is null || time.GetElapsedTime(latest.AskedAt) > RememberedFor)
         {
             var setup = await setups.CurrentAsync(cancellationToken);
-            latest = new Entry(CultureInfo.GetCultureInfo(setup.Site?.Culture ?? Language), time.GetTimestamp());
+            latest = new Entry(Of(setup), time.GetTimestamp());
             Volatile.Write(ref _latest, latest);
         }
 
         return latest.Culture;
     }
+
+    private static void Follow(CultureInfo culture)
+    {
+        CultureInfo.CurrentCulture = culture;
+        CultureInfo.CurrentUICulture = CultureInfo.GetCultureInfo(Language);
+    }
+
+    private static CultureInfo Of(ShopSetup setup) => CultureInfo.GetCultureInfo(setup.Site?.Culture ?? Language);
 
     private sealed record Entry(CultureInfo Culture, long AskedAt);
 }

@@ -89,6 +89,20 @@ public sealed class EntryPageStampTests
             Some.Reading(supersedes: supersedes, reason: supersedes is null ? null : "Other refractometer") with { Measurements = [Some.Typed(ParameterCodes.Concentration, 8, instrument: instrument)] };
     }
 
+    // What is drawn ahead is compared with these, what is asked for with the others.
+    [Theory, EachDatabase]
+    public async Task StampsAsync_SumpsWithAndWithoutFluid_AreThoseThatCanBeRead(TestDatabase database)
+    {
+        await using var shop = await OpenAsync(database);
+        await shop.StoreAsync(Some.Reading());
+        var query = shop.Get<EntryPageQuery>();
+
+        Assert.Equal([(Some.SumpTag, (await PageAsync(shop)).Stamp)], await query.StampsAsync(Token));
+
+        (await shop.DrainAsync(shop.Now)).Done();
+        Assert.Empty(await query.StampsAsync(Token));
+    }
+
     private static Task<ShopFixture> OpenAsync(TestDatabase database) => ShopFixture.OpenAsync(database, also: s => s.AddSingleton<EntryPageQuery>());
 
     private static async Task<EntryPage> PageAsync(ShopFixture shop) => (await shop.Get<EntryPageQuery>().RunAsync(Some.SumpTag, Token)).Done();

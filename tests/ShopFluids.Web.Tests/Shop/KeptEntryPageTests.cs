@@ -1,12 +1,8 @@
 using System.Net;
 using System.Text.RegularExpressions;
-using Microsoft.AspNetCore.Antiforgery;
-using Microsoft.AspNetCore.Http;
-using Microsoft.EntityFrameworkCore;
 using Microsoft.Extensions.DependencyInjection;
 using ShopFluids.Core.Doses;
 using ShopFluids.Core.People;
-using ShopFluids.Core.Readings;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
 using ShopFluids.Testing.Shop;
@@ -22,29 +18,27 @@ public sealed partial class KeptEntryPageTests
     private const string Enter = "/enter/S-07";
     private const string Token = "__RequestVerificationToken";
 
-    // One difference at a time: whatever a page may follow keeps it from another reader.
+    private static readonly ShopLook Light = new("light", null, IsOperator: true, IsSupervisor: false, IsOnStation: false, BasePath: "");
+
+    // One difference at a time: whatever a page may follow keeps it from those that look at it otherwise.
     [Fact]
-    public async Task FindAsync_PageWasShown_IsThereForThatReaderAlone()
+    public async Task FindAsync_PageWasShown_IsThereForThatLookAlone()
     {
         await using var host = await ShopHost.OpenAsync();
         await host.GetAsync(Enter);
-        var person = await host.Shop.ReadAsync(db => db.Users.Select(u => u.Id).SingleAsync(TestContext.Current.CancellationToken));
-        var reader = new ShopReader(new(person, "J. Karrow"), "light", null, IsOperator: true, IsSupervisor: false, IsOnStation: false, BasePath: "");
 
-        Assert.NotNull(await FindAsync(host, reader));
-        Assert.NotNull(await FindAsync(host, reader, "s-07"));
-        Assert.Null(await FindAsync(host, reader, "S-08"));
+        Assert.NotNull(await FindAsync(host, Light));
+        Assert.NotNull(await FindAsync(host, Light, "s-07"));
+        Assert.Null(await FindAsync(host, Light, "S-99"));
         await Assert.AllAsync(
             new[]
             {
-                reader with { Actor = new(Some.Id(), "J. Karrow") },
-                reader with { Actor = new(person, "J. Karrow", new(Some.Id(), "Bay 1")) },
-                reader with { Theme = "dark" },
-                reader with { Units = UnitSystem.Metric },
-                reader with { IsOperator = false },
-                reader with { IsSupervisor = true },
-                reader with { IsOnStation = true },
-                reader with { BasePath = "/fluids" },
+                Light with { Theme = "dark" },
+                Light with { Units = UnitSystem.Metric },
+                Light with { IsOperator = false },
+                Light with { IsSupervisor = true },
+                Light with { IsOnStation = true },
+                Light with { BasePath = "/fluids" },
             },
             async other => Assert.Null(await FindAsync(host, other)));
     }
@@ -96,18 +90,16 @@ public sealed partial class KeptEntryPageTests
         await using var host = await ShopHost.OpenAsync();
         await host.GetAsync(Enter);
         var pages = host.Services.GetRequiredService<KeptEntryPages>();
-        var person = await host.Shop.ReadAsync(db => db.Users.Select(u => u.Id).SingleAsync(TestContext.Current.CancellationToken));
-        var reader = new ShopReader(new(person, "J. Karrow"), "light", null, IsOperator: true, IsSupervisor: false, IsOnStation: false, BasePath: "");
-        Assert.NotNull(await FindAsync(host, reader));
+        Assert.NotNull(await FindAsync(host, Light));
 
         for (var other = 0; other <= KeptEntryPages.MostPages; other++)
         {
             host.Shop.Clock.Advance(TimeSpan.FromMilliseconds(1));
-            await KeepAsync(host, pages, reader with { Theme = $"theme {other}" });
+            await pages.PageAsync(Light with { BasePath = $"/{other}" }, "S-07", TestContext.Current.CancellationToken);
         }
 
-        Assert.Null(await FindAsync(host, reader));
-        Assert.NotNull(await FindAsync(host, reader with { Theme = $"theme {KeptEntryPages.MostPages}" }));
+        Assert.Null(await FindAsync(host, Light));
+        Assert.NotNull(await FindAsync(host, Light with { BasePath = $"/{KeptEntryPages.MostPages}" }));
     }
 
     [Fact]
@@ -220,24 +212,8 @@ public sealed partial class KeptEntryPageTests
         Assert.False((await host.GetAsync(Enter)).HasHidden("paper"));
     }
 
-    private static Task<IResult?> FindAsync(ShopHost host, ShopReader reader, string tag = "S-07") =>
-        host.Services.GetRequiredService<KeptEntryPages>().FindAsync(Request(host), reader, tag);
-
-    private static async Task KeepAsync(ShopHost host, KeptEntryPages pages, ShopReader reader)
-    {
-        var http = Request(host);
-        var page = (await host.Services.GetRequiredService<EntryPageQuery>().RunAsync("S-07", TestContext.Current.CancellationToken)).Done();
-        var view = EntryView.Empty(await ShopVisit.OfAsync(http), page, EntryForm.Fresh(page, Some.Id())) with { IsFresh = true };
-        var places = $"{host.Services.GetRequiredService<IAntiforgery>().GetAndStoreTokens(http).RequestToken} {view.Form.ReadingId} {new DateTimeOffset(page.NowUtc).ToUnixTimeMilliseconds()}";
-        await pages.Keep(reader, "S-07", view, TypedResults.Text(places)).ExecuteAsync(http);
-    }
-
-    private static DefaultHttpContext Request(ShopHost host) => new()
-    {
-        RequestServices = host.Services.CreateScope().ServiceProvider,
-        User = new(new System.Security.Claims.ClaimsIdentity([new(System.Security.Claims.ClaimTypes.NameIdentifier, Some.Id().ToString())], "test")),
-        Response = { Body = Stream.Null },
-    };
+    private static Task<DrawnPage?> FindAsync(ShopHost host, ShopLook look, string tag = "S-07") =>
+        host.Services.GetRequiredService<KeptEntryPages>().FindAsync(look, tag, TestContext.Current.CancellationToken);
 
     private static string WithoutPlaces(ShopHost.Page page) =>
         Moment().Replace(page.Html.Replace(page.Hidden(Token), "", StringComparison.Ordinal).Replace(page.Hidden("id"), "", StringComparison.Ordinal), "");

@@ -18,30 +18,20 @@ internal static class EntryEndpoints
         app.MapPost(Path, SendAsync).RequireAuthorization(Policies.CanOperate).WithMetadata(new KeepsWhatWasTyped(), new TakesAPhoto());
     }
 
-    private static async Task<IResult> ShowAsync(HttpContext http, string tag, EntryPageQuery query, KeptEntryPages kept, ShopClock clock, string? paper)
-    {
-        var reader = ShopReader.Of(http);
-        var isFromPaper = !string.IsNullOrEmpty(paper);
-        if (!isFromPaper && await kept.FindAsync(http, reader, tag) is { } asItWas)
-        {
-            return asItWas;
-        }
+    private static Task<IResult> ShowAsync(HttpContext http, string tag, EntryPageQuery query, Pages pages, ShopClock clock, string? paper) =>
+        string.IsNullOrEmpty(paper) ? pages.ShowAsync(http, tag) : ShowFromPaperAsync(http, tag, query, clock, paper);
 
+    private static async Task<IResult> ShowFromPaperAsync(HttpContext http, string tag, EntryPageQuery query, ShopClock clock, string paper)
+    {
         var visit = await ShopVisit.OfAsync(http);
         var page = await query.RunAsync(visit.Setup, tag, http.RequestAborted);
-        return page.Match(
-            found =>
-            {
-                var view = EntryView.Empty(visit, found, FromPaper(EntryForm.Fresh(found, clock.NewId()), paper)) with { IsFresh = true };
-                var document = Document(view, StatusCodes.Status200OK);
-                return isFromPaper ? document : kept.Keep(reader, tag, view, document);
-            },
+        return page.Match<IResult>(
+            found => Document(EntryView.Empty(visit, found, FromPaper(EntryForm.Fresh(found, clock.NewId()), paper)) with { IsFresh = true }, StatusCodes.Status200OK),
             error => ShopPages.NotPossible(visit, tag, error));
     }
 
     // The time of the sump before stands ready: it is corrected more quickly than it is typed.
-    private static EntryForm FromPaper(EntryForm form, string? paper) => string.IsNullOrEmpty(paper) ? form
-        : form with { Paper = paper, TakenAt = EntryCommand.IsTime(paper) ? paper : "" };
+    private static EntryForm FromPaper(EntryForm form, string paper) => form with { Paper = paper, TakenAt = EntryCommand.IsTime(paper) ? paper : "" };
 
     private static async Task<IResult> SendAsync(HttpContext http, string tag, EntryPageQuery query, PreviewReadingQuery preview, RecordReadingHandler handler, ShopClock clock)
     {
@@ -130,6 +120,19 @@ internal static class EntryEndpoints
                 .Where(e => e.Problem != FieldProblem.NothingMeasured || read.Faults.Count == 0)
                 .Select(e => EntryFault.Locate(e, view.Page, view.Form)))
             .OrderBy(f => order.GetValueOrDefault(f.Control, int.MaxValue))];
+    }
+
+    /// <summary>Pages of the round, for whoever asks.</summary>
+    internal sealed class Pages(KeptEntryPages kept, EntryPagesAhead ahead, EntryPageDrawer drawer)
+    {
+        public async Task<IResult> ShowAsync(HttpContext http, string tag)
+        {
+            var reader = ShopReader.Of(http);
+            ahead.Expect(reader.Look);
+            return (await kept.PageAsync(reader.Look, tag, http.RequestAborted)).IsRefused(out var refusal, out var page)
+                ? ShopPages.NotPossible(await ShopVisit.OfAsync(http), tag, refusal)
+                : TypedResults.Bytes(page.With(drawer.Places(http, reader.Actor)), "text/html; charset=utf-8");
+        }
     }
 
     private static RazorComponentResult<EntryDocument> Refused(EntryView view) => Document(view, StatusCodes.Status422UnprocessableEntity);

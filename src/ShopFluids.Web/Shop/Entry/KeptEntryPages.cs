@@ -1,6 +1,5 @@
 using System.Collections.Concurrent;
-using System.Globalization;
-using Microsoft.AspNetCore.Antiforgery;
+using ShopFluids.Core.Database;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Time;
@@ -8,40 +7,57 @@ using ShopFluids.Core.Time;
 namespace ShopFluids.Web.Shop.Entry;
 
 /// <summary>
-/// Fresh entry pages as they were drawn, for each reader. A tablet asks for those of its whole round every ten minutes, so that the round goes on without
+/// Fresh entry pages as they were drawn, for each look. A tablet asks for those of its whole round every ten minutes, so that the round goes on without
 /// Wi-Fi; nearly all of them are what they were. One question to the database tells whether a page is.
 /// </summary>
 /// <remarks>No memory cache of the framework: one with a limit of size can lose count of what it holds and then keeps nothing any more (dotnet/runtime#129186).</remarks>
-internal sealed class KeptEntryPages(EntryPageQuery query, ShopClock clock, IAntiforgery antiforgery)
+internal sealed class KeptEntryPages(EntryPageDrawer drawer, EntryPageQuery query, ShopClock clock)
 {
     /// <summary>About 40 MB; those that nobody asked for longest go first.</summary>
     public const int MostPages = 1200;
     private const int LetGoAtOnce = MostPages / 10;
-    private const string ContentType = "text/html; charset=utf-8";
 
     private readonly ConcurrentDictionary<Key, Kept> _kept = new();
 
-    /// <returns>The page as it would be drawn for this reader now; null where that has to be done.</returns>
-    public async Task<IResult?> FindAsync(HttpContext http, ShopReader reader, string tag)
+    /// <returns>The page as it was drawn where it holds, drawn now where it does not; why there is none.</returns>
+    public async Task<Result<DrawnPage>> PageAsync(ShopLook look, string tag, CancellationToken cancellationToken) =>
+        await FindAsync(look, tag, cancellationToken) is { } page ? page : await DrawAsync(look, tag, clock.UtcNow, cancellationToken);
+
+    /// <returns>The page as it would be drawn now; null where that has to be done.</returns>
+    public async Task<DrawnPage?> FindAsync(ShopLook look, string tag, CancellationToken cancellationToken)
     {
-        var (now, key) = (clock.UtcNow, Key.Of(reader, tag));
-        if (!_kept.TryGetValue(key, out var kept)
-            || now < kept.FromUtc || now >= kept.UntilUtc
-            || await query.StampAsync(kept.SumpId, http.RequestAborted) != kept.Stamp)
+        var key = Key.Of(look, tag);
+        if (!_kept.TryGetValue(key, out var kept) || !kept.HoldsAt(clock.UtcNow) || await query.StampAsync(kept.SumpId, cancellationToken) != kept.Stamp)
         {
             return null;
         }
 
-        _kept.TryUpdate(key, kept with { AskedForUtc = now }, kept);
-        return TypedResults.Bytes(kept.Page.With(PlacesOf(http, clock.NewId(), now)), ContentType);
+        _kept.TryUpdate(key, kept with { AskedForUtc = clock.UtcNow }, kept);
+        return kept.Page;
     }
 
-    /// <returns>Draws the page and keeps it.</returns>
-    public IResult Keep(ShopReader reader, string tag, EntryView view, IResult drawing) => new Drawing(drawing, (http, html) =>
+    /// <summary>Whether what is kept holds now.</summary>
+    /// <param name="stamp">Of this sump, just read.</param>
+    public bool Holds(ShopLook look, string tag, EntryPageStamp stamp) => _kept.TryGetValue(Key.Of(look, tag), out var kept) && kept.HoldsAt(clock.UtcNow) && kept.Stamp == stamp;
+
+    /// <summary>Draws the page and keeps it.</summary>
+    /// <param name="askedForUtc">When somebody asked for it, or for another that looks like it.</param>
+    /// <returns>The page; why there is none.</returns>
+    public async Task<Result<DrawnPage>> DrawAsync(ShopLook look, string tag, DateTime askedForUtc, CancellationToken cancellationToken)
     {
-        var page = view.Page;
-        var drawn = new DrawnPage(html, PlacesOf(http, view.Form.ReadingId, page.NowUtc));
-        _kept[Key.Of(reader, tag)] = new(page.Place.SumpId, page.Stamp, page.NowUtc, page.HoldsUntilUtc, drawn, page.NowUtc);
+        if ((await drawer.DrawAsync(look, tag, cancellationToken)).IsRefused(out var refusal, out var drawn))
+        {
+            return refusal;
+        }
+
+        var page = drawn.Page;
+        _kept[Key.Of(look, tag)] = new(page.Place.SumpId, page.Stamp, page.NowUtc, page.HoldsUntilUtc, drawn.Html, askedForUtc);
+        LetGo();
+        return drawn.Html;
+    }
+
+    private void LetGo()
+    {
         if (_kept.Count > MostPages)
         {
             // As it stands at one moment: others ask, draw and let go meanwhile.
@@ -50,44 +66,16 @@ internal sealed class KeptEntryPages(EntryPageQuery query, ShopClock clock, IAnt
                 _kept.TryRemove(key, out _);
             }
         }
-    });
+    }
 
-    // Of each page its own: the token of its form, the id under which its reading is stored, the moment that it shows.
-    private string[] PlacesOf(HttpContext http, Guid readingId, DateTime atUtc) =>
-    [
-        antiforgery.GetAndStoreTokens(http).RequestToken ?? throw new InvalidOperationException("A form without a token is never accepted."),
-        readingId.ToString(),
-        new DateTimeOffset(atUtc).ToUnixTimeMilliseconds().ToString(CultureInfo.InvariantCulture),
-    ];
-
-    private sealed record Key(ShopReader Reader, string Tag)
+    private sealed record Key(ShopLook Look, string Tag)
     {
-        public static Key Of(ShopReader reader, string tag) => new(reader, Tags.Key(tag));
+        public static Key Of(ShopLook look, string tag) => new(look, Tags.Key(tag));
     }
 
     /// <param name="FromUtc">The clock may be set back.</param>
-    private sealed record Kept(Guid SumpId, EntryPageStamp Stamp, DateTime FromUtc, DateTime UntilUtc, DrawnPage Page, DateTime AskedForUtc);
-
-    private sealed class Drawing(IResult page, Action<HttpContext, byte[]> keep) : IResult
+    private sealed record Kept(Guid SumpId, EntryPageStamp Stamp, DateTime FromUtc, DateTime UntilUtc, DrawnPage Page, DateTime AskedForUtc)
     {
-        public async Task ExecuteAsync(HttpContext httpContext)
-        {
-            var response = httpContext.Response;
-            var body = response.Body;
-            using var drawn = new MemoryStream();
-            response.Body = drawn;
-            try
-            {
-                await page.ExecuteAsync(httpContext);
-            }
-            finally
-            {
-                response.Body = body;
-            }
-
-            var html = drawn.ToArray();
-            keep(httpContext, html);
-            await TypedResults.Bytes(html, ContentType).ExecuteAsync(httpContext);
-        }
+        public bool HoldsAt(DateTime nowUtc) => nowUtc >= FromUtc && nowUtc < UntilUtc;
     }
 }
