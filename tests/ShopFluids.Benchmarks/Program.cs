@@ -24,7 +24,7 @@ const double PlanGrowthTarget = 1.3;
 const double VerifyTarget = 3;
 
 // What the entry page may cost, as a multiple of the same page as a file after the queries of the whole page by hand: where nothing was recorded
-// about its sump, and after a reading was. And where it has to be drawn first: at the start of the server, or in the moment of an act.
+// about its sump, and a moment after a reading was. And where it has to be drawn first, as in the moment of an act.
 const double PageTarget = 2;
 const double DrawnPageTarget = 5;
 

@@ -33,7 +33,7 @@ internal sealed class DrawnPage
         _cuts.Sort((one, other) => one.At.CompareTo(other.At));
     }
 
-    /// <param name="places">What stands in it now, in the same order.</param>
+    /// <param name="places">What stands in it now, in the same order; ASCII, and encoded for HTML by whoever gives it.</param>
     public byte[] With(params IReadOnlyList<string> places)
     {
         ArgumentNullException.ThrowIfNull(places);

@@ -16,6 +16,7 @@ internal sealed class ShopLooks(AccountsQuery accounts, StationsQuery stations, 
         var withPassword = people.Select(p => new ShopLook(p.Theme, p.Units, p.Roles.Contains(Roles.Operator), p.Roles.Contains(Roles.Supervisor), IsOnStation: false, settings.BasePath));
         // With a PIN everybody is an operator, and the page looks as the station does.
         var withPin = people.Where(p => p.HasPin).SelectMany(_ => themes, (p, theme) => new ShopLook(theme, p.Units, IsOperator: true, IsSupervisor: false, IsOnStation: true, settings.BasePath));
+        // Tablets first, which ask for all sumps all day: the first that come are the last to be left out.
         return [.. withPin.Concat(withPassword).Distinct()];
     }
 }

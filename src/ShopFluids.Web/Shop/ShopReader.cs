@@ -3,6 +3,7 @@ using ShopFluids.Core.Record;
 using ShopFluids.Core.Wording;
 using ShopFluids.Web.Account;
 using ShopFluids.Web.Account.Stations;
+using ShopFluids.Web.Settings;
 
 namespace ShopFluids.Web.Shop;
 
@@ -21,12 +22,13 @@ public sealed record ShopReader(Actor Actor, ShopLook Look)
                 user.IsInRole(Roles.Operator),
                 user.IsInRole(Roles.Supervisor),
                 StationCookie.SaysItIsAStation(http.Request),
-                http.Request.PathBase));
+                // Proxies and people may write it in small letters and capitals; pages of one shop have one.
+                http.Request.PathBase.HasValue ? http.RequestServices.GetRequiredService<ShopSettings>().BasePath : ""));
     }
 }
 
 /// <summary>What many people have in common: their pages differ in who they are for and in nothing else.</summary>
 /// <param name="Units">Their own choice; null takes the site's.</param>
 /// <param name="IsOnStation">The browser is a shared tablet, whoever has signed in on it and how.</param>
-/// <param name="BasePath">What the proxy put before every address.</param>
-public sealed record ShopLook(string Theme, UnitSystem? Units, bool IsOperator, bool IsSupervisor, bool IsOnStation, PathString BasePath);
+/// <param name="BasePath">What the proxy puts before every address.</param>
+public sealed record ShopLook(string Theme, UnitSystem? Units, bool IsOperator, bool IsSupervisor, bool IsOnStation, string BasePath);

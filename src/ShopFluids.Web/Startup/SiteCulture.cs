@@ -14,7 +14,7 @@ internal sealed class SiteCulture(SetupCache setups, TimeProvider time)
     private static readonly TimeSpan RememberedFor = TimeSpan.FromSeconds(10);
     private Entry? _latest;
 
-    /// <summary>For what is written outside of a request, until the method ends that was called with this.</summary>
+    /// <summary>For what is written outside of a request. Only of an async method: it holds until that ends.</summary>
     public static void Follow(ShopSetup setup) => Follow(Of(setup));
 
     public async Task InvokeAsync(HttpContext http, RequestDelegate next)

@@ -153,9 +153,11 @@ public sealed class OutboxTests(Chromium chromium)
         await SaveAndStayAsync(tablet, "eighty");
         await tablet.Page.Context.SetOfflineAsync(false);
 
+        // Why, is said where it is found and where it is put right.
         var refused = tablet.Page.Locator("#refused a");
+        await Assertions.Expect(refused).ToContainTextAsync("eighty");
         await refused.ClickAsync();
-        await Assertions.Expect(tablet.Page.Locator("#restored")).ToBeVisibleAsync();
+        await Assertions.Expect(tablet.Page.Locator("#restored")).ToContainTextAsync("eighty");
         var entry = new EntryPage(tablet);
         await Assertions.Expect(entry.Concentration).ToHaveValueAsync("eighty");
         await entry.Concentration.FillAsync("8.0");

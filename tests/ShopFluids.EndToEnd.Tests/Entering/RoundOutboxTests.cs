@@ -37,7 +37,7 @@ public sealed class RoundOutboxTests(Chromium chromium)
         await tablet.Page.GetByRole(AriaRole.Button, new() { Name = $"Skip {Some.SumpTag}" }).ClickAsync();
         await Assertions.Expect(tablet.Page.Locator("#kept")).ToContainTextAsync(Some.SumpTag);
 
-        await tablet.Page.Locator("#kept a").ClickAsync();
+        await tablet.Page.Locator("#kept a[href='/round']").ClickAsync();
         await tablet.Page.WaitForURLAsync("**/round");
         await Assertions.Expect(tablet.Page.Locator("#link")).ToContainTextAsync(Texts.Outbox_OneEntryWaits);
         await Assertions.Expect(tablet.Page.Locator($".next a[data-tag='{Some.SumpTag}'] [data-here]")).ToContainTextAsync("waits on this tablet");
@@ -95,6 +95,26 @@ public sealed class RoundOutboxTests(Chromium chromium)
         Assert.Equal(3, await StoredAsync(database));
     }
 
+    // As after storing: nobody walks back to the round to learn where to go next.
+    [Fact]
+    public async Task Save_OutOfReach_LeadsToTheNextSumpThatIsStillToBeRead()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await OpenAsync(database);
+        await using var tablet = await TabletStore.OpenAsync(chromium, shop, Round, $"/enter/{Some.SumpTag}", $"/enter/{Second}");
+        await tablet.Page.Context.SetOfflineAsync(true);
+        await tablet.Page.GotoAsync($"/enter/{Some.SumpTag}");
+        await SavePhAsync(tablet.Page);
+
+        await Assertions.Expect(tablet.Page.Locator("#kept-next")).ToContainTextAsync(Second);
+        await tablet.Page.Locator("#kept-next").ClickAsync();
+        await tablet.Page.WaitForURLAsync($"**/enter/{Second}");
+        await SavePhAsync(tablet.Page);
+
+        // Both wait on the tablet: none is left.
+        await Assertions.Expect(tablet.Page.Locator("#kept-next")).ToBeHiddenAsync();
+    }
+
     [Fact]
     public async Task Skip_RefusedWhenItCameLate_CanBePutRightOrThrownAway()
     {
@@ -112,7 +132,8 @@ public sealed class RoundOutboxTests(Chromium chromium)
         await tablet.Page.Context.SetOfflineAsync(false);
 
         var discard = tablet.Page.Locator("#refused button");
-        await Assertions.Expect(tablet.Page.Locator("#refused")).ToContainTextAsync("S-99");
+        await Assertions.Expect(tablet.Page.Locator("#refused a")).ToContainTextAsync("S-99");
+        await Assertions.Expect(tablet.Page.Locator("#refused small")).Not.ToBeEmptyAsync();
         await discard.ClickAsync();
         await Assertions.Expect(discard).ToHaveTextAsync(Texts.Outbox_DiscardSure);
         Assert.Equal(1, await TabletStore.WaitingAsync(tablet));
@@ -168,6 +189,14 @@ public sealed class RoundOutboxTests(Chromium chromium)
         (await shop.FillAsync(Some.Fill(Some.Id(), shop.FluidId, shop.LotId, Second))).Done();
         await shop.StepAsync(Some.Step(TaskKind.Test, Second));
     });
+
+    private static async Task SavePhAsync(IPage page)
+    {
+        await page.WaitForFunctionAsync("() => 'ready' in document.body.dataset");
+        await page.Locator("input[name='value-ph']").FillAsync("9.0");
+        await page.GetByRole(AriaRole.Button, new() { Name = Texts.Entry_Save, Exact = true }).ClickAsync();
+        await Assertions.Expect(page.Locator("#kept")).ToBeVisibleAsync();
+    }
 
     private static Task PickAsync(Visit tablet, SkipReason reason) => tablet.Page.Locator($"#reason-{(int)reason}").CheckAsync(new() { Force = true });
 

@@ -35,8 +35,8 @@ internal sealed class StationDesk : IAsyncDisposable
         return id;
     }
 
-    public async Task<OfferedStation> OfferAsync(string name = "South") =>
-        (await Host.Get<SetUpStationsHandler>().HandleAsync(new AddStation(Some.Id(), name, "By the wash", "dark"), Some.Supervisor, default)).Done();
+    public async Task<OfferedStation> OfferAsync(string name = "South", string theme = "dark") =>
+        (await Host.Get<SetUpStationsHandler>().HandleAsync(new AddStation(Some.Id(), name, "By the wash", theme), Some.Supervisor, default)).Done();
 
     /// <summary>A tablet that has taken the code of a station.</summary>
     public async Task<TestBrowser> TabletAsync(OfferedStation offered)

@@ -85,12 +85,13 @@ public sealed partial class KeptEntryPageTests
     }
 
     [Fact]
-    public async Task Get_MorePagesThanAreKept_KeepsThoseAskedForLast()
+    public async Task PageAsync_MorePagesThanAreKept_KeepsThoseThatAreReadyAndThoseAskedForLast()
     {
         await using var host = await ShopHost.OpenAsync();
         await host.GetAsync(Enter);
         var pages = host.Services.GetRequiredService<KeptEntryPages>();
         Assert.NotNull(await FindAsync(host, Light));
+        await pages.PageAsync(Light with { Theme = "shop" }, "S-07", TestContext.Current.CancellationToken);
 
         for (var other = 0; other <= KeptEntryPages.MostPages; other++)
         {
@@ -98,7 +99,8 @@ public sealed partial class KeptEntryPageTests
             await pages.PageAsync(Light with { BasePath = $"/{other}" }, "S-07", TestContext.Current.CancellationToken);
         }
 
-        Assert.Null(await FindAsync(host, Light));
+        Assert.NotNull(await FindAsync(host, Light));
+        Assert.Null(await FindAsync(host, Light with { Theme = "shop" }));
         Assert.NotNull(await FindAsync(host, Light with { BasePath = $"/{KeptEntryPages.MostPages}" }));
     }
 

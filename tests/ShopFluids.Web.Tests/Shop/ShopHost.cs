@@ -184,6 +184,7 @@ public sealed partial class ShopHost : IAsyncDisposable
     private async Task StopAsync()
     {
         _http.Dispose();
+        await _app.StopAsync();
         await _app.DisposeAsync();
         Directory.Delete(_folder, recursive: true);
     }

@@ -122,7 +122,7 @@ internal static class EntryEndpoints
             .OrderBy(f => order.GetValueOrDefault(f.Control, int.MaxValue))];
     }
 
-    /// <summary>Pages of the round, for whoever asks.</summary>
+    /// <summary>Fresh entry pages, for whoever asks.</summary>
     internal sealed class Pages(KeptEntryPages kept, EntryPagesAhead ahead, EntryPageDrawer drawer)
     {
         public async Task<IResult> ShowAsync(HttpContext http, string tag)

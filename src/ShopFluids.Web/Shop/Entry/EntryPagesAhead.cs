@@ -1,7 +1,5 @@
 using System.Collections.Concurrent;
-using System.Data.Common;
 using System.Threading.Channels;
-using Microsoft.EntityFrameworkCore;
 using ShopFluids.Core.Live;
 using ShopFluids.Core.Readings;
 using ShopFluids.Core.Time;
@@ -21,42 +19,50 @@ internal sealed class EntryPagesAhead(KeptEntryPages pages, EntryPageQuery query
     /// <summary>Who stays away for longer, as over the holidays, waits for their first page.</summary>
     private static readonly TimeSpan Expected = TimeSpan.FromDays(7);
 
-    private readonly ConcurrentDictionary<ShopLook, DateTime> _seen = new();
+    private readonly ConcurrentDictionary<ShopLook, Seen> _seen = new();
+    private readonly ConcurrentDictionary<string, bool> _failing = new(StringComparer.Ordinal);
     private readonly Channel<bool> _wake = Channel.CreateBounded<bool>(new BoundedChannelOptions(1) { FullMode = BoundedChannelFullMode.DropWrite });
+    private int _order;
 
-    /// <summary>Somebody with this look is on the shop floor.</summary>
+    /// <summary>Somebody with this look is on the shop floor. Who may enter nothing asks for no entry page.</summary>
     public void Expect(ShopLook look)
     {
+        ArgumentNullException.ThrowIfNull(look);
+        if (!look.IsOperator && !look.IsSupervisor)
+        {
+            return;
+        }
+
         var now = clock.UtcNow;
-        if (_seen.TryAdd(look, now))
+        if (_seen.TryAdd(look, new(now, Interlocked.Increment(ref _order))))
         {
             Wake();
         }
-        else
+        else if (_seen.TryGetValue(look, out var seen))
         {
-            _seen[look] = now;
+            _seen.TryUpdate(look, seen with { LastUtc = now }, seen);
         }
     }
 
     /// <summary>Draws what is to be expected and does not stand ready; most of the time that is nothing.</summary>
-    /// <returns>How many pages were drawn.</returns>
+    /// <returns>How many pages were to be drawn.</returns>
     public async Task<int> DrawAsync(CancellationToken cancellationToken)
     {
         var since = clock.UtcNow - Expected;
-        var seen = _seen.ToArray().Where(l => l.Value > since).OrderByDescending(l => l.Value).ToList();
+        var seen = _seen.ToArray().Where(l => l.Value.LastUtc > since).OrderBy(l => l.Value.Order).Select(l => l.Key).ToList();
         if (seen.Count == 0)
         {
             return 0;
         }
 
         var stamps = await query.StampsAsync(cancellationToken);
-        var missing = seen.SelectMany(_ => stamps, (look, sump) => (Look: look.Key, AskedForUtc: look.Value, Tag: sump.SumpTag, sump.Stamp))
-            .Take(KeptEntryPages.MostPages)
-            .Where(p => !pages.Holds(p.Look, p.Tag, p.Stamp))
-            .ToList();
+        // Whole looks, and the same ones for as long as they are seen: where not all find room, they must not push each other out.
+        var ready = seen.Take(KeptEntryPages.MostReady / Math.Max(stamps.Count, 1)).ToHashSet();
+        pages.KeepReady(ready);
+        var missing = ready.SelectMany(_ => stamps, (look, sump) => (Look: look, Tag: sump.SumpTag, sump.Stamp)).Where(p => !pages.Holds(p.Look, p.Tag, p.Stamp)).ToList();
         foreach (var page in missing)
         {
-            await pages.DrawAsync(page.Look, page.Tag, page.AskedForUtc, cancellationToken);
+            await DrawAsync(page.Look, page.Tag, cancellationToken);
         }
 
         return missing.Count;
@@ -72,7 +78,7 @@ internal sealed class EntryPagesAhead(KeptEntryPages pages, EntryPageQuery query
                 Expect(look);
             }
         }
-        catch (DbException failure)
+        catch (Exception failure) when (failure is not OperationCanceledException)
         {
             // The database is away or busy; whoever comes is expected from then on.
             log.EntryPagesFailed(failure);
@@ -110,10 +116,31 @@ internal sealed class EntryPagesAhead(KeptEntryPages pages, EntryPageQuery query
         {
             await DrawAsync(cancellationToken);
         }
-        catch (Exception failure) when (failure is DbException or DbUpdateException or InvalidOperationException or ArgumentException)
+        catch (Exception failure) when (!cancellationToken.IsCancellationRequested)
         {
-            // Whoever asks meanwhile has the page drawn for them, and is told what is wrong where that fails too.
+            // The database is away or busy; the next time draws the same, and whoever asks meanwhile has their page drawn for them.
             log.EntryPagesFailed(failure);
         }
     }
+
+    // A page that cannot be drawn stands in nobody's way but its own: whoever asks for it is told so.
+    private async Task DrawAsync(ShopLook look, string tag, CancellationToken cancellationToken)
+    {
+        try
+        {
+            await pages.DrawAsync(look, tag, cancellationToken);
+            _failing.TryRemove(tag, out _);
+        }
+        catch (Exception failure) when (!cancellationToken.IsCancellationRequested)
+        {
+            // Tried again each time, and said once.
+            if (_failing.TryAdd(tag, true))
+            {
+                log.EntryPageFailed(tag, failure);
+            }
+        }
+    }
+
+    /// <param name="Order">Who came first.</param>
+    private sealed record Seen(DateTime LastUtc, int Order);
 }

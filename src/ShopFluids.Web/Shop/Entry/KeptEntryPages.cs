@@ -13,15 +13,20 @@ namespace ShopFluids.Web.Shop.Entry;
 /// <remarks>No memory cache of the framework: one with a limit of size can lose count of what it holds and then keeps nothing any more (dotnet/runtime#129186).</remarks>
 internal sealed class KeptEntryPages(EntryPageDrawer drawer, EntryPageQuery query, ShopClock clock)
 {
-    /// <summary>About 40 MB; those that nobody asked for longest go first.</summary>
-    public const int MostPages = 1200;
+    /// <summary>About 55 MB. Those that are not kept ready go first, and of these those that nobody asked for longest.</summary>
+    public const int MostPages = 1600;
+
+    /// <summary>So many may be kept ready: there is room for others beside them.</summary>
+    public const int MostReady = 1200;
+
     private const int LetGoAtOnce = MostPages / 10;
 
     private readonly ConcurrentDictionary<Key, Kept> _kept = new();
+    private IReadOnlySet<ShopLook> _ready = new HashSet<ShopLook>();
 
     /// <returns>The page as it was drawn where it holds, drawn now where it does not; why there is none.</returns>
     public async Task<Result<DrawnPage>> PageAsync(ShopLook look, string tag, CancellationToken cancellationToken) =>
-        await FindAsync(look, tag, cancellationToken) is { } page ? page : await DrawAsync(look, tag, clock.UtcNow, cancellationToken);
+        await FindAsync(look, tag, cancellationToken) is { } page ? page : await DrawAsync(look, tag, cancellationToken);
 
     /// <returns>The page as it would be drawn now; null where that has to be done.</returns>
     public async Task<DrawnPage?> FindAsync(ShopLook look, string tag, CancellationToken cancellationToken)
@@ -36,14 +41,16 @@ internal sealed class KeptEntryPages(EntryPageDrawer drawer, EntryPageQuery quer
         return kept.Page;
     }
 
+    /// <summary>Pages in these looks are kept, whoever asks for others.</summary>
+    public void KeepReady(IReadOnlySet<ShopLook> looks) => Volatile.Write(ref _ready, looks);
+
     /// <summary>Whether what is kept holds now.</summary>
     /// <param name="stamp">Of this sump, just read.</param>
     public bool Holds(ShopLook look, string tag, EntryPageStamp stamp) => _kept.TryGetValue(Key.Of(look, tag), out var kept) && kept.HoldsAt(clock.UtcNow) && kept.Stamp == stamp;
 
     /// <summary>Draws the page and keeps it.</summary>
-    /// <param name="askedForUtc">When somebody asked for it, or for another that looks like it.</param>
     /// <returns>The page; why there is none.</returns>
-    public async Task<Result<DrawnPage>> DrawAsync(ShopLook look, string tag, DateTime askedForUtc, CancellationToken cancellationToken)
+    public async Task<Result<DrawnPage>> DrawAsync(ShopLook look, string tag, CancellationToken cancellationToken)
     {
         if ((await drawer.DrawAsync(look, tag, cancellationToken)).IsRefused(out var refusal, out var drawn))
         {
@@ -51,7 +58,7 @@ internal sealed class KeptEntryPages(EntryPageDrawer drawer, EntryPageQuery quer
         }
 
         var page = drawn.Page;
-        _kept[Key.Of(look, tag)] = new(page.Place.SumpId, page.Stamp, page.NowUtc, page.HoldsUntilUtc, drawn.Html, askedForUtc);
+        _kept[Key.Of(look, tag)] = new(page.Place.SumpId, page.Stamp, page.NowUtc, page.HoldsUntilUtc, drawn.Html, page.NowUtc);
         LetGo();
         return drawn.Html;
     }
@@ -60,8 +67,9 @@ internal sealed class KeptEntryPages(EntryPageDrawer drawer, EntryPageQuery quer
     {
         if (_kept.Count > MostPages)
         {
+            var ready = Volatile.Read(ref _ready);
             // As it stands at one moment: others ask, draw and let go meanwhile.
-            foreach (var (key, _) in _kept.ToArray().OrderBy(k => k.Value.AskedForUtc).Take(LetGoAtOnce))
+            foreach (var (key, _) in _kept.ToArray().Where(k => !ready.Contains(k.Key.Look)).OrderBy(k => k.Value.AskedForUtc).Take(LetGoAtOnce))
             {
                 _kept.TryRemove(key, out _);
             }

@@ -12,6 +12,9 @@ public partial class RoundStopRow
 
     [Parameter, EditorRequired] public DateTime NowUtc { get; set; }
 
+    /// <summary>It is to be read on this round, and was not passed by.</summary>
+    [Parameter] public bool IsDue { get; set; }
+
     private string? Late => Stop is { FilledAtUtc: not null, DueAtUtc: { } due } ? Visit.Format.Late(due, NowUtc) : null;
 
     private string LevelWords => Stop.Place.Levels.Now is { } now

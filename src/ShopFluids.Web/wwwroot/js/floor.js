@@ -86,8 +86,7 @@ async function save(event, page) {
   } else if (answer.is === 'later' && isWhole) {
     draft.discardForm(page.person, form);
     document.querySelectorAll('main > :not(#kept), .foot').forEach(part => { part.hidden = true; });
-    page.reveal('kept', page.say(page.words.keptEntry, item.tag, page.clock(item.savedAt)));
-    document.querySelector('#kept h2').focus();
+    await page.showKept(page.say(page.words.keptEntry, item.tag, page.clock(item.savedAt)), tags);
     await page.wait();
   } else if (answer.is === 'later') {
     // Out of reach of the server the page says by itself what is missing.
@@ -118,14 +117,14 @@ async function restore(page) {
   form.elements.savedAt.value = refused.savedAt;
   form.hidden = false;
   askForWords(form);
-  page.reveal('restored', page.say(page.words.refusedEntryHere, page.clock(refused.savedAt)));
+  page.reveal('restored', page.say(page.words.refusedEntryHere, page.clock(refused.savedAt), refused.why || page.words.saveAgain));
   document.getElementById('discard').addEventListener('click', async () => {
     await outbox.remove(refused.id);
     location.assign(form.dataset.page);
   });
 }
 
-/** @param page what the forms need to know and to say: person, words, say, clock, reveal, wait. */
+/** @param page what the forms need to know and to say: person, words, say, clock, reveal, showKept, wait. */
 export async function install(page) {
   for (const form of forms()) {
     // A page out of the tablet's own store may have an id that is used up.

@@ -46,7 +46,7 @@ export async function all() {
 
 /**
  * Sends one reading. The server reckons its time from its age, so that a tablet whose clock is wrong does no harm.
- * @returns stored with the page to go to, refused or signIn with the answer's status, or later.
+ * @returns stored with the page to go to, refused with the answer's status and reasons, signIn with its status, or later.
  */
 export async function send(item) {
   const body = bodyOf(item);
@@ -60,12 +60,22 @@ export async function send(item) {
       return { is: 'stored', location: (await answer.json()).location };
     }
 
+    if (REFUSED.includes(answer.status)) {
+      return { status: answer.status, is: 'refused', why: reasonsIn(await answer.text()) };
+    }
+
     // A redirect leads to the door: whoever was signed in is not any more.
-    return { status: answer.status, is: answer.status === 401 || answer.type === 'opaqueredirect' ? 'signIn' : REFUSED.includes(answer.status) ? 'refused' : 'later' };
+    return { status: answer.status, is: answer.status === 401 || answer.type === 'opaqueredirect' ? 'signIn' : 'later' };
   } catch {
     // No way to the server, or no answer in time: whether it has the reading is not known, so it is sent again.
     return { is: 'later' };
   }
+}
+
+// The page that is the answer says what is wrong or what is asked; it is read by itself long after, by whoever opens what was refused.
+function reasonsIn(page) {
+  const found = new DOMParser().parseFromString(page, 'text/html').querySelectorAll('.err:not(#locked) li, .err:not(#locked) > p, .msg.r, .msg.q .h');
+  return [...new Set([...found].map(reason => reason.textContent.trim()))].join(' ');
 }
 
 function bodyOf(item) {
@@ -94,13 +104,13 @@ async function sendInTurn(person, isUrgent) {
       continue;
     }
 
-    const { is } = await send(item);
+    const { is, why } = await send(item);
     if (is === 'stored') {
       // The page that saved it may have gone before it could take its draft away.
       draft.discardStored(item.id);
       await remove(item.id);
     } else if (is === 'refused') {
-      await keep({ ...item, isRefused: true });
+      await keep({ ...item, isRefused: true, why });
     } else {
       const tries = (item.tries ?? 0) + 1;
       const wait = Math.min(LONGEST_WAIT_MS, FIRST_WAIT_MS * 2 ** (tries - 1));

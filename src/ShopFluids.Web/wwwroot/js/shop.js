@@ -8,6 +8,7 @@ import * as live from './live.js';
 import * as outbox from './outbox.js';
 import * as pad from './pad.js';
 import * as photo from './photo.js';
+import * as route from './route.js';
 import * as signal from './signal.js';
 import { reporting } from './contact.js';
 import { locking } from './lock.js';
@@ -98,6 +99,10 @@ function drawRefused(items) {
     const link = document.createElement('a');
     link.href = `${item.page}${item.page.includes('?') ? '&' : '?'}reading=${item.id}`;
     link.textContent = say(words.refused, item.tag, clock(item.savedAt));
+    if (item.why) {
+      link.append(Object.assign(document.createElement('small'), { textContent: item.why }));
+    }
+
     const row = document.createElement('li');
     row.append(link, discardButton(item));
     return row;
@@ -117,6 +122,22 @@ function discardButton(item) {
     }
   });
   return button;
+}
+
+// Safe on the tablet: from there it goes on to the next sump, as after storing.
+async function showKept(text, tags) {
+  reveal('kept', text);
+  const done = (await outbox.all()).filter(i => !i.isRefused).flatMap(i => i.tags ?? [i.tag]);
+  const next = document.getElementById('kept-next');
+  const stop = route.after(tags, [...done, ...tags]);
+  if (stop) {
+    next.href = stop.href;
+    next.textContent = say(next.dataset.text, stop.tag);
+    next.hidden = false;
+    next.nextElementSibling.classList.remove('pri');
+  }
+
+  document.getElementById('kept').querySelector('h2').focus();
 }
 
 function reveal(id, text) {
@@ -140,7 +161,7 @@ async function restore() {
   if (refused) {
     draft.fill(form, refused.fields);
     form.elements.savedAt.value = refused.savedAt;
-    reveal('restored', say(words.refusedHere, clock(refused.savedAt)));
+    reveal('restored', say(words.refusedHere, clock(refused.savedAt), refused.why || words.saveAgain));
   }
 
   const kept = draft.read(person, form.dataset.tag);
@@ -210,14 +231,13 @@ async function save(event) {
     form.hidden = true;
     document.querySelector('.dock').hidden = true;
     signal.give(false);
-    reveal('kept', say(words.kept, item.tag, clock(savedAt)));
-    document.getElementById('kept').querySelector('h2').focus();
+    await showKept(say(words.kept, item.tag, clock(savedAt)), [item.tag]);
     isOffline = true;
     await draw(false);
   } else {
     // The server shows what it asks or refuses, with everything that was typed. What was refused before may be in no draft and stays; what
     // meets another reading of its id (409) is given a new one.
-    await (before?.isRefused && answer.status !== 409 ? outbox.keep({ ...item, isRefused: true }) : outbox.remove(item.id));
+    await (before?.isRefused && answer.status !== 409 ? outbox.keep({ ...item, isRefused: true, why: answer.why ?? before.why }) : outbox.remove(item.id));
     submit(event.submitter);
   }
 }
@@ -264,7 +284,8 @@ if (form) {
 reporting(document.body.dataset.contact, locking(document.body.dataset));
 level.install();
 signal.install();
-await floor.install({ person, words, say, clock, reveal, wait: () => { isOffline = true; return draw(false); } });
+route.keep(at);
+await floor.install({ person, words, say, clock, reveal, showKept, wait: () => { isOffline = true; return draw(false); } });
 addEventListener('online', () => send(true));
 addEventListener('offline', () => draw(false));
 addEventListener('pageshow', event => event.persisted && send(true));
