@@ -54,7 +54,9 @@ public sealed class RoutineVisitTests(Chromium chromium)
             await Assertions.Expect(tablet.Page.Locator($"#value-{box}")).ToHaveValueAsync(value);
         }
 
+        await Assertions.Expect(tablet.Page.Locator(".foot b")).ToHaveTextAsync("3 to measure");
         await TapAsync(tablet.Page.Locator("#fine"));
+        await Assertions.Expect(tablet.Page.Locator(".foot b")).ToHaveTextAsync("0 to measure");
         foreach (var seen in new[] { "odour", "foam", "fines" })
         {
             await Assertions.Expect(tablet.Page.Locator($"#value-{seen}-0")).ToBeCheckedAsync();

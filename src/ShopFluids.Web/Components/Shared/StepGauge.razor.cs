@@ -17,5 +17,8 @@ public partial class StepGauge
     /// <summary>The gauge in words.</summary>
     [Parameter, EditorRequired] public required string Label { get; set; }
 
-    private StepGaugeLayout Layout => StepGaugeLayout.Of(Limits, Now, Last);
+    /// <summary>How large the numbers are written, and how many of them.</summary>
+    [Parameter] public GaugeNumbers Numbers { get; set; } = GaugeNumbers.All;
+
+    private StepGaugeLayout Layout => StepGaugeLayout.Of(Limits, Now, Last, Write, Numbers);
 }

@@ -7,7 +7,21 @@ namespace ShopFluids.Web.Components.Shared;
 public sealed record GaugeStep(string CssClass, double X, double Width, double Y, double Height);
 
 /// <summary>A limit's value under the gauge.</summary>
-public sealed record GaugeLabel(double X, decimal Value);
+public sealed record GaugeLabel(double X, decimal Value, string Text);
+
+/// <summary>The numbers under a gauge.</summary>
+/// <param name="Size">Of the writing, in units of the drawing; the style sheets say the same.</param>
+/// <param name="Most">How many there is room for.</param>
+public sealed record GaugeNumbers(double Size, int Most)
+{
+    public static GaugeNumbers All { get; } = new(15, 6);
+
+    /// <summary>For a drawing half as wide: the edges of the target, or of the warning where there is none.</summary>
+    public static GaugeNumbers Few { get; } = new(26, 2);
+
+    // Digits of our font are 0.56 of its size wide; a blank stands between two numbers.
+    internal double Width(string text) => (text.Length + 1) * Size * 0.58;
+}
 
 /// <summary>
 /// Where the parts of a step gauge lie in its drawing of 440 x 58: target 21 high, in range 13, warning 7, beyond action a line.
@@ -21,15 +35,17 @@ public sealed record StepGaugeLayout(IReadOnlyList<GaugeStep> Steps, IReadOnlyLi
 
     // How much of the outermost zone is shown beyond the limits, as a share of what lies between them.
     private const double Beyond = 0.2;
-    private const double LabelGap = 34;
 
-    public static StepGaugeLayout Of(GaugeLimits limits, decimal? now, decimal? last)
+    /// <param name="write">How a limit is written.</param>
+    public static StepGaugeLayout Of(GaugeLimits limits, decimal? now, decimal? last, Func<decimal, string> write, GaugeNumbers numbers)
     {
         ArgumentNullException.ThrowIfNull(limits);
+        ArgumentNullException.ThrowIfNull(write);
+        ArgumentNullException.ThrowIfNull(numbers);
         var scale = Scale.For(limits);
         return new(
             [.. Zones(limits, scale)],
-            LabelsOf(limits, scale),
+            LabelsOf(limits, scale, write, numbers),
             now is { } n ? scale.X(n) : null,
             last is { } l ? scale.X(l) : null);
     }
@@ -61,11 +77,13 @@ public sealed record StepGaugeLayout(IReadOnlyList<GaugeStep> Steps, IReadOnlyLi
 
     // The target's edges matter most, then the warning's: they stand first, where there is room for few. None covers another: those that
     // would are moved apart, as little as possible and in the order of their values.
-    private static List<GaugeLabel> LabelsOf(GaugeLimits limits, Scale scale)
+    private static List<GaugeLabel> LabelsOf(GaugeLimits limits, Scale scale, Func<decimal, string> write, GaugeNumbers numbers)
     {
-        var values = new[] { limits.TargetLow, limits.TargetHigh, limits.WarningLow, limits.WarningHigh, limits.ActionLow, limits.ActionHigh }.OfType<decimal>().Distinct().ToList();
-        var places = LabelColumn.Spread([.. values.Select(v => scale.X(v))], LabelGap, Left + (LabelGap / 2), Right - (LabelGap / 2));
-        return [.. values.Select((value, n) => new GaugeLabel(places[n], value))];
+        var values = new[] { limits.TargetLow, limits.TargetHigh, limits.WarningLow, limits.WarningHigh, limits.ActionLow, limits.ActionHigh }.OfType<decimal>().Distinct().Take(numbers.Most).ToList();
+        var texts = values.ConvertAll(v => write(v));
+        var gap = texts.Max(numbers.Width);
+        var places = LabelColumn.Spread([.. values.Select(v => scale.X(v))], gap, Left + (gap / 2), Right - (gap / 2));
+        return [.. values.Select((value, n) => new GaugeLabel(places[n], value, texts[n]))];
     }
 
     private sealed record Scale(double Low, double High)

@@ -242,6 +242,15 @@ async function save(event) {
   }
 }
 
+// How many of what is due are still empty.
+function countDown() {
+  const boxes = [...form.querySelectorAll('[name^="value-"]')].filter(box => !box.closest('details'));
+  const left = new Set(boxes.map(box => box.name));
+  boxes.filter(box => box.value.trim() && (box.type !== 'radio' || box.checked)).forEach(box => left.delete(box.name));
+  const head = document.querySelector('.foot b');
+  head.textContent = head.textContent.replace(/\d+/, left.size);
+}
+
 function submit(submitter) {
   isNative = true;
   form.requestSubmit(submitter);
@@ -262,13 +271,19 @@ if (stored) {
 }
 
 if (form) {
+  const changed = () => {
+    live.warn(form);
+    if ('fresh' in form.dataset) {
+      countDown();
+    }
+  };
   await photo.restore(form, await restore());
   photo.install(form);
   form.addEventListener('input', () => {
     draft.write(form, person, form.dataset.tag);
-    live.warn(form);
+    changed();
   });
-  live.warn(form);
+  changed();
   form.addEventListener('submit', save);
   live.watch(form, document.getElementById('verdicts').dataset);
   pad.install(form);
