@@ -134,6 +134,7 @@ public sealed class ReadingsApiTests
     [InlineData("""{ "id": "0198c0de-0000-7000-8000-000000000001", "sump": "S-07", "takenAt": "2026-03-02T07:00:00Z", "note": "a\u0000b", "measurements": [ { "parameter": "ph", "value": 9 } ] }""", "note", "notAText")]
     [InlineData("""{ "id": "0198c0de-0000-7000-8000-000000000001", "sump": "S-07", "takenAt": "2026-03-02T07:00:00Z", "note": "a\ud800b", "measurements": [ { "parameter": "ph", "value": 9 } ] }""", "note", "notAText")]
     [InlineData("""{ "id": "0198c0de-0000-7000-8000-000000000001", "sump": "S-07", "takenAt": "2026-03-02T07:00:00Z", "measurements": [ { "parameter": "level", "value": 300, "unit": "furlong" } ] }""", "measurements.level.unit", "unknownUnit")]
+    [InlineData("""{ "id": "0198c0de-0000-7000-8000-000000000001", "sump": "S-07", "takenAt": "2026-03-02T07:00:00Z", "measurements": [ { "parameter": "hardness", "value": "1,200" } ] }""", "measurements.hardness", "maybeThousands")]
     [InlineData("""{ "id": "0198c0de-0000-7000-8000-000000000001", "sump": "S-07", "takenAt": "2026-03-02T07:00:00Z", "measurements": [ { "parameter": "taste", "value": 3 } ] }""", "measurements.taste", "unknownParameter")]
     public async Task Post_BadField_NamesItAndItsProblem(string body, string field, string problem)
     {
@@ -151,10 +152,12 @@ public sealed class ReadingsApiTests
         Assert.NotEqual("", error.GetProperty("message").GetString());
     }
 
+    // Programs write decimals with a point, also in texts; who writes a comma may mean thousands.
     [Theory]
     [InlineData("8.9")]
     [InlineData("\"8.9\"")]
     [InlineData("\"8,9\"")]
+    [InlineData("\"8.900\"")]
     public async Task Post_NumberWithPointOrComma_IsTheSameNumber(string value)
     {
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);

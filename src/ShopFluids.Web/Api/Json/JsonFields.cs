@@ -123,7 +123,7 @@ internal sealed class JsonFields(Sentences say)
         return true;
     }
 
-    /// <summary>A number, or a text with one: 8.9, "8.9" and "8,9" are the same.</summary>
+    /// <summary>A number, or a text with one: 8.9, "8.9" and "8,9" are the same. "1,200" may be thousands and is refused; a point is JSON's own and never is.</summary>
     /// <param name="range">What is accepted here, to be named when there is no number.</param>
     public decimal? Number(JsonElement parent, string name, string field, AcceptedRange? range = null)
     {
@@ -135,18 +135,19 @@ internal sealed class JsonFields(Sentences say)
         var text = value.ValueKind == JsonValueKind.String ? ReadText(value) ?? "" : value.GetRawText();
         decimal number = 0;
         var isNumber = value.ValueKind == JsonValueKind.Number ? value.TryGetDecimal(out number) : value.ValueKind == JsonValueKind.String && NumberInput.TryRead(text, out number);
-        if (isNumber && Math.Abs(number) < Largest)
+        var mayBeThousands = value.ValueKind == JsonValueKind.String && text.Contains(',', StringComparison.Ordinal) && QuantityInput.IsAmbiguous(text);
+        if (isNumber && !mayBeThousands && Math.Abs(number) < Largest)
         {
             return number;
         }
 
-        if (isNumber && range is not null)
+        if (isNumber && !mayBeThousands && range is not null)
         {
             Refuse(new FieldError(field, FieldProblem.OutOfRange, number, range.Low, range.High, range.Unit));
             return null;
         }
 
-        Refuse(new FieldError(field, FieldProblem.NotANumber, null, range?.Low, range?.High, range?.Unit, text.Length > ShownLength ? text[..ShownLength] : text));
+        Refuse(new FieldError(field, mayBeThousands ? FieldProblem.MaybeThousands : FieldProblem.NotANumber, null, range?.Low, range?.High, range?.Unit, text.Length > ShownLength ? text[..ShownLength] : text));
         return null;
     }
 
