@@ -14,7 +14,7 @@ namespace ShopFluids.Core.Board;
 /// <param name="Days">The days of the strip, today first.</param>
 /// <param name="NextClosure">The closed days that begin within the strip after today; null when none do.</param>
 /// <param name="Rows">Sumps that need somebody.</param>
-/// <param name="Quiet">Sumps in range with nothing late, from which nobody has to keep away.</param>
+/// <param name="Quiet">Sumps in range with nothing late, from which nobody has to keep away and that warn of no gas.</param>
 /// <param name="People">Who can be given work.</param>
 public sealed record ShopBoard(
     DateTime AtUtc,
@@ -70,10 +70,16 @@ public sealed record BoardRow(
     /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
     public KeepAway? KeepAway { get; init; }
 
+    /// <summary>It smelled of hydrogen sulphide when somebody last smelled at it, whatever became of the flag.</summary>
+    public bool SmelledOfGas { get; init; }
+
+    /// <summary>Whoever goes there must know it before they bend over it.</summary>
+    public bool WarnsOfGas => SmelledOfGas || Flags.Any(f => f.WarnsOfGas);
+
     /// <summary>Since when the oldest flag that went to the supervisor has not been answered.</summary>
     public DateTime? UnansweredSinceUtc => Flags.Where(f => f.EscalatedAtUtc is not null).Select(f => (DateTime?)f.RaisedAtUtc).Min();
 
-    public bool IsQuiet => Standing.State == SumpState.InRange && Flags.Count == 0 && !Tasks.Any(t => t.IsLate) && KeepAway is null;
+    public bool IsQuiet => Standing.State == SumpState.InRange && Flags.Count == 0 && !Tasks.Any(t => t.IsLate) && KeepAway is null && !WarnsOfGas;
 }
 
 public sealed record BoardMachine(string Tag, string Name);

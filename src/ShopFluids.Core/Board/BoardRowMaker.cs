@@ -5,6 +5,7 @@ using ShopFluids.Core.Flags;
 using ShopFluids.Core.Rounds;
 using ShopFluids.Core.Setup;
 using ShopFluids.Core.Sumps;
+using ShopFluids.Rules.Advice;
 
 namespace ShopFluids.Core.Board;
 
@@ -66,6 +67,7 @@ internal sealed class BoardRowMaker
             OpenWorkQuery.Flags(parts.Flags, standing?.Facts, parts.AnsweredAt),
             work)
         {
+            SmelledOfGas = CautionAdvice.WarnsOfGas(standing?.Facts),
             DaysToNext = work.Count == 0 ? null : work[0].DueDay.DayNumber - parts.Day.DayNumber,
         };
     }

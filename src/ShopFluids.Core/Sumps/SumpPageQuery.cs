@@ -15,6 +15,7 @@ using ShopFluids.Core.Sumps.Losses;
 using ShopFluids.Core.Time;
 using ShopFluids.Core.Wording;
 using ShopFluids.Rules;
+using ShopFluids.Rules.Advice;
 using ShopFluids.Rules.Facts;
 using ShopFluids.Rules.Patterns;
 
@@ -47,6 +48,9 @@ public sealed record SumpPage(
 
     /// <summary>Until when people keep away after a dose; null when nobody has to.</summary>
     public KeepAway? KeepAway { get; init; }
+
+    /// <summary>It smelled of hydrogen sulphide when somebody last smelled at it.</summary>
+    public bool WarnsOfGas { get; init; }
 
     /// <summary>Taken with the readings since the fill, newest first.</summary>
     public IReadOnlyList<ListedPhoto> Photos { get; init; } = [];
@@ -120,6 +124,7 @@ public sealed class SumpPageQuery(ShopDatabase database, SetupCache setups, Shop
             Causes = charge is null ? null : new ChargePatterns(setup, sump, charge).Seek(ofCharge, facts, []),
             Losses = charge is null ? null : SumpLosses.Of(setup, sump, charge, ofCharge, facts, now),
             KeepAway = await _keepAway.OfSumpAsync(db, sump.Id, now, cancellationToken),
+            WarnsOfGas = CautionAdvice.WarnsOfGas(standing?.Facts),
             Photos = await PhotosQuery.OfSumpAsync(db, sump.Id, from, cancellationToken),
         };
     }

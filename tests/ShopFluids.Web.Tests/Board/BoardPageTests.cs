@@ -144,6 +144,24 @@ public sealed class BoardPageTests
         Assert.Equal(isWarned, page.Find("tbody .c-why").TextContent.Contains(Texts.Caution_HydrogenSulphideShort, StringComparison.Ordinal));
     }
 
+    // Closing a flag takes no gas away: what was last smelled there holds until somebody smells again.
+    [Fact]
+    public async Task Render_FlagOfASmellWasClosed_StillWarnsOfTheGas()
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Odour, 3)));
+        foreach (var flag in await desk.Shop.ReadAsync(db => db.Flags.ToListAsync(Xunit.TestContext.Current.CancellationToken)))
+        {
+            (await desk.Shop.Get<CloseFlagHandler>().HandleAsync(new CloseFlag(flag.Id, "Aired"), Some.Supervisor, Xunit.TestContext.Current.CancellationToken)).Done();
+        }
+
+        Assert.Contains(Texts.Caution_HydrogenSulphideShort, (await BoardAsync(desk)).Find("tbody .c-why").TextContent, StringComparison.Ordinal);
+
+        desk.Shop.Clock.Advance(TimeSpan.FromHours(1));
+        await desk.Shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Odour, 0)) with { TakenAtUtc = desk.Shop.Now });
+        Assert.DoesNotContain(Texts.Caution_HydrogenSulphideShort, (await BoardAsync(desk)).Markup, StringComparison.Ordinal);
+    }
+
     [Fact]
     public async Task Render_DosedSumpInRange_SaysToKeepAwayFromIt()
     {

@@ -71,6 +71,17 @@ public sealed class SumpPageTests
         Assert.DoesNotContain("Keep away", Page(desk, "S-07").Find(".sh .id").TextContent, StringComparison.Ordinal);
     }
 
+    [Theory]
+    [InlineData(3, true)]
+    [InlineData(0, false)]
+    public async Task Render_LastSmell_WarnsOfTheGasBesideTheName(int odour, bool isWarned)
+    {
+        await using var desk = await DeskContext.OpenAsync();
+        await desk.Shop.StoreAsync(Some.ReadingOf(Some.Typed(ParameterCodes.Odour, odour)));
+
+        Assert.Equal(isWarned, Page(desk, "S-07").Find(".sh .id").TextContent.Contains(Texts.Caution_HydrogenSulphideShort, StringComparison.Ordinal));
+    }
+
     [Fact]
     public async Task Render_ReadingsWithPhotos_ShowsTheLatestSixAndAllWhenAsked()
     {

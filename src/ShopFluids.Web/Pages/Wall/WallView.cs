@@ -50,7 +50,7 @@ public sealed record WallView(WallBoard Wall, int TurnNumber, Guid? AreaId, stri
     public string Why(BoardRow row) => string.Join(' ', new[]
     {
         row.KeepAway is { } keepAway ? $"{DoseSentences.Keep(keepAway, Format)}." : "",
-        row.Flags.Any(f => f.WarnsOfGas) ? Texts.Caution_HydrogenSulphideShort : "",
+        row.WarnsOfGas ? Texts.Caution_HydrogenSulphideShort : "",
         Reason(row),
     }.Where(s => s.Length > 0));
 
