@@ -30,7 +30,7 @@ public sealed record TaskEndedAlready(Guid TaskId, TaskState State, DateTime End
 /// <summary>Its flag stands beyond an action limit: only a supervisor may skip the draining.</summary>
 public sealed record OnlyASupervisorSkips(Guid TaskId) : Error;
 
-/// <summary>A test is done by a reading, an adjustment by noting what was added, a slide by what is read of it, a dose by noting it: none is ticked off.</summary>
+/// <summary>A test is done by a reading, an adjustment by noting what was added, a slide by what is read of it, a dose by noting it, a draining by draining: none is ticked off.</summary>
 public sealed record NotTickedOff(Guid TaskId, TaskKind Kind) : Error;
 
 public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, ShopClock clock, ShopNews news)
@@ -38,7 +38,7 @@ public sealed class EndTaskHandler(ShopDatabase database, SetupCache setups, Sho
     public const int MaximumReasonLength = 500;
 
     /// <summary>Whether saying that it is done is enough; of the others the record needs what was measured or poured.</summary>
-    public static bool IsTickedOff(TaskKind kind) => kind is not (TaskKind.Test or TaskKind.Adjust or TaskKind.ReadSlide or TaskKind.Dose);
+    public static bool IsTickedOff(TaskKind kind) => kind is not (TaskKind.Test or TaskKind.Adjust or TaskKind.ReadSlide or TaskKind.Dose or TaskKind.DrainClean);
 
     public async Task<Result<EndedTask>> HandleAsync(EndTask command, Actor actor, bool isSupervisor, CancellationToken cancellationToken)
     {

@@ -41,6 +41,9 @@ public sealed class Instrument : Entity, ISetup
     /// <summary>Smallest step that can be read, in the unit of the scale.</summary>
     public decimal Resolution { get; private set; }
 
+    /// <summary>Its scale shows hundredths, as that of a pH meter does.</summary>
+    public bool ShowsHundredths => Resolution < 0.1m;
+
     /// <summary>Stated accuracy as a half width, in the unit of the scale.</summary>
     public decimal Accuracy { get; private set; }
 

@@ -74,4 +74,4 @@ public sealed record LastValue(decimal Value, DateTime TakenAtUtc);
 
 /// <param name="IsInUse">The last reading of this sump was taken with it.</param>
 /// <param name="IsLapsed">Its last check does not hold today: what is read with it is marked.</param>
-public sealed record EntryInstrument(string Tag, InstrumentKind Kind, bool CompensatesTemperature, DateOnly? CheckedOn, bool IsInUse, bool IsLapsed);
+public sealed record EntryInstrument(string Tag, InstrumentKind Kind, bool CompensatesTemperature, DateOnly? CheckedOn, bool IsInUse, bool IsLapsed, bool ShowsHundredths);

@@ -109,7 +109,7 @@ public sealed class EntryPageQuery(ShopDatabase database, SetupCache setups, Sho
             now,
             [.. fields.Where(f => due.Contains(f.Key))],
             [.. fields.Where(f => !due.Contains(f.Key))],
-            [.. setup.Instruments.Where(i => i.OutOfUseSince is null).Select(i => new EntryInstrument(i.Tag, i.Kind, i.CompensatesTemperature, i.CheckedOn, inUse.Contains(i.Id), i.IsLapsedOn(today)))],
+            [.. setup.Instruments.Where(i => i.OutOfUseSince is null).Select(i => new EntryInstrument(i.Tag, i.Kind, i.CompensatesTemperature, i.CheckedOn, inUse.Contains(i.Id), i.IsLapsedOn(today), i.ShowsHundredths))],
             tests.Done,
             FilledTo(sump, standing))
         {

@@ -224,7 +224,7 @@ internal sealed class MeasurementReader(ShopSetup setup, Sump sump, Charge charg
     // Rounded once, to the parameter's resolution (a finer instrument keeps its own step): shown, judged and stored as it stands.
     private static WorkedMeasurement Worked(Parameter parameter, TypedMeasurement typed, string method, string unit, Instrument? instrument, decimal value, decimal uncertainty)
     {
-        var decimals = parameter.Code == ParameterCodes.Ph && instrument is { Resolution: < 0.1m } ? 2 : parameter.Decimals;
+        var decimals = parameter.Code == ParameterCodes.Ph && instrument is { ShowsHundredths: true } ? 2 : parameter.Decimals;
         return new(
             parameter,
             method,

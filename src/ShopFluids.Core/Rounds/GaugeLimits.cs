@@ -11,6 +11,12 @@ public sealed record GaugeLimits(
     decimal? WarningHigh,
     decimal? ActionHigh)
 {
+    /// <summary>Below it a value needs somebody: the target's edge, or the next limit where there is no target.</summary>
+    public decimal? Low => TargetLow ?? WarningLow ?? ActionLow;
+
+    /// <summary>Above it a value needs somebody.</summary>
+    public decimal? High => TargetHigh ?? WarningHigh ?? ActionHigh;
+
     public IEnumerable<decimal> Values => new[] { ActionLow, WarningLow, TargetLow, TargetHigh, WarningHigh, ActionHigh }.OfType<decimal>();
 
     /// <summary>

@@ -47,6 +47,7 @@ public static class ErrorSentences
             NotTickedOff { Kind: TaskKind.Test } => Texts.Error_TestNotTickedOff,
             NotTickedOff { Kind: TaskKind.ReadSlide } => Texts.Error_SlideNotTickedOff,
             NotTickedOff { Kind: TaskKind.Dose } => Texts.Error_DoseNotTickedOff,
+            NotTickedOff { Kind: TaskKind.DrainClean } => Texts.Error_DrainingNotTickedOff,
             NotTickedOff => Texts.Error_AdjustmentNotTickedOff,
             OnlyASupervisorSkips => Texts.Error_OnlyASupervisorSkips,
             FlagNotFound => Texts.Error_FlagNotFound,

@@ -16,7 +16,14 @@ self.addEventListener('activate', event => event.waitUntil((async () => {
   await self.clients.claim();
 })()));
 
+// All sumps are another page than those that are due.
+const keyOf = url => url.pathname + (url.searchParams.has('all') ? '?all=1' : '');
+
 self.addEventListener('message', event => {
+  if (Array.isArray(event.data?.renew)) {
+    event.waitUntil(renew(event.data.renew));
+  }
+
   if (Array.isArray(event.data?.keep)) {
     event.waitUntil(Promise.all([keepAll(event.data.keep), keepFiles(event.data.files ?? [])]));
   }
@@ -47,8 +54,8 @@ self.addEventListener('fetch', event => {
   // One sump is passed by on the page of all that are left; the script leaves only that one on it.
   if (event.request.mode === 'navigate' && path === 'round/skip') {
     event.respondWith(page(event.request, `${base}round/finish`, false));
-  } else if (event.request.mode === 'navigate' && isPage(path) && !url.searchParams.has('all') && !url.searchParams.has('paper')) {
-    event.respondWith(page(event.request, url.pathname));
+  } else if (event.request.mode === 'navigate' && isPage(path) && !url.searchParams.has('paper')) {
+    event.respondWith(page(event.request, keyOf(url)));
   } else if (isFile(path)) {
     event.respondWith(file(event.request));
   }
@@ -131,18 +138,37 @@ async function keepFiles(addresses) {
 async function keepAll(addresses) {
   const cache = await caches.open(PAGES);
   for (const address of addresses) {
-    const key = new URL(address, self.location.origin).pathname;
+    const key = keyOf(new URL(address, self.location.origin));
     const kept = await cache.match(key);
     if (kept && Date.now() - Date.parse(kept.headers.get('Date') ?? 0) < KEEP_FOR_MS) {
       continue;
     }
 
-    try {
-      const answer = await fetch(key, { credentials: 'same-origin' });
-      if (isKept(answer)) {
-        await cache.put(key, answer);
-      }
-    } catch {
+    if (!await fetchAnew(cache, key)) {
+      return;
+    }
+  }
+}
+
+async function fetchAnew(cache, key) {
+  try {
+    const answer = await fetch(key, { credentials: 'same-origin' });
+    if (isKept(answer)) {
+      await cache.put(key, answer);
+    }
+
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+// What was stored changes the page of its sump and that of finishing the round. What cannot be had stays as it is.
+async function renew(addresses) {
+  const cache = await caches.open(PAGES);
+  const keys = [...addresses.map(a => keyOf(new URL(a, self.location.origin))), `${base}round/finish`];
+  for (const key of new Set(keys)) {
+    if (await cache.match(key) && !await fetchAnew(cache, key)) {
       return;
     }
   }

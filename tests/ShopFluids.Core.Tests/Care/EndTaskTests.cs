@@ -99,6 +99,22 @@ public sealed class EndTaskTests
         (await EndAsync(shop, task.Id, TaskState.Skipped, "Machine is sold")).Done();
     }
 
+    // A charge that stands in the sump was not drained, whatever is ticked.
+    [Theory, EachDatabase]
+    public async Task HandleAsync_DrainingDone_IsRefusedUntilTheSumpIsDrained(TestDatabase database)
+    {
+        await using var shop = await ShopFixture.OpenAsync(database);
+        await shop.StepAsync(Some.Step(TaskKind.DrainClean));
+        var task = await shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Kind == TaskKind.DrainClean));
+        var before = await shop.FootprintAsync();
+
+        Assert.Equal(new NotTickedOff(task.Id, TaskKind.DrainClean), (await EndAsync(shop, task.Id)).Refused());
+        Assert.Equal(before, await shop.FootprintAsync());
+
+        (await shop.DrainAsync(shop.Now)).Done();
+        Assert.Equal(TaskState.Done, (await shop.ReadAsync(db => db.CareTasks.SingleAsync(t => t.Id == task.Id))).State);
+    }
+
     // Of a dose the record needs what was put in.
     [Theory, EachDatabase]
     public async Task HandleAsync_DoseDone_IsRefusedAndMayBeSkipped(TestDatabase database)

@@ -329,12 +329,7 @@ public sealed class OutboxTests(Chromium chromium)
 
     private static async Task ReadyAsync(IPage page) => await page.WaitForFunctionAsync("() => 'ready' in document.body.dataset");
 
-    private static Task<int> WaitingAsync(Visit tablet) => tablet.Page.EvaluateAsync<int>("""
-        () => new Promise(done => {
-            const opening = indexedDB.open('shopfluids', 1);
-            opening.onsuccess = () => { const count = opening.result.transaction('outbox').objectStore('outbox').count(); count.onsuccess = () => done(count.result); };
-        })
-        """);
+    private static Task<int> WaitingAsync(Visit tablet) => TabletStore.WaitingAsync(tablet);
 
     private static Task<List<JsonElement>> ReadingsAsync(SmallShop shop) => shop.Api.AllAsync($"/api/v1/sumps/{Some.SumpTag}/readings?limit=200");
 

@@ -115,6 +115,54 @@ public sealed class RoundOutboxTests(Chromium chromium)
         await Assertions.Expect(tablet.Page.Locator("#kept-next")).ToBeHiddenAsync();
     }
 
+    // What was read and waits is not left, and nobody passed it by.
+    [Fact]
+    public async Task Finish_SumpWasReadOutOfReach_PassesOnlyTheOthersBy()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await OpenAsync(database);
+        await using var tablet = await TabletStore.OpenAsync(chromium, shop, Round, Finish, $"/enter/{Some.SumpTag}");
+        await tablet.Page.Context.SetOfflineAsync(true);
+        await tablet.Page.GotoAsync($"/enter/{Some.SumpTag}");
+        await SavePhAsync(tablet.Page);
+
+        await tablet.Page.GotoAsync(Finish);
+        await Assertions.Expect(tablet.Page.Locator($"a[data-tag='{Some.SumpTag}']")).ToBeHiddenAsync();
+        await Assertions.Expect(tablet.Page.Locator($"a[data-tag='{Second}']")).ToBeVisibleAsync();
+        await Assertions.Expect(tablet.Page.Locator("#link")).ToBeVisibleAsync();
+        await PickAsync(tablet, SkipReason.CouldNotReach);
+        await tablet.Page.Locator("footer button").ClickAsync();
+        await Assertions.Expect(tablet.Page.Locator("#kept")).ToBeVisibleAsync();
+        await tablet.Page.Context.SetOfflineAsync(false);
+
+        await TabletStore.EventuallyAsync(async () => await TabletStore.WaitingAsync(tablet) == 0);
+        Assert.Equal([Second], await SkippedAsync(shop));
+    }
+
+    // It says what the shop makes of what was sent, without anybody asking.
+    [Fact]
+    public async Task Round_WhatWaitedWasSent_IsDrawnAnew()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await OpenAsync(database);
+        await using var tablet = await TabletStore.OpenAsync(chromium, shop, Round, $"/enter/{Some.SumpTag}");
+        await tablet.Page.Context.SetOfflineAsync(true);
+        await tablet.Page.GotoAsync($"/enter/{Some.SumpTag}");
+        await SavePhAsync(tablet.Page);
+        await tablet.Page.GotoAsync(Round);
+        await Assertions.Expect(tablet.Page.Locator($"a[data-tag='{Some.SumpTag}'] [data-here]")).ToBeVisibleAsync();
+        await tablet.Page.EvaluateAsync("() => { document.body.dataset.before = ''; }");
+
+        await tablet.Page.Context.SetOfflineAsync(false);
+
+        await Assertions.Expect(tablet.Page.Locator("body:not([data-before])")).ToBeVisibleAsync();
+        await Assertions.Expect(tablet.Page.Locator("a [data-here]")).ToHaveCountAsync(0);
+        // What the tablet keeps of the sump is renewed, too.
+        await tablet.Page.Context.SetOfflineAsync(true);
+        await tablet.Page.GotoAsync($"/enter/{Some.SumpTag}");
+        await Assertions.Expect(tablet.Page.Locator("#value-ph-last")).ToContainTextAsync("9.0");
+    }
+
     [Fact]
     public async Task Skip_RefusedWhenItCameLate_CanBePutRightOrThrownAway()
     {

@@ -134,6 +134,31 @@ public sealed class StationPathTests(Chromium chromium)
         await Assertions.Expect(entry.Concentration).ToHaveValueAsync("8.3");
     }
 
+    // Whoever comes by while the way to the server is back again must not go on as somebody else.
+    [Fact]
+    public async Task Unlock_ServerIsThereAgain_AsksForThePinAndLosesNothing()
+    {
+        await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
+        await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
+        await using var tablet = await OpenAsync(shop);
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await tablet.Visit.GoAsync(Enter);
+        await ReadyAsync(tablet.Page);
+        var entry = new EntryPage(tablet.Visit);
+        await entry.TypeAsync("8.3", null, null);
+        await tablet.Page.Context.SetOfflineAsync(true);
+        await tablet.Page.Locator("#switch button").ClickAsync();
+        await Assertions.Expect(tablet.Page.Locator("#locked")).ToBeVisibleAsync();
+        await tablet.Page.Context.SetOfflineAsync(false);
+
+        await tablet.Page.Locator("#unlock").ClickAsync();
+
+        await tablet.Page.WaitForURLAsync("**/account/station?**");
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await tablet.Visit.GoAsync(Enter);
+        await Assertions.Expect(entry.Concentration).ToHaveValueAsync("8.3");
+    }
+
     [Fact]
     public async Task Save_PinSessionHasEnded_AsksForThePinAndKeepsTheText()
     {

@@ -89,6 +89,29 @@ public sealed class EntryPageTests
         Assert.Equal(7, Guid.Parse(page.Hidden("id")).Version);
     }
 
+    // The number pad goes on by itself once the scale shows no more: of strips sooner than of a meter.
+    [Theory]
+    [InlineData(0.5, "1")]
+    [InlineData(0.1, "1")]
+    [InlineData(0.01, "2")]
+    public async Task Get_PhInstrument_SaysHowManyDecimalsFollow(double resolution, string decimals)
+    {
+        await using var host = await ShopHost.OpenAsync(shop => shop.InstrumentAsync(Some.PhMeter() with { Resolution = (decimal)resolution }));
+
+        var page = await host.GetAsync(Enter);
+
+        Assert.Equal(decimals, Regex.Match(page.Html, "data-parameter=\"ph\"[^>]* data-decimals=\"(?<decimals>[0-9])\"", RegexOptions.ExplicitCapture, TimeSpan.FromSeconds(1)).Groups["decimals"].Value);
+    }
+
+    // Out of reach of the server the page alone says whether a value lies inside: without a target, by the next limit.
+    [Fact]
+    public async Task Get_LevelHasAWarningLimitBelow_TellsItToTheTablet()
+    {
+        await using var host = await ShopHost.OpenAsync();
+
+        Assert.Matches("data-parameter=\"level\"[^>]* data-low=\"[0-9.]+\"", (await host.GetAsync(Enter)).Html);
+    }
+
     // The one of the last reading has lapsed.
     [Theory]
     [InlineData(false, "R-1")]

@@ -40,8 +40,10 @@ public partial class NumberBlock
     // The select whose instrument belongs to the box.
     private string? Kit => Usual.Method == MeasuringMethod.Refractometer ? EntryForm.RefractometerName : Field.Parameter == ParameterCodes.Ph ? EntryForm.PhMeterName : null;
 
-    // What the scale shows: inches are read finer than millimetres.
-    private int Decimals => Usual.Unit == "in" ? 2 : Field.Decimals;
+    // What the scale shows: inches are read finer than millimetres, and most pH meters finer than strips.
+    private int Decimals => Usual.Unit == "in" || IsReadToHundredths ? 2 : Field.Decimals;
+
+    private bool IsReadToHundredths => Field.Parameter == ParameterCodes.Ph && View.Page.Instruments.Any(i => EntryKit.IsForPh(i) && i.ShowsHundredths);
 
     // For the script, which reads numbers in no culture.
     private string? Most => Usual.High?.ToString(CultureInfo.InvariantCulture);

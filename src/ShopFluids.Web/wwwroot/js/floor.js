@@ -86,7 +86,7 @@ async function save(event, page) {
   } else if (answer.is === 'later' && isWhole) {
     draft.discardForm(page.person, form);
     document.querySelectorAll('main > :not(#kept), .foot').forEach(part => { part.hidden = true; });
-    await page.showKept(page.say(page.words.keptEntry, item.tag, page.clock(item.savedAt)), tags);
+    await page.showKept(page.say(page.words.keptEntry, item.tag, page.clock(item.savedAt)), item.kind === 'skip' ? tags : null);
     await page.wait();
   } else if (answer.is === 'later') {
     // Out of reach of the server the page says by itself what is missing.
@@ -133,6 +133,13 @@ export async function install(page) {
     }
 
     narrow(form, page.say);
+    if ('fresh' in form.dataset && form.elements.finish) {
+      const said = await outbox.saidOf();
+      const left = tagsOf(form).filter(tag => !said.includes(tag));
+      setSumps(form, left);
+      document.querySelector('.foot button').disabled = left.length === 0;
+    }
+
     form.addEventListener('submit', event => save(event, page));
     form.addEventListener('change', () => askForWords(form));
     if (form.dataset.from && Date.now() >= Number(form.dataset.from)) {

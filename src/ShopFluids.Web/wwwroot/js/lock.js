@@ -30,7 +30,7 @@ export function locking({ lockAfter, lock, door }) {
     }
   }
 
-  async function leave(isAsked) {
+  async function leave(isAsked, otherwise = () => show(true)) {
     if (!isAsked && Date.now() - triedAt < TRY_AGAIN_MS) {
       return;
     }
@@ -53,7 +53,7 @@ export function locking({ lockAfter, lock, door }) {
     } catch {
       // Without the server nobody can be asked for a PIN, and readings must go on: the page asks who is there.
       if (!wentOn()) {
-        show(true);
+        otherwise();
       }
     }
   }
@@ -86,10 +86,11 @@ export function locking({ lockAfter, lock, door }) {
       event.preventDefault();
       leave(true);
     });
-    document.getElementById('unlock').addEventListener('click', () => {
+    // With the server there again, a PIN is asked for.
+    document.getElementById('unlock').addEventListener('click', () => leave(true, () => {
       touched();
       show(false);
-    });
+    }));
     setInterval(look, LOOK_EVERY_MS);
     document.addEventListener('visibilitychange', look);
 

@@ -44,6 +44,11 @@ export async function all() {
   return (await change(store => store.getAll())).sort((a, b) => a.savedAt - b.savedAt);
 }
 
+/** Sumps that were read or passed by, of which the server may not know yet. */
+export async function saidOf() {
+  return (await all()).filter(i => !i.isRefused && (!i.kind || i.kind === 'skip')).flatMap(i => i.tags ?? [i.tag]);
+}
+
 /**
  * Sends one reading. The server reckons its time from its age, so that a tablet whose clock is wrong does no harm.
  * @returns stored with the page to go to, refused with the answer's status and reasons, signIn with its status, or later.
@@ -74,7 +79,7 @@ export async function send(item) {
 
 // The page that is the answer says what is wrong or what is asked; it is read by itself long after, by whoever opens what was refused.
 function reasonsIn(page) {
-  const found = new DOMParser().parseFromString(page, 'text/html').querySelectorAll('.err:not(#locked) li, .err:not(#locked) > p, .msg.r, .msg.q .h');
+  const found = new DOMParser().parseFromString(page, 'text/html').querySelectorAll('.err:not(#locked) li, .err:not(#locked) > p, .msg.r:not(.gas), .msg.q .h');
   return [...new Set([...found].map(reason => reason.textContent.trim()))].join(' ');
 }
 
@@ -92,13 +97,17 @@ function bodyOf(item) {
 // A photo takes long where the Wi-Fi is thin, and longer each time it did not get through.
 const patience = item => ANSWER_WITHIN_MS + (item.photo ? PHOTO_WITHIN_MS * (1 + (item.tries ?? 0)) : 0);
 
-/** Sends what waits, one after the other, until the server cannot be reached or asks who we are. Two pages of one tablet take turns. */
+/**
+ * Sends what waits, one after the other, until the server cannot be reached or asks who we are. Two pages of one tablet take turns.
+ * @returns how it ended and the pages of what is stored now; null while another page sends.
+ */
 export async function sendWaiting(person, isUrgent) {
   const work = () => sendInTurn(person, isUrgent);
   return navigator.locks ? navigator.locks.request(STORE, { ifAvailable: true }, lock => lock ? work() : null) : work();
 }
 
 async function sendInTurn(person, isUrgent) {
+  const stored = [];
   for (const item of await all()) {
     if (item.person !== person || item.isRefused || (!isUrgent && item.nextAt > Date.now())) {
       continue;
@@ -109,6 +118,7 @@ async function sendInTurn(person, isUrgent) {
       // The page that saved it may have gone before it could take its draft away.
       draft.discardStored(item.id);
       await remove(item.id);
+      stored.push(item.page);
     } else if (is === 'refused') {
       await keep({ ...item, isRefused: true, why });
     } else {
@@ -117,9 +127,9 @@ async function sendInTurn(person, isUrgent) {
 
       // All tablets of a bay find the Wi-Fi again at the same moment: not all in the same second.
       await keep({ ...item, tries, nextAt: Date.now() + wait * (0.5 + Math.random() / 2) });
-      return is;
+      return { is, stored };
     }
   }
 
-  return 'sent';
+  return { is: 'sent', stored };
 }

@@ -25,13 +25,24 @@ const clock = ms => new Date(ms).toLocaleTimeString(document.documentElement.lan
 const say = (pattern, ...values) => (pattern ?? '').replace(/\{(\d)\}/g, (_, n) => values[n]);
 
 async function send(isUrgent) {
-  const last = await outbox.sendWaiting(person, isUrgent);
-  if (last) {
-    isOffline = last === 'later' || (last === 'sent' && !navigator.onLine);
+  const sent = await outbox.sendWaiting(person, isUrgent);
+  if (sent) {
+    isOffline = sent.is === 'later' || (sent.is === 'sent' && !navigator.onLine);
   }
 
-  await draw(last === 'signIn');
+  await draw(sent?.is === 'signIn');
+  if (sent?.stored.length > 0) {
+    renew(sent.stored);
+
+    // The round was drawn before; it also tells what the shop makes of what it has now.
+    if (document.querySelector('a[data-stop]') && !document.querySelector('main form')) {
+      location.reload();
+    }
+  }
 }
+
+// What the tablet keeps of these pages is not how it stands any more.
+const renew = pages => navigator.serviceWorker?.controller?.postMessage({ renew: pages });
 
 // How old this page is, what waits on the tablet, and what the server would not take.
 async function draw(mustSignIn) {
@@ -127,9 +138,8 @@ function discardButton(item) {
 // Safe on the tablet: from there it goes on to the next sump, as after storing.
 async function showKept(text, tags) {
   reveal('kept', text);
-  const done = (await outbox.all()).filter(i => !i.isRefused).flatMap(i => i.tags ?? [i.tag]);
   const next = document.getElementById('kept-next');
-  const stop = route.after(tags, [...done, ...tags]);
+  const stop = tags && route.after(tags, [...await outbox.saidOf(), ...tags]);
   if (stop) {
     next.href = stop.href;
     next.textContent = say(next.dataset.text, stop.tag);
@@ -268,6 +278,7 @@ if (stored) {
   draft.discardStored(stored);
   await outbox.remove(stored);
   await photo.forget(stored);
+  renew([location.pathname.split('/saved/')[0]]);
 }
 
 if (form) {

@@ -18,7 +18,6 @@ public sealed class WorkFindTests
     [Theory]
     [EachDatabase(TaskKind.Skim, FindNames.OilLitres, 1.25, "belt worn")]
     [EachDatabase(TaskKind.ChangeFilter, FindNames.FilterState, 3.0, "")]
-    [EachDatabase(TaskKind.DrainClean, FindNames.SludgeMm, 0.0, "")]
     [EachDatabase(TaskKind.Circulate, FindNames.CirculatedMinutes, 10080.0, "")]
     [EachDatabase(TaskKind.Inspect, null, null, "way lube runs into the sump")]
     public async Task HandleAsync_DoneWithAFind_KeepsItAndPlansTheNext(TestDatabase database, TaskKind kind, string? what, double? value, string note)
@@ -38,7 +37,6 @@ public sealed class WorkFindTests
     [Theory]
     [EachDatabase(TaskKind.Skim, FindNames.OilLitres, -0.1, 0.0, 200.0, "L")]
     [EachDatabase(TaskKind.Skim, FindNames.OilLitres, 200.1, 0.0, 200.0, "L")]
-    [EachDatabase(TaskKind.DrainClean, FindNames.SludgeMm, 400.5, 0.0, 400.0, "mm")]
     [EachDatabase(TaskKind.Circulate, FindNames.CirculatedMinutes, 10081.0, 0.0, 10080.0, "min")]
     public async Task HandleAsync_NumberOutOfRange_NamesTheRangeAndStoresNothing(TestDatabase database, TaskKind kind, string what, double value, double low, double high, string unit)
     {
