@@ -112,6 +112,20 @@ public sealed class EntryPageTests
         Assert.Matches("data-parameter=\"level\"[^>]* data-low=\"[0-9.]+\"", (await host.GetAsync(Enter)).Html);
     }
 
+    // What the page writes beside the box while somebody types, in their units and not in the shop's; a level is kept to the millimetre.
+    [Theory]
+    [InlineData("Metric", "= 241 mm")]
+    [InlineData("UsCustomary", "= 9.49 in")]
+    public async Task Preview_PersonReadsInTheirUnits_IsAnsweredInThese(string units, string expected)
+    {
+        await using var host = await ShopHost.OpenAsync();
+        await host.PostAsync("/account/preferences", new() { ["units"] = units, ["theme"] = "light" }, from: "/account");
+
+        var answer = await host.PreviewAsync(new { id = Some.Id(), sump = "S-07", takenAt = host.Shop.Now, measurements = new[] { new { parameter = "level", method = "direct", value = "9.5", unit = "in" } } });
+
+        Assert.Equal(expected, $"= {answer.GetProperty("measurements")[0].GetProperty("text").GetString()}");
+    }
+
     // The one of the last reading has lapsed.
     [Theory]
     [InlineData(false, "R-1")]

@@ -1,4 +1,6 @@
 using System.Net;
+using System.Net.Http.Json;
+using System.Text.Json;
 using System.Text.RegularExpressions;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Hosting.Server;
@@ -150,6 +152,16 @@ public sealed partial class ShopHost : IAsyncDisposable
 
         using var response = await _http.PostAsync(new Uri(address, UriKind.Relative), content);
         return await Page.OfAsync(response);
+    }
+
+    /// <summary>What the entry page's script asks while somebody types.</summary>
+    public async Task<JsonElement> PreviewAsync(object reading)
+    {
+        using var content = JsonContent.Create(reading);
+        content.Headers.Add("X-ShopFluids", "1");
+        using var response = await _http.PostAsync(new Uri("/api/v1/readings/preview", UriKind.Relative), content);
+        Assert.Equal(HttpStatusCode.OK, response.StatusCode);
+        return await response.Content.ReadFromJsonAsync<JsonElement>();
     }
 
     /// <summary>A file, with its headers.</summary>

@@ -12,18 +12,28 @@ internal sealed class ApiSentences(SetupCache setups, TimeProvider time)
     private static readonly TimeSpan RememberedFor = TimeSpan.FromSeconds(5);
     private Entry? _latest;
 
-    public async ValueTask<Sentences> CurrentAsync(CancellationToken cancellationToken)
+    public async ValueTask<Sentences> CurrentAsync(CancellationToken cancellationToken) => (await LatestAsync(cancellationToken)).Sentences;
+
+    /// <summary>The same in a person's own units, for what they read on their page; null takes the site's.</summary>
+    public async ValueTask<Sentences> InUnitsAsync(UnitSystem? units, CancellationToken cancellationToken)
+    {
+        var latest = await LatestAsync(cancellationToken);
+        var format = latest.Setup.FormatFor();
+        return units is { } chosen && chosen != format.Units ? new Sentences(new ShopFormat(format.Culture, chosen, format.Calendar), latest.Setup) : latest.Sentences;
+    }
+
+    private async ValueTask<Entry> LatestAsync(CancellationToken cancellationToken)
     {
         var latest = Volatile.Read(ref _latest);
         if (latest is null || time.GetElapsedTime(latest.AskedAt) > RememberedFor)
         {
             var setup = await setups.CurrentAsync(cancellationToken);
-            latest = new Entry(new Sentences(setup.FormatFor(), setup), time.GetTimestamp());
+            latest = new Entry(setup, new Sentences(setup.FormatFor(), setup), time.GetTimestamp());
             Volatile.Write(ref _latest, latest);
         }
 
-        return latest.Sentences;
+        return latest;
     }
 
-    private sealed record Entry(Sentences Sentences, long AskedAt);
+    private sealed record Entry(ShopSetup Setup, Sentences Sentences, long AskedAt);
 }

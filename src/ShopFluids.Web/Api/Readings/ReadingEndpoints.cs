@@ -62,13 +62,16 @@ internal static class ReadingEndpoints
             error => (IResult)Problems.Of(error, say));
     }
 
-    private static async Task<IResult> PreviewAsync(HttpContext http, PreviewReadingQuery query, ApiSentences sentences)
+    private static async Task<IResult> PreviewAsync(HttpContext http, ClaimsPrincipal user, PreviewReadingQuery query, ApiSentences sentences)
     {
-        var (command, refusal, say) = await ReadAsync(http, sentences);
+        var (command, refusal, _) = await ReadAsync(http, sentences);
         if (command is null)
         {
             return refusal;
         }
+
+        // The page writes it beside the box while somebody types.
+        var say = await sentences.InUnitsAsync(user.ChosenUnits(), http.RequestAborted);
 
         var result = await query.RunAsync(command, http.RequestAborted);
         return result.Match(

@@ -10,5 +10,5 @@ internal static class LotWords
         lot.IsQuarantined ? Texts.Saved_LotQuarantined : lot.IsExpired ? Texts.Saved_LotExpired : Texts.Saved_LotUsable,
         lot.Number,
         format.Volume((double)lot.RemainingLitres),
-        format.ShortDay(lot.ExpiresOn));
+        format.LongDay(lot.ExpiresOn));
 }
