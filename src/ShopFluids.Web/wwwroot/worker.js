@@ -1,7 +1,7 @@
 // Keeps the round and its entry pages for when the server cannot be reached. The server's page is always tried first.
 
-const PAGES = 'pages-1';
-const FILES = 'files-1';
+const PAGES = 'pages-2';
+const FILES = 'files-2';
 const PATIENCE_MS = 4_000;
 const KEEP_FOR_MS = 600_000;
 const base = new URL(self.registration.scope).pathname;
@@ -63,7 +63,12 @@ self.addEventListener('fetch', event => {
 
 async function lock(request) {
   const answer = await fetch(request);
-  await caches.delete(PAGES);
+
+  // A form without script is led on to the door, whose address a worker is not told.
+  if (answer.ok || answer.type === 'opaqueredirect') {
+    await caches.delete(PAGES);
+  }
+
   return answer;
 }
 
@@ -155,6 +160,8 @@ async function fetchAnew(cache, key) {
     const answer = await fetch(key, { credentials: 'same-origin' });
     if (isKept(answer)) {
       await cache.put(key, answer);
+    } else if ([404, 409].includes(answer.status) || (answer.redirected && new URL(answer.url).pathname === `${base}round`)) {
+      await cache.delete(key);
     }
 
     return true;
@@ -163,10 +170,10 @@ async function fetchAnew(cache, key) {
   }
 }
 
-// What was stored changes the page of its sump and that of finishing the round. What cannot be had stays as it is.
+// What was stored changes the page of its sump and the round. What cannot be had stays as it is.
 async function renew(addresses) {
   const cache = await caches.open(PAGES);
-  const keys = [...addresses.map(a => keyOf(new URL(a, self.location.origin))), `${base}round/finish`];
+  const keys = [...addresses.map(a => keyOf(new URL(a, self.location.origin))), `${base}round/finish`, `${base}round`, `${base}round?all=1`];
   for (const key of new Set(keys)) {
     if (await cache.match(key) && !await fetchAnew(cache, key)) {
       return;

@@ -9,7 +9,7 @@ namespace ShopFluids.Web.Api.Work;
 /// <summary>What was found when work was done: the number that this kind of work asks for, and a note. All may be left out.</summary>
 /// <param name="OilLitres">Of skimming: oil taken off, L.</param>
 /// <param name="FilterState">Of a change of filter: clean, half, full or blocked.</param>
-/// <param name="SludgeMm">Of draining and cleaning: depth of the sludge, mm.</param>
+/// <param name="SludgeMm">Refused here: a draining is not ticked off, the depth of its sludge is noted at its step.</param>
 /// <param name="CirculatedMinutes">Of circulating, min.</param>
 internal sealed record FoundRequest(
     decimal? OilLitres = null, string? FilterState = null, decimal? SludgeMm = null, decimal? CirculatedMinutes = null, string? FoundNote = null);

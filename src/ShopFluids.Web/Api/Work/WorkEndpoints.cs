@@ -21,7 +21,7 @@ internal static class WorkEndpoints
         api.MapGet("/flags", FlagsAsync).WithName("ListFlags").WithSummary("Flags, the latest raised first").Produces<ListPage<FlagRow>>();
         api.MapGet("/shop-flags", ShopFlagsAsync).WithName("ListShopFlags").WithSummary("Flags about lots, stocks and instruments, the latest raised first").Produces<ListPage<ShopFlagRow>>();
         api.MapPost("/tasks/{id:guid}/done", DoneAsync).RequireAuthorization(Policies.CanOperate)
-            .WithName("EndTask").WithSummary("Ticks a task off, with what was found where that is sent")
+            .WithName("EndTask").WithSummary("Ticks a task off, with what was found where that is sent; not tests, adjustments, dip slides, doses and drainings, which are done by what they are about")
             .WithMetadata(new RequestSizeLimitAttribute(JsonBody.MostBytes))
             .Accepts<FoundRequest>(isOptional: true, "application/json")
             .Produces<EndedTaskAnswer>()

@@ -133,11 +133,16 @@ export async function install(page) {
     }
 
     narrow(form, page.say);
-    if ('fresh' in form.dataset && form.elements.finish) {
+    if ('fresh' in form.dataset && form.elements.finish && !location.search) {
       const said = await outbox.saidOf();
       const left = tagsOf(form).filter(tag => !said.includes(tag));
+      if (left.length === 0) {
+        // As the server does when nothing is left.
+        location.replace(document.querySelector('.back').href);
+        return;
+      }
+
       setSumps(form, left);
-      document.querySelector('.foot button').disabled = left.length === 0;
     }
 
     form.addEventListener('submit', event => save(event, page));

@@ -87,10 +87,15 @@ export function locking({ lockAfter, lock, door }) {
       leave(true);
     });
     // With the server there again, a PIN is asked for.
-    document.getElementById('unlock').addEventListener('click', () => leave(true, () => {
-      touched();
-      show(false);
-    }));
+    const unlock = document.getElementById('unlock');
+    unlock.addEventListener('click', async () => {
+      unlock.disabled = true;
+      await leave(true, () => {
+        touched();
+        show(false);
+      });
+      unlock.disabled = false;
+    });
     setInterval(look, LOOK_EVERY_MS);
     document.addEventListener('visibilitychange', look);
 

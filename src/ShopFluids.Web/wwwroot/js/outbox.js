@@ -79,8 +79,8 @@ export async function send(item) {
 
 // The page that is the answer says what is wrong or what is asked; it is read by itself long after, by whoever opens what was refused.
 function reasonsIn(page) {
-  const found = new DOMParser().parseFromString(page, 'text/html').querySelectorAll('.err:not(#locked) li, .err:not(#locked) > p, .msg.r:not(.gas), .msg.q .h');
-  return [...new Set([...found].map(reason => reason.textContent.trim()))].join(' ');
+  const found = new DOMParser().parseFromString(page, 'text/html').querySelectorAll('.err li, .err > p:not(:has(a)), .msg.r:not(.gas, #photo-again), .msg.q .h');
+  return [...new Set([...found].filter(reason => !reason.closest('[hidden]')).map(reason => reason.textContent.trim()))].join(' ');
 }
 
 function bodyOf(item) {

@@ -16,6 +16,16 @@ export function keep(at) {
   }
 }
 
+/** What was stored is not to be read any more. */
+export function drop(pages) {
+  try {
+    const kept = JSON.parse(localStorage.getItem(KEY));
+    localStorage.setItem(KEY, JSON.stringify({ ...kept, stops: kept.stops.filter(s => !pages.includes(new URL(s.href).pathname)) }));
+  } catch {
+    // No round was shown yet.
+  }
+}
+
 /** The sump after one of these that is still to be read; undefined where that is not known or none is left. */
 export function after(tags, done) {
   try {

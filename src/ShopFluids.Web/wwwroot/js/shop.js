@@ -34,15 +34,18 @@ async function send(isUrgent) {
   if (sent?.stored.length > 0) {
     renew(sent.stored);
 
-    // The round was drawn before; it also tells what the shop makes of what it has now.
-    if (document.querySelector('a[data-stop]') && !document.querySelector('main form')) {
+    // The round was drawn before; it also tells what the shop makes of what it has now. Not while the way is gone again, and no lock is opened by it.
+    if (sent.is === 'sent' && document.querySelector('a[data-stop]') && !document.querySelector('main form') && !document.body.classList.contains('is-locked')) {
       location.reload();
     }
   }
 }
 
 // What the tablet keeps of these pages is not how it stands any more.
-const renew = pages => navigator.serviceWorker?.controller?.postMessage({ renew: pages });
+function renew(pages) {
+  route.drop(pages);
+  navigator.serviceWorker?.controller?.postMessage({ renew: pages });
+}
 
 // How old this page is, what waits on the tablet, and what the server would not take.
 async function draw(mustSignIn) {
