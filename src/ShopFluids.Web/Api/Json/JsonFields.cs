@@ -141,13 +141,9 @@ internal sealed class JsonFields(Sentences say)
             return number;
         }
 
-        if (isNumber && !mayBeThousands && range is not null)
-        {
-            Refuse(new FieldError(field, FieldProblem.OutOfRange, number, range.Low, range.High, range.Unit));
-            return null;
-        }
-
-        Refuse(new FieldError(field, mayBeThousands ? FieldProblem.MaybeThousands : FieldProblem.NotANumber, null, range?.Low, range?.High, range?.Unit, text.Length > ShownLength ? text[..ShownLength] : text));
+        Refuse(isNumber && !mayBeThousands && range is not null
+            ? new FieldError(field, FieldProblem.OutOfRange, number, range.Low, range.High, range.Unit)
+            : new FieldError(field, mayBeThousands ? FieldProblem.MaybeThousands : FieldProblem.NotANumber, null, range?.Low, range?.High, range?.Unit, text.Length > ShownLength ? text[..ShownLength] : text));
         return null;
     }
 
