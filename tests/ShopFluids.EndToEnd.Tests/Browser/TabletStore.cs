@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using Microsoft.Playwright;
 using ShopFluids.EndToEnd.Tests.Server;
 using Xunit;
 
@@ -17,7 +16,7 @@ internal static class TabletStore
         var tablet = await Visit.OpenAsync(chromium, shop.Server.Address);
         await SignIn.AsAsync(tablet, "op", SmallShop.Password);
         await tablet.GoAsync("/round");
-        await EventuallyAsync(() => tablet.Page.EvaluateAsync<bool>("""
+        await EventuallyAsync(() => tablet.Page.AskAsync<bool>("""
             async pages => {
                 const files = performance.getEntriesByType('resource').map(r => r.name).filter(name => /\/(css|js)\//.test(name));
                 return (await Promise.all([...pages, ...files].map(f => caches.match(f)))).every(kept => kept);
@@ -27,24 +26,12 @@ internal static class TabletStore
     }
 
     /// <summary>How many forms wait on the tablet, whether they will go by themselves or were refused.</summary>
-    public static async Task<int> WaitingAsync(Visit tablet)
-    {
-        try
-        {
-            return await tablet.Page.EvaluateAsync<int>("""
-                () => new Promise(done => {
-                    const opening = indexedDB.open('shopfluids', 1);
-                    opening.onsuccess = () => { const count = opening.result.transaction('outbox').objectStore('outbox').count(); count.onsuccess = () => done(count.result); };
-                })
-                """);
-        }
-        catch (PlaywrightException fault) when (fault.Message.Contains("Execution context was destroyed", StringComparison.Ordinal))
-        {
-            // The round is drawn anew once all was sent: asked of the page that comes.
-            await tablet.Page.WaitForLoadStateAsync();
-            return await WaitingAsync(tablet);
-        }
-    }
+    public static Task<int> WaitingAsync(Visit tablet) => tablet.Page.AskAsync<int>("""
+        () => new Promise(done => {
+            const opening = indexedDB.open('shopfluids', 1);
+            opening.onsuccess = () => { const count = opening.result.transaction('outbox').objectStore('outbox').count(); count.onsuccess = () => done(count.result); };
+        })
+        """);
 
     public static async Task EventuallyAsync(Func<Task<bool>> isSo)
     {

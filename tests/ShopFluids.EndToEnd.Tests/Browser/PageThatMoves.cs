@@ -1,0 +1,22 @@
+using Microsoft.Playwright;
+
+namespace ShopFluids.EndToEnd.Tests.Browser;
+
+internal static class PageThatMoves
+{
+    /// <summary>Asks a page that may be drawn anew by itself in that moment, as the round is once all was sent: then the page that comes is asked.</summary>
+    public static async Task<T> AskAsync<T>(this IPage page, string script, object? about = null)
+    {
+        while (true)
+        {
+            try
+            {
+                return await page.EvaluateAsync<T>(script, about);
+            }
+            catch (PlaywrightException fault) when (fault.Message.Contains("Execution context was destroyed", StringComparison.Ordinal))
+            {
+                await page.WaitForLoadStateAsync();
+            }
+        }
+    }
+}
