@@ -4,7 +4,7 @@ namespace ShopFluids.EndToEnd.Tests.Browser;
 
 internal static class PageThatMoves
 {
-    /// <summary>Asks a page that may be drawn anew by itself in that moment, as the round is once all was sent: then the page that comes is asked.</summary>
+    /// <summary>Asks a page that may be left in that moment, as after saving: then the page that comes is asked.</summary>
     public static async Task<T> AskAsync<T>(this IPage page, string script, object? about = null)
     {
         while (true)

@@ -151,11 +151,11 @@ public sealed class RoundOutboxTests(Chromium chromium)
         await SavePhAsync(tablet.Page);
         await tablet.Page.GotoAsync(Round);
         await Assertions.Expect(tablet.Page.Locator($"a[data-tag='{Some.SumpTag}'] [data-here]")).ToBeVisibleAsync();
-        await tablet.Page.EvaluateAsync("() => { document.body.dataset.before = ''; }");
+        await tablet.Page.EvaluateAsync("() => { document.querySelector('main').dataset.before = ''; }");
 
         await tablet.Page.Context.SetOfflineAsync(false);
 
-        await Assertions.Expect(tablet.Page.Locator("body:not([data-before])")).ToBeVisibleAsync();
+        await Assertions.Expect(tablet.Page.Locator("main:not([data-before])")).ToBeVisibleAsync();
         await Assertions.Expect(tablet.Page.Locator("a [data-here]")).ToHaveCountAsync(0);
         // What the tablet keeps of the sump is renewed, too.
         await tablet.Page.Context.SetOfflineAsync(true);

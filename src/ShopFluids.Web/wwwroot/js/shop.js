@@ -15,7 +15,8 @@ import { locking } from './lock.js';
 
 const EVERY_MS = 15_000;
 const STALE_AFTER_MS = 180_000;
-const { person, stored, at } = document.body.dataset;
+const { person, stored } = document.body.dataset;
+let { at } = document.body.dataset;
 const words = document.getElementById('words')?.dataset ?? {};
 const form = document.getElementById('entry');
 let isNative = false;
@@ -34,10 +35,30 @@ async function send(isUrgent) {
   if (sent?.stored.length > 0) {
     renew(sent.stored);
 
-    // The round was drawn before; it also tells what the shop makes of what it has now. Not while the way is gone again, and no lock is opened by it.
-    if (sent.is === 'sent' && document.querySelector('a[data-stop]') && !document.querySelector('main form') && !document.body.classList.contains('is-locked')) {
-      location.reload();
+    if (document.querySelector('a[data-stop]') && !document.querySelector('main form')) {
+      await drawRound();
     }
+  }
+}
+
+// The round was drawn before what it tells of was sent. The page stays: a finger may be on its way to a link.
+async function drawRound() {
+  try {
+    const answer = await fetch(location.href);
+    if (!answer.ok || answer.redirected) {
+      return;
+    }
+
+    const now = new DOMParser().parseFromString(await answer.text(), 'text/html');
+    for (const part of ['main', '.foot', '.link.live']) {
+      document.querySelector(part).replaceWith(now.querySelector(part));
+    }
+
+    at = document.body.dataset.at = now.body.dataset.at;
+    route.keep(at);
+    await draw(false);
+  } catch {
+    // Out of reach again: it says how old it is.
   }
 }
 
