@@ -1,3 +1,4 @@
+using ShopFluids.Core.Care.Finds;
 using ShopFluids.Core.Charges;
 using ShopFluids.Core.Database;
 using ShopFluids.Core.Sumps;
@@ -15,9 +16,6 @@ public static class CleanOutChecks
 
     // Of one step no more leaves a sump than it holds, and half as much again for what stands in pipes and machine. Common practice, no source.
     private const double MostDrained = 1.5;
-
-    // As the find of a draining, see FindQuestion.
-    private const decimal MaximumSludgeMm = 2000;
 
     // Steps are not noted to the minute.
     private const decimal SlackHours = 0.25m;
@@ -86,7 +84,7 @@ public static class CleanOutChecks
                 break;
             case CleanOutStepKind.Drain or CleanOutStepKind.Wipe or CleanOutStepKind.Rinse:
                 CheckWaste(errors, note.Waste ?? [], isRequired: kind != CleanOutStepKind.Wipe, Floor(MostDrained * sump.Geometry.BrimLitres));
-                var mostSludge = decimal.Min(MaximumSludgeMm, sump.Shape.BrimMm);
+                var mostSludge = FindQuestion.Sludge.MostIn(sump);
                 if (note.SludgeMm < 0 || note.SludgeMm > mostSludge)
                 {
                     errors.Add(new(CleanOutFields.SludgeMm, FieldProblem.OutOfRange, note.SludgeMm, 0, mostSludge, "mm"));

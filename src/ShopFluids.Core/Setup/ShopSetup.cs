@@ -7,7 +7,6 @@ using ShopFluids.Core.Fluids;
 using ShopFluids.Core.Instruments;
 using ShopFluids.Core.Limits;
 using ShopFluids.Core.Machines;
-using ShopFluids.Core.People;
 using ShopFluids.Core.Sumps;
 using ShopFluids.Core.Tuning;
 using ShopFluids.Core.Water;
@@ -183,10 +182,11 @@ public sealed class ShopSetup
         (double)fluid.PremixMaximumPercent,
         (double)(Site?.MeasurableLitres ?? 0.1m));
 
-    /// <summary>How numbers and days are written for a person, or for the site when none is named.</summary>
-    public ShopFormat FormatFor(Person? person = null) => new(
+    /// <summary>How numbers and days are written.</summary>
+    /// <param name="units">A person's own choice; null takes the site's.</param>
+    public ShopFormat FormatFor(UnitSystem? units = null) => new(
         CultureInfo.GetCultureInfo(Site?.Culture ?? "en-GB"),
-        person?.Units ?? Site?.Units ?? UnitSystem.Metric,
+        units ?? Site?.Units ?? UnitSystem.Metric,
         Calendar);
 
     // In the machines' own order; asked with every reading, so no search through the whole shop.

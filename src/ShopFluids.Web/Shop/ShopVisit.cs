@@ -1,4 +1,3 @@
-using System.Globalization;
 using ShopFluids.Core.Machines;
 using ShopFluids.Core.Record;
 using ShopFluids.Core.Rounds;
@@ -32,7 +31,7 @@ public sealed record ShopVisit(Actor Actor, string Theme, bool CanOperate, bool 
     {
         ArgumentNullException.ThrowIfNull(look);
         ArgumentNullException.ThrowIfNull(setup);
-        var format = new ShopFormat(CultureInfo.GetCultureInfo(setup.Site?.Culture ?? "en-GB"), look.Units ?? setup.Site?.Units ?? UnitSystem.Metric, setup.Calendar);
+        var format = setup.FormatFor(look.Units);
         return new(
             actor,
             look.Theme,

@@ -16,7 +16,7 @@ internal static class TabletStore
         var tablet = await Visit.OpenAsync(chromium, shop.Server.Address);
         await SignIn.AsAsync(tablet, "op", SmallShop.Password);
         await tablet.GoAsync("/round");
-        await EventuallyAsync(() => tablet.Page.AskAsync<bool>("""
+        await EventuallyAsync(() => tablet.Page.EvaluateAsync<bool>("""
             async pages => {
                 const files = performance.getEntriesByType('resource').map(r => r.name).filter(name => /\/(css|js)\//.test(name));
                 return (await Promise.all([...pages, ...files].map(f => caches.match(f)))).every(kept => kept);
@@ -26,7 +26,7 @@ internal static class TabletStore
     }
 
     /// <summary>How many forms wait on the tablet, whether they will go by themselves or were refused.</summary>
-    public static Task<int> WaitingAsync(Visit tablet) => tablet.Page.AskAsync<int>("""
+    public static Task<int> WaitingAsync(Visit tablet) => tablet.Page.EvaluateAsync<int>("""
         () => new Promise(done => {
             const opening = indexedDB.open('shopfluids', 1);
             opening.onsuccess = () => { const count = opening.result.transaction('outbox').objectStore('outbox').count(); count.onsuccess = () => done(count.result); };

@@ -64,7 +64,7 @@ internal sealed class Visit : IAsyncDisposable
         }
 
         // A page of the desk may ask for a style sheet of its own when it is drawn.
-        while (_hasScript && !await Page.AskAsync<bool>("() => [...document.querySelectorAll('link[rel=stylesheet]')].every(link => link.sheet)"))
+        while (_hasScript && !await Page.EvaluateAsync<bool>("() => [...document.querySelectorAll('link[rel=stylesheet]')].every(link => link.sheet)"))
         {
             await Task.Delay(StyleStep);
         }

@@ -301,7 +301,7 @@ public sealed class OutboxTests(Chromium chromium)
         var tablet = await Visit.OpenAsync(chromium, address);
         await SignIn.AsAsync(tablet, "op", SmallShop.Password);
         await tablet.GoAsync("/round?all=1");
-        await EventuallyAsync(() => tablet.Page.AskAsync<bool>(KeepsAll));
+        await EventuallyAsync(() => tablet.Page.EvaluateAsync<bool>(KeepsAll));
         await tablet.GoAsync("/round");
         return tablet;
     }

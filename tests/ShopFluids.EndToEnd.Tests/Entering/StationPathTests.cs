@@ -63,11 +63,7 @@ public sealed class StationPathTests(Chromium chromium)
         await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var tablet = await OpenAsync(shop);
         await tablet.Page.Clock.InstallAsync();
-        await tablet.LetInAsync(Anna, AnnaPin);
-        await tablet.Visit.GoAsync(Enter);
-        await ReadyAsync(tablet.Page);
-        var entry = new EntryPage(tablet.Visit);
-        await entry.TypeAsync("8.2", null, null, "half done");
+        var entry = await AnnaTypesAsync(tablet, "8.2", null, null, "half done");
 
         await tablet.Page.Clock.FastForwardAsync("05:01");
         await tablet.Page.WaitForURLAsync(Door);
@@ -119,11 +115,7 @@ public sealed class StationPathTests(Chromium chromium)
         await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var tablet = await OpenAsync(shop);
         await tablet.Page.Clock.InstallAsync();
-        await tablet.LetInAsync(Anna, AnnaPin);
-        await tablet.Visit.GoAsync(Enter);
-        await ReadyAsync(tablet.Page);
-        var entry = new EntryPage(tablet.Visit);
-        await entry.TypeAsync("8.3", null, null);
+        var entry = await AnnaTypesAsync(tablet, "8.3", null, null);
         await tablet.Page.Context.SetOfflineAsync(true);
 
         await tablet.Page.Clock.FastForwardAsync("05:01");
@@ -141,11 +133,7 @@ public sealed class StationPathTests(Chromium chromium)
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var tablet = await OpenAsync(shop);
-        await tablet.LetInAsync(Anna, AnnaPin);
-        await tablet.Visit.GoAsync(Enter);
-        await ReadyAsync(tablet.Page);
-        var entry = new EntryPage(tablet.Visit);
-        await entry.TypeAsync("8.3", null, null);
+        var entry = await AnnaTypesAsync(tablet, "8.3", null, null);
         await tablet.Page.Context.SetOfflineAsync(true);
         await tablet.Page.Locator("#switch button").ClickAsync();
         await Assertions.Expect(tablet.Page.Locator("#locked")).ToBeVisibleAsync();
@@ -165,11 +153,7 @@ public sealed class StationPathTests(Chromium chromium)
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await SmallShop.OpenAsync(database, StationPeople.AddAsync);
         await using var tablet = await OpenAsync(shop);
-        await tablet.LetInAsync(Anna, AnnaPin);
-        await tablet.Visit.GoAsync(Enter);
-        await ReadyAsync(tablet.Page);
-        var entry = new EntryPage(tablet.Visit);
-        await entry.TypeAsync("8.4", "9.0", "300", "under the tray");
+        var entry = await AnnaTypesAsync(tablet, "8.4", "9.0", "300", "under the tray");
         await using (var ended = await tablet.Page.Context.APIRequest.PostAsync("/account/station/lock", new() { Headers = new Dictionary<string, string> { ["X-ShopFluids"] = "1" } }))
         {
             Assert.Equal(204, ended.Status);
@@ -235,6 +219,16 @@ public sealed class StationPathTests(Chromium chromium)
                       where entry.Code == ActCodes.ReadingStored
                       orderby entry.Sequence
                       select person.DisplayName).ToListAsync();
+    }
+
+    private static async Task<EntryPage> AnnaTypesAsync(Tablet tablet, string concentration, string? ph, string? level, string? note = null)
+    {
+        await tablet.LetInAsync(Anna, AnnaPin);
+        await tablet.Visit.GoAsync(Enter);
+        await ReadyAsync(tablet.Page);
+        var entry = new EntryPage(tablet.Visit);
+        await entry.TypeAsync(concentration, ph, level, note);
+        return entry;
     }
 
     private static async Task ReadyAsync(IPage page) => await page.WaitForFunctionAsync("() => 'ready' in document.body.dataset");

@@ -15,7 +15,8 @@ public sealed record FindQuestion(string What, string Unit, decimal High, bool I
 
     private static readonly FindQuestion Oil = new(FindNames.OilLitres, "L", 1000, IsGrade: false);
     private static readonly FindQuestion Filter = new(FindNames.FilterState, "", (decimal)FilterState.Blocked, IsGrade: true);
-    private static readonly FindQuestion Sludge = new(FindNames.SludgeMm, "mm", 2000, IsGrade: false);
+    /// <summary>Of a draining.</summary>
+    public static readonly FindQuestion Sludge = new(FindNames.SludgeMm, "mm", 2000, IsGrade: false);
     private static readonly FindQuestion Circulated = new(FindNames.CirculatedMinutes, "min", 10_080, IsGrade: false);
 
     /// <summary>Null where the work asks for no number.</summary>
@@ -28,8 +29,8 @@ public sealed record FindQuestion(string What, string Unit, decimal High, bool I
         _ => null,
     };
 
-    /// <summary>Whether pages ask what was found, by number or in words.</summary>
-    public static bool IsAsked(TaskKind kind) => kind == TaskKind.Inspect || Of(kind) is not null;
+    /// <summary>Whether pages ask what was found, by number or in words, as the work is ticked off. Of a draining it is said at its step.</summary>
+    public static bool IsAsked(TaskKind kind) => EndTaskHandler.IsTickedOff(kind) && (kind == TaskKind.Inspect || Of(kind) is not null);
 
     /// <summary>Names what is wrong with a find; a note may go with any work.</summary>
     internal static void Check(List<FieldError> errors, TaskKind kind, TypedFind find, Sump? sump)

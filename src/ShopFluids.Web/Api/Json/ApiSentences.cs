@@ -18,8 +18,7 @@ internal sealed class ApiSentences(SetupCache setups, TimeProvider time)
     public async ValueTask<Sentences> InUnitsAsync(UnitSystem? units, CancellationToken cancellationToken)
     {
         var latest = await LatestAsync(cancellationToken);
-        var format = latest.Setup.FormatFor();
-        return units is { } chosen && chosen != format.Units ? new Sentences(new ShopFormat(format.Culture, chosen, format.Calendar), latest.Setup) : latest.Sentences;
+        return units is null || units == latest.Sentences.Format.Units ? latest.Sentences : new Sentences(latest.Setup.FormatFor(units), latest.Setup);
     }
 
     private async ValueTask<Entry> LatestAsync(CancellationToken cancellationToken)

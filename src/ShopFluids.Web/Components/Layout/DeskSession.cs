@@ -20,9 +20,7 @@ public sealed class DeskSession(AuthenticationStateProvider authentication, IAut
 
     public async Task<DeskWords> WordsAsync(ShopSetup setup)
     {
-        var units = (await UserAsync()).ChosenUnits();
-        var site = setup.FormatFor();
-        var format = units is { } chosen ? new ShopFormat(site.Culture, chosen, site.Calendar) : site;
+        var format = setup.FormatFor((await UserAsync()).ChosenUnits());
         return new DeskWords(setup, format, new Sentences(format, setup));
     }
 

@@ -28,12 +28,7 @@ internal static class SearchEndpoints
         Sentences? words = null;
         var results = await query.RunAsync(
             new SearchRequest(text ?? "", isSupervisor, most),
-            setup =>
-            {
-                var site = setup.FormatFor();
-                var format = http.User.ChosenUnits() is { } units ? new ShopFormat(site.Culture, units, site.Calendar) : site;
-                return words = new Sentences(format, setup);
-            },
+            setup => words = new Sentences(setup.FormatFor(http.User.ChosenUnits()), setup),
             http.RequestAborted);
         return new SearchView(results, isSupervisor, words?.Format);
     }

@@ -69,7 +69,7 @@ internal sealed class KeptEntryPages(EntryPageDrawer drawer, EntryPageQuery quer
         {
             var ready = Volatile.Read(ref _ready);
             // As it stands at one moment: others ask, draw and let go meanwhile.
-            foreach (var (key, _) in _kept.ToArray().Where(k => !ready.Contains(k.Key.Look)).OrderBy(k => k.Value.AskedForUtc).Take(LetGoAtOnce))
+            foreach (var (key, _) in _kept.ToArray().OrderBy(k => ready.Contains(k.Key.Look)).ThenBy(k => k.Value.AskedForUtc).Take(LetGoAtOnce))
             {
                 _kept.TryRemove(key, out _);
             }

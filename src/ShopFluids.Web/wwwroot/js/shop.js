@@ -50,6 +50,10 @@ async function drawRound() {
     }
 
     const now = new DOMParser().parseFromString(await answer.text(), 'text/html');
+    if (now.body.dataset.person !== person) {
+      return;
+    }
+
     for (const part of ['main', '.foot', '.link.live']) {
       document.querySelector(part).replaceWith(now.querySelector(part));
     }
