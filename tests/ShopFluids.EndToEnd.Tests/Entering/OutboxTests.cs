@@ -156,6 +156,8 @@ public sealed class OutboxTests(Chromium chromium)
         // Why, is said where it is found and where it is put right.
         var refused = tablet.Page.Locator("#refused a");
         await Assertions.Expect(refused).ToContainTextAsync("eighty");
+        // The page has more to say than why: nobody smelled anything.
+        await Assertions.Expect(refused).Not.ToContainTextAsync(Texts.Caution_HydrogenSulphide);
         await refused.ClickAsync();
         await Assertions.Expect(tablet.Page.Locator("#restored")).ToContainTextAsync("eighty");
         var entry = new EntryPage(tablet);
