@@ -1,3 +1,5 @@
+using Microsoft.EntityFrameworkCore;
+using ShopFluids.Core.People;
 using ShopFluids.Core.Setup;
 using ShopFluids.EndToEnd.Tests.Browser;
 using ShopFluids.EndToEnd.Tests.Server;
@@ -20,7 +22,7 @@ public sealed class LongNamesTests(Chromium chromium)
         await using var database = await TestDatabase.CreateAsync(DatabaseEngine.Sqlite);
         await using var shop = await SmallShop.OpenAsync(database, NameAtLengthAsync);
         await using var visit = await Visit.OpenAsync(chromium, shop.Server.Address);
-        await SignIn.AsAsync(visit, "sup", SmallShop.Password);
+        await SignIn.AsAsync(visit, "long", SmallShop.Password);
 
         var tooWide = new List<string>();
         foreach (var path in Pages.Split(' '))
@@ -47,6 +49,9 @@ public sealed class LongNamesTests(Chromium chromium)
     private static async Task NameAtLengthAsync(ShopFixture shop)
     {
         static string Long(string word) => string.Concat(Enumerable.Repeat(word, 120))[..120];
+        var site = await shop.ReadAsync(db => db.Sites.SingleAsync());
+        (await shop.Get<SaveSiteHandler>().HandleAsync(Some.Site() with { Id = site.Id, Name = Long("Workshop"), SeenVersion = site.Version }, Some.Supervisor, default)).Done();
+        (await shop.Get<MakeAccountHandler>().HandleAsync(new MakeAccount(Some.Id(), "long", Long("Hohenlohe"), SmallShop.Password, [Roles.Supervisor], "light"), Some.Supervisor, default)).Done();
         var (area, fluid, lot) = (Some.Id(), Some.Id(), Some.Id());
         (await shop.Get<AddAreaHandler>().HandleAsync(new AddArea(area, Long("Presshall"), 2), Some.Supervisor, default)).Done();
         (await shop.Get<AddFluidHandler>().HandleAsync(Some.Fluid(fluid, Long("Semisynthetic")), Some.Supervisor, default)).Done();

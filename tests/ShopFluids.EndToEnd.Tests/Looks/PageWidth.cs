@@ -5,7 +5,7 @@ namespace ShopFluids.EndToEnd.Tests.Looks;
 /// <summary>Whether a page has to be pushed sideways, or stands so narrow in a place that nobody can read it.</summary>
 internal static class PageWidth
 {
-    private static readonly int[] Widths = [360, 800, 1440];
+    private static readonly int[] Widths = [360, 800, 1200, 1440];
 
     // Names the innermost parts that stick out; what scrolls within a box of its own does not.
     private const string Overflow = """

@@ -137,7 +137,7 @@ function drawRefused(items) {
   list.querySelector('ul').replaceChildren(...items.map(item => {
     const link = document.createElement('a');
     link.href = `${item.page}${item.page.includes('?') ? '&' : '?'}reading=${item.id}`;
-    link.textContent = say(words.refused, item.tag, clock(item.savedAt));
+    link.append(Object.assign(document.createElement('span'), { textContent: say(words.refused, item.tag, clock(item.savedAt)) }));
     if (item.why) {
       link.append(Object.assign(document.createElement('small'), { textContent: item.why }));
     }
@@ -267,7 +267,7 @@ async function save(event) {
     draft.discard(person, item.tag);
     await photo.forget(item.id);
     form.hidden = true;
-    document.querySelector('.dock').hidden = true;
+    document.querySelectorAll('.dock, .passby').forEach(part => { part.hidden = true; });
     signal.give(false);
     await showKept(say(words.kept, item.tag, clock(savedAt)), [item.tag]);
     isOffline = true;
